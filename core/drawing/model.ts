@@ -1,0 +1,132 @@
+import type { Units } from '../plan/plan.ts';
+
+/**
+ * The one drawing model. A drawing holds a part or a door in true size, in the job's units: x to the right, y up.
+ * It is laid out once (layout.ts) into a figure of plain paths and text in the units of the medium; the SVG renderer
+ * here and the PDF renderer of the labels both draw that figure and decide nothing.
+ */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** One stretch of an outline, from where the last one ended: straight, or an arc round a centre. */
+export type Run =
+  | { readonly kind: 'line'; readonly to: Point }
+  | { readonly kind: 'arc'; readonly to: Point; readonly centre: Point; readonly clockwise: boolean };
+
+/** A run of lines and arcs from a start; closed unless said otherwise. */
+export interface Path {
+  readonly start: Point;
+  readonly runs: readonly Run[];
+  readonly open?: true;
+}
+
+/** How a line is drawn: an edge one sees, an edge behind, a construction line, a cut to be made now, a centre line. */
+export type Pen = 'edge' | 'hidden' | 'fine' | 'cut' | 'centre' | 'none';
+
+/** How an area is filled. `waste` is what is removed now; `section` is hatched as cut wood; `tool` is a blade, cutter or fence. */
+export type Fill = 'none' | 'wood' | 'section' | 'waste' | 'tool' | 'ink';
+
+export interface Area {
+  readonly kind: 'area';
+  readonly path: Path;
+  readonly pen: Pen;
+  readonly fill: Fill;
+  /** What this is, for tests and assistive tools: "outline", "mortise", "bead", "blade", "stop" … */
+  readonly role: string;
+  /** The place (as in the plan) that it belongs to. */
+  readonly place?: string;
+}
+
+/**
+ * A dimension line between two points. It stands `row` rows away from the drawing on the given side (row 1 nearest;
+ * row 0 stands on the points themselves). Its value is the plan's printed value, never reckoned from the drawing.
+ */
+export interface Dimension {
+  readonly kind: 'dimension';
+  readonly from: Point;
+  readonly to: Point;
+  readonly side: 'above' | 'below' | 'left' | 'right' | 'along';
+  readonly row: number;
+  readonly name: string;
+  readonly value: string | number;
+  readonly place?: string;
+  /** True where `from` is the datum that the setting is measured from: drawn as such. */
+  readonly datum?: boolean;
+}
+
+export interface Label {
+  readonly kind: 'label';
+  readonly at: Point;
+  readonly text: string;
+  readonly size: 'small' | 'normal' | 'large';
+  readonly anchor: 'start' | 'middle' | 'end';
+  readonly role: string;
+}
+
+/** A mark of fixed size on paper or screen, wherever the drawing's scale puts it. */
+export interface Symbol {
+  readonly kind: 'symbol';
+  readonly at: Point;
+  readonly symbol: 'arrow-up' | 'arrow-down' | 'arrow-left' | 'arrow-right' | 'pivot' | 'face-side' | 'face-edge' | 'stop';
+  readonly role: string;
+}
+
+export type Shape = Area | Dimension | Label | Symbol;
+
+export interface Drawing {
+  readonly title: string;
+  readonly units: Units;
+  readonly shapes: readonly Shape[];
+}
+
+/** A laid-out figure: only these, in the medium's units (CSS px, or pt on paper), y down, inside width × height. */
+export interface Figure {
+  readonly width: number;
+  readonly height: number;
+  /** Medium units for each unit of the job: one ratio for every drawn length. */
+  readonly scale: number;
+  readonly title: string;
+  readonly marks: readonly FigureMark[];
+}
+
+export type FigureMark =
+  | {
+      readonly kind: 'path';
+      /** Closed or open sub-paths; arcs already as circular arcs with their radius in medium units. */
+      readonly path: FigurePath;
+      readonly pen: Pen | 'dimension' | 'datum';
+      readonly fill: Fill;
+      readonly role: string;
+      readonly name?: string;
+      readonly value?: string | number;
+      readonly place?: string;
+    }
+  | {
+      readonly kind: 'text';
+      readonly x: number;
+      readonly y: number;
+      /** Height of the type in medium units; the text stands on the base line at y. */
+      readonly size: number;
+      readonly text: string;
+      readonly anchor: 'start' | 'middle' | 'end';
+      /** Degrees anticlockwise. */
+      readonly turn: number;
+      readonly role: string;
+      readonly bold: boolean;
+      readonly name?: string;
+      readonly value?: string | number;
+      readonly place?: string;
+    };
+
+export type FigureRun =
+  | { readonly kind: 'line'; readonly x: number; readonly y: number }
+  | { readonly kind: 'arc'; readonly x: number; readonly y: number; readonly radius: number; readonly large: boolean; readonly sweep: boolean };
+
+export interface FigurePath {
+  readonly x: number;
+  readonly y: number;
+  readonly runs: readonly FigureRun[];
+  readonly closed: boolean;
+}

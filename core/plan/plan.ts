@@ -1,0 +1,101 @@
+import type { StationId } from '../joint/names.ts';
+
+/** A job's units; every printed length of the job is in them. */
+export type Units = 'in' | 'mm';
+
+/** A printed value: an exact fraction in lowest terms, a string with six decimals where the fractions are left, a count, or a word. */
+export type SettingValue = string | number;
+export type Settings = Readonly<Record<string, SettingValue>>;
+
+/** Where a setting is measured from, and how it was reckoned, in words with its figures. */
+export interface Why {
+  readonly from: string;
+  readonly reason: string;
+}
+
+/** One place of a stage that is set more than once on the same part: the mortises and strips of a stile. */
+export interface Place {
+  readonly at: string;
+  readonly settings: Settings;
+  readonly why?: Readonly<Record<string, Why>>;
+}
+
+/** One stage of a part or a door: where it is done, what is set there, and what comes before it. */
+export interface PlanStage {
+  readonly stage: string;
+  readonly station: StationId;
+  readonly settings: Settings;
+  readonly places?: readonly Place[];
+  readonly after: readonly string[];
+  readonly why?: Readonly<Record<string, Why>>;
+}
+
+/** One part as cut: lengths in the job's units; a panel's length is its height. */
+export interface PlanPart {
+  readonly part: string;
+  readonly code: string;
+  readonly length: string;
+  readonly width: string;
+  readonly thickness: string;
+  readonly stages: readonly PlanStage[];
+}
+
+/** What a foreman would say about a door that can be built. Faults are never notes. */
+export interface Note {
+  readonly id: string;
+  readonly level: 'warning' | 'advice';
+  readonly path: string;
+  readonly message: string;
+  readonly figures: Readonly<Record<string, SettingValue>>;
+}
+
+/** An amount to come off one edge at its two ends. */
+export interface TakeOff {
+  readonly left: { readonly bottom: string; readonly top: string };
+  readonly right: { readonly bottom: string; readonly top: string };
+  readonly bottom: { readonly left: string; readonly right: string };
+  readonly top: { readonly left: string; readonly right: string };
+}
+
+/** What the door as a whole measures. Trims do not count the horns. */
+export interface DoorValues {
+  readonly sightWidth: string;
+  readonly shoulderToShoulder: string;
+  readonly sightHeights: readonly string[];
+  readonly finishedWidth: string;
+  readonly finishedHeight: string;
+  readonly trimEachSide: string;
+  readonly trimEachEnd: string;
+  readonly survey?: { readonly closure: string; readonly base: 'width' | 'height'; readonly takeOff: TakeOff };
+}
+
+export interface PlanDoor {
+  readonly door: string;
+  readonly mark: string;
+  readonly values: DoorValues;
+  readonly parts: readonly PlanPart[];
+  readonly stages: readonly PlanStage[];
+  readonly notes: readonly Note[];
+}
+
+/** Everything that follows from a job file: all that stickers, screens and drawings are made from. */
+export interface Plan {
+  readonly format: 1;
+  readonly id: string;
+  readonly job: string;
+  readonly units: Units;
+  readonly doors: readonly PlanDoor[];
+}
+
+/** What stops a plan: where in the input, a stable code, and plain words. */
+export interface Fault {
+  readonly path: string;
+  readonly code: string;
+  readonly message: string;
+  readonly figures?: Readonly<Record<string, SettingValue>>;
+}
+
+/** A value, or every fault that kept it from being made. */
+export type Result<T, F = readonly Fault[]> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly faults: F };

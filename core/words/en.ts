@@ -1,0 +1,4 @@
+import { stageWords } from './stages.ts';
+
+/** All English words, a family a file. Add a family here; keys carry their family as a prefix. */
+export const en = { ...stageWords } as const;

@@ -1,0 +1,33 @@
+import { en } from './en.ts';
+
+/** Every key that has words. */
+export type WordKey = keyof typeof en;
+export type Figures = Readonly<Record<string, string | number>>;
+
+/** `pseudo` is English stretched and accented: it shows where a longer language would not fit. */
+export type Language = 'en' | 'pseudo';
+
+/** Is there a sentence for this key? */
+export function hasWords(key: string): key is WordKey {
+  return Object.hasOwn(en, key);
+}
+
+/** The words for a key, its {figures} filled in. A figure that is missing stays visible as its name in braces. */
+export function say(key: WordKey, figures: Figures = {}, language: Language = 'en'): string {
+  const template: string = language === 'pseudo' ? stretched(en[key]) : en[key];
+  return template.replace(/\{(\w+)\}/g, (whole, name: string) =>
+    Object.hasOwn(figures, name) ? String(figures[name]) : whole,
+  );
+}
+
+const ACCENTS: Readonly<Record<string, string>> = { a: 'å', e: 'ë', i: 'ï', o: 'ø', u: 'ü', A: 'Å', E: 'Ë', O: 'Ø' };
+
+/** About 40 % longer, as German or Finnish would be; what stands in braces is left alone. */
+function stretched(template: string): string {
+  return template
+    .split(/(\{\w+\})/)
+    .map((run) =>
+      run.startsWith('{') ? run : run.replace(/[aeiouAEO]/g, (v) => (ACCENTS[v] ?? v) + (/[aeou]/.test(v) ? v : '')),
+    )
+    .join('');
+}

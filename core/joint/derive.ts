@@ -1,0 +1,93 @@
+import type { DoorSpec, MidRail } from '../job/job.ts';
+import { half, less, type Length, over, sum, times } from '../length/length.ts';
+
+/** What follows from a door's inputs before any member is looked at. All lengths exact, in the job's units. */
+export interface Joint {
+  readonly spec: DoorSpec;
+  /** Width and height as built, before trimming to the opening. */
+  readonly builtWidth: Length;
+  readonly builtHeight: Length;
+  readonly finishedWidth: Length;
+  readonly finishedHeight: Length;
+  readonly trimEachSide: Length;
+  readonly trimEachEnd: Length;
+  /** Stock between a face and the centred groove. */
+  readonly wall: Length;
+  /** How far the bead lies below the face. */
+  readonly fillet: Length;
+  /** Width between the sight edges of the stiles. */
+  readonly sightWidth: Length;
+  readonly shoulderToShoulder: Length;
+  readonly railLength: Length;
+  readonly stileLength: Length;
+  /** Width of the top rail at its ends: at the crown plus the rise. */
+  readonly topRailEnds: Length;
+  /** Heights between the sight edges of the rails, bottom to top, an arch's rise not counted. */
+  readonly sightHeights: readonly Length[];
+  /** Mid rails from the bottom up. */
+  readonly midRails: readonly MidRail[];
+  /** How far the panel enters its groove past the sight edge. */
+  readonly panelHold: Length;
+  readonly arc: Arc | null;
+}
+
+/** The arch of the top rail's sight edge. */
+export interface Arc {
+  readonly rise: Length;
+  readonly flat: Length;
+  readonly chord: Length;
+  readonly radius: Length;
+  /** The trammel's pivot, this far below the sight edge of the flats, on the rail's centre line. */
+  readonly pivot: Length;
+}
+
+/** The door's arithmetic from its inputs. Refuses nothing: conditions are checked on what it gives. */
+export function deriveJoint(spec: DoorSpec): Joint {
+  const { opening, oversize, reveal, bead, stile } = spec;
+  const builtWidth = sum(opening.width, oversize.width);
+  const builtHeight = sum(opening.height, oversize.height);
+  const twoReveals = times(reveal, 2);
+  const wall = half(less(spec.thickness, spec.groove.width));
+  const sightWidth = less(builtWidth, times(stile.width, 2));
+  const shoulderToShoulder = sum(sightWidth, times(bead, 2));
+  const topRailEnds = spec.arch === null ? spec.topRail.width : sum(spec.topRail.width, spec.arch.rise);
+  const midRails = spec.midRails.toSorted((a, b) => a.centre.compare(b.centre));
+  return {
+    spec,
+    builtWidth,
+    builtHeight,
+    finishedWidth: less(opening.width, twoReveals),
+    finishedHeight: less(opening.height, twoReveals),
+    trimEachSide: sum(half(oversize.width), reveal),
+    trimEachEnd: sum(half(oversize.height), reveal),
+    wall,
+    fillet: less(wall, bead),
+    sightWidth,
+    shoulderToShoulder,
+    railLength: sum(shoulderToShoulder, times(spec.tenon.length, 2)),
+    stileLength: sum(builtHeight, times(spec.horn, 2)),
+    topRailEnds,
+    sightHeights: sightHeights(spec.bottomRail.width, less(builtHeight, topRailEnds), midRails),
+    midRails,
+    panelHold: less(spec.groove.depth, spec.panel.clearance),
+    arc: spec.arch === null ? null : arcOf(less(sightWidth, times(spec.arch.flat, 2)), spec.arch.rise, spec.arch.flat),
+  };
+}
+
+function sightHeights(bottom: Length, top: Length, midRails: readonly MidRail[]): Length[] {
+  const heights: Length[] = [];
+  let below = bottom;
+  for (const { width, centre } of midRails) {
+    const halfWidth = half(width);
+    heights.push(less(centre, halfWidth, below));
+    below = sum(centre, halfWidth);
+  }
+  heights.push(less(top, below));
+  return heights;
+}
+
+/** Radius from chord and rise: R = C²/(8h) + h/2. A rise of 0 gives no radius, so the chord stands in: the check refuses it. */
+function arcOf(chord: Length, rise: Length, flat: Length): Arc {
+  const radius = rise.compare(0) === 0 ? chord : sum(over(times(chord, chord), times(rise, 8)), half(rise));
+  return { rise, flat, chord, radius, pivot: less(radius, rise) };
+}

@@ -1,0 +1,59 @@
+import { half, larger, largestUpTo, less, type Length, sum, times, ZERO } from '../length/length.ts';
+import { length } from '../length/length.ts';
+import { type Real, real, realOf } from '../length/real.ts';
+import type { ShopProfile } from '../shop/shop-profile.ts';
+import type { Joint } from './derive.ts';
+
+/** The tools that the shop would take for a door, and what follows from them. */
+export interface Tooling {
+  /** The widest hollow chisel not wider than the groove; null when the shop has none. */
+  readonly chisel: Length | null;
+  /** The widest dado not wider than the groove; null when there is none. */
+  readonly dado: Length | null;
+  /** The largest drum that fits inside the arch; null when none does or there is no arch. */
+  readonly drum: Length | null;
+  /** Thickness of the tongue round a raised panel. */
+  readonly tongue: Length;
+  /** What the raising cutter takes off the panel's back; zero or less: the panel is not raised. */
+  readonly raise: Length;
+  readonly strip: StripSetting | null;
+}
+
+/** How high the saw blade stands for the stopped rip, and where it then cuts. */
+export interface StripSetting {
+  readonly bladeHeight: Length;
+  /** How far ahead of the arbor the blade cuts at the table's level. */
+  readonly reach: Real;
+  /** How far the cut at the upper face lags behind the one at the table. */
+  readonly lag: Real;
+}
+
+/** The tools for this door from what the shop has. */
+export function toolingFor(joint: Joint, profile: ShopProfile): Tooling {
+  const { spec } = joint;
+  const tongue = less(spec.groove.width, profile.slidingFit);
+  return {
+    chisel: largestUpTo(profile.chisels, spec.groove.width),
+    dado: largestUpTo(profile.dadoWidths, spec.groove.width),
+    drum: joint.arc === null ? null : largestUpTo(profile.drums, times(joint.arc.radius, 2)),
+    tongue,
+    raise: less(spec.panel.thickness, tongue),
+    strip: spec.bead.compare(0) > 0 && profile.stripStation === 'table-saw' ? stripSetting(spec.thickness, profile) : null,
+  };
+}
+
+/** reach = √(ρ² − (ρ − k)²), lag = reach − √(ρ² − (ρ − k + T)²) with the blade raised k = T + 1/8 (3 mm). */
+function stripSetting(thickness: Length, profile: ShopProfile): StripSetting {
+  const bladeHeight = sum(thickness, profile.units === 'in' ? length(1, 8) : length(3));
+  const radius = half(profile.blade.diameter);
+  const atTable = less(radius, bladeHeight);
+  const atFace = sum(atTable, thickness);
+  const reach = halfChord(radius, atTable);
+  return { bladeHeight, reach, lag: real(reach - halfChord(radius, atFace)) };
+}
+
+/** Half a circle's chord at a distance from its centre: √(ρ² − x²); 0 where the chord misses the circle. */
+function halfChord(radius: Length, distance: Length): Real {
+  const square = less(times(radius, radius), times(distance, distance));
+  return real(Math.sqrt(realOf(larger(square, ZERO))));
+}

@@ -1,0 +1,44 @@
+import { type Length, length } from '../length/length.ts';
+import type { Units } from '../plan/plan.ts';
+
+/** The shop's tools, as far as settings depend on them. Lengths in the job's units. */
+export interface ShopProfile {
+  readonly units: Units;
+  /** Widths of the hollow chisels at the mortiser. */
+  readonly chisels: readonly Length[];
+  /** Widths to which the dado set can be made up. */
+  readonly dadoWidths: readonly Length[];
+  readonly blade: { readonly diameter: Length; readonly greatestHeight: Length };
+  /** Diameters of the sanding drums. */
+  readonly drums: readonly Length[];
+  /** Radius of the bearing on the bead and slot cutters. */
+  readonly bearingRadius: Length;
+  /** What a tongue is thinner than its groove, to slide in it. */
+  readonly slidingFit: Length;
+  /** Width of the band that the raising cutter lowers. */
+  readonly panelBand: Length;
+  /** Where the strip of bead is ripped off. */
+  readonly stripStation: 'table-saw' | 'band-saw';
+  /** Lowest and highest moisture content of the shop's and the house's wood, percent. */
+  readonly moisture: { readonly low: number; readonly high: number };
+}
+
+/** The built-in shop: common practice, no source. */
+export function builtInProfile(units: Units): ShopProfile {
+  const mm = units === 'mm';
+  const whole = (...values: readonly number[]): Length[] => values.map((each) => length(each));
+  return {
+    units,
+    chisels: mm ? whole(6, 8, 10, 12) : [length(1, 4), length(5, 16), length(3, 8), length(1, 2)],
+    dadoWidths: mm
+      ? whole(3, 4, 5, 6, 8, 10)
+      : [length(1, 8), length(3, 16), length(1, 4), length(5, 16), length(3, 8), length(1, 2)],
+    blade: { diameter: mm ? length(254) : length(10), greatestHeight: mm ? length(76) : length(3) },
+    drums: mm ? whole(13, 25, 38, 50, 75) : [length(1, 2), length(1), length(3, 2), length(2), length(3)],
+    bearingRadius: mm ? length(6) : length(1, 4),
+    slidingFit: mm ? length(2, 5) : length(1, 64),
+    panelBand: mm ? length(25) : length(1),
+    stripStation: 'table-saw',
+    moisture: { low: 6, high: 12 },
+  };
+}

@@ -23,7 +23,9 @@ export function readCode(text: string): Scanned {
 }
 
 /** A part's code as it stands in the store, or why the text is none. */
-export function readPartCode(text: string): { kind: 'part'; code: string } | { kind: 'bad-check' } | { kind: 'malformed' } {
+export function readPartCode(
+  text: string,
+): { kind: 'part'; code: string } | { kind: 'bad-check' } | { kind: 'malformed' } {
   if (text.length > 40) return { kind: 'malformed' };
   const code = text.toUpperCase().replace(/[\s-]/g, '');
   if (!/^[0-9A-HJ-NP-X]{9}[0-9A-Z]$/.test(code)) return { kind: 'malformed' };

@@ -69,7 +69,8 @@ export interface Label {
 export interface Symbol {
   readonly kind: 'symbol';
   readonly at: Point;
-  readonly symbol: 'arrow-up' | 'arrow-down' | 'arrow-left' | 'arrow-right' | 'pivot' | 'face-side' | 'face-edge' | 'stop';
+  readonly symbol:
+    'arrow-up' | 'arrow-down' | 'arrow-left' | 'arrow-right' | 'pivot' | 'face-side' | 'face-edge' | 'stop';
   readonly role: string;
 }
 
@@ -122,7 +123,14 @@ export type FigureMark =
 
 export type FigureRun =
   | { readonly kind: 'line'; readonly x: number; readonly y: number }
-  | { readonly kind: 'arc'; readonly x: number; readonly y: number; readonly radius: number; readonly large: boolean; readonly sweep: boolean };
+  | {
+      readonly kind: 'arc';
+      readonly x: number;
+      readonly y: number;
+      readonly radius: number;
+      readonly large: boolean;
+      readonly sweep: boolean;
+    };
 
 export interface FigurePath {
   readonly x: number;

@@ -3,7 +3,13 @@ export type Shape =
   | { readonly kind: 'length'; readonly signed?: true; readonly positive?: true }
   | { readonly kind: 'word'; readonly of: readonly string[] }
   | { readonly kind: 'species' }
-  | { readonly kind: 'group'; readonly fields: Readonly<Record<string, Shape>>; readonly whole?: true; readonly optional?: readonly string[]; readonly orNull?: true }
+  | {
+      readonly kind: 'group';
+      readonly fields: Readonly<Record<string, Shape>>;
+      readonly whole?: true;
+      readonly optional?: readonly string[];
+      readonly orNull?: true;
+    }
   | { readonly kind: 'list'; readonly of: Shape; readonly most: number };
 
 const notNegative: Shape = { kind: 'length' };
@@ -22,7 +28,10 @@ export const DOOR_FIELDS = {
   bead: notNegative,
   hinge: { kind: 'word', of: ['left', 'right'] },
   groove: { kind: 'group', fields: { width: positive, depth: positive } },
-  tenon: { kind: 'group', fields: { length: positive, outerSetback: notNegative, innerSetback: notNegative } },
+  tenon: {
+    kind: 'group',
+    fields: { length: positive, outerSetback: notNegative, innerSetback: notNegative },
+  },
   mortise: { kind: 'group', fields: { clearance: notNegative, endPlay: notNegative } },
   horn: notNegative,
   panel: {
@@ -41,7 +50,11 @@ export const DOOR_FIELDS = {
     optional: ['kind'],
     fields: { kind: { kind: 'word', of: ['circular'] }, rise: notNegative, flat: notNegative },
   },
-  midRails: { kind: 'list', most: 20, of: { kind: 'group', whole: true, fields: { width: positive, centre: notNegative } } },
+  midRails: {
+    kind: 'list',
+    most: 20,
+    of: { kind: 'group', whole: true, fields: { width: positive, centre: notNegative } },
+  },
   survey: {
     kind: 'group',
     fields: {

@@ -2,7 +2,16 @@ import { nameOfType } from '../length/parse-length.ts';
 import type { Result, Units } from '../plan/plan.ts';
 import { DOOR_FIELDS } from './door-shape.ts';
 import type { Job, JobDoor } from './job.ts';
-import { type FaultList, isTree, join, readShape, refuseUnknown, report, shown, type Tree } from './read-shape.ts';
+import {
+  type FaultList,
+  isTree,
+  join,
+  readShape,
+  refuseUnknown,
+  report,
+  shown,
+  type Tree,
+} from './read-shape.ts';
 import { settleDoor } from './settle-door.ts';
 
 const MOST_DOORS = 10_000;
@@ -15,11 +24,22 @@ const DOOR_NAMES = Object.keys(DOOR_FIELDS);
 export function readJob(input: unknown): Result<Job> {
   const list: FaultList = { faults: [], dropped: 0 };
   if (!isTree(input)) {
-    report(list, '(file)', 'type', `expected a job: an object with format, job, units and doors; got ${nameOfType(input)}`);
+    report(
+      list,
+      '(file)',
+      'type',
+      `expected a job: an object with format, job, units and doors; got ${nameOfType(input)}`,
+    );
     return { ok: false, faults: list.faults };
   }
   refuseUnknown(input, ['format', 'id', 'job', 'due', 'units', 'defaults', 'doors'], '', list);
-  if (input.format !== 1) report(list, 'format', 'format', `expected 1; got ${typeof input.format === 'number' ? input.format : shown(input.format)}`);
+  if (input.format !== 1)
+    report(
+      list,
+      'format',
+      'format',
+      `expected 1; got ${typeof input.format === 'number' ? input.format : shown(input.format)}`,
+    );
   const name = readName(input.job, 'job', 60, list);
   const id = input.id === undefined ? name : readId(input.id, list);
   const due = input.due === undefined ? undefined : readDate(input.due, list);
@@ -28,7 +48,8 @@ export function readJob(input: unknown): Result<Job> {
     report(list, 'units', 'word', `expected "in" or "mm"; got ${shown(units)}`);
     return { ok: false, faults: list.faults };
   }
-  const defaults = input.defaults === undefined ? {} : readDoorFields(input.defaults, [], 'defaults', units, list);
+  const defaults =
+    input.defaults === undefined ? {} : readDoorFields(input.defaults, [], 'defaults', units, list);
   const doors = readDoors(input.doors, defaults, units, list);
   if (list.faults.length > 0) return { ok: false, faults: withCount(list) };
   return { ok: true, value: { id, job: name, ...(due === undefined ? {} : { due }), units, doors } };
@@ -36,7 +57,12 @@ export function readJob(input: unknown): Result<Job> {
 
 function readDoors(input: unknown, defaults: Tree, units: Units, list: FaultList): JobDoor[] {
   if (!Array.isArray(input) || input.length === 0) {
-    report(list, 'doors', 'type', `expected a list of at least one door; got ${Array.isArray(input) ? 'an empty one' : nameOfType(input)}`);
+    report(
+      list,
+      'doors',
+      'type',
+      `expected a list of at least one door; got ${Array.isArray(input) ? 'an empty one' : nameOfType(input)}`,
+    );
     return [];
   }
   if (input.length > MOST_DOORS) {
@@ -49,17 +75,37 @@ function readDoors(input: unknown, defaults: Tree, units: Units, list: FaultList
   for (const [k, entry] of input.entries()) {
     const path = `doors[${k}]`;
     if (!isTree(entry)) {
-      report(list, path, 'type', `expected a door: an object with mark and opening; got ${nameOfType(entry)}`);
+      report(
+        list,
+        path,
+        'type',
+        `expected a door: an object with mark and opening; got ${nameOfType(entry)}`,
+      );
       continue;
     }
     const mark = readName(entry.mark, join(path, 'mark'), 12, list);
     const earlier = seen.get(mark);
     if (earlier !== undefined && mark !== '')
-      report(list, join(path, 'mark'), 'mark-twice', `each mark once in a job; ${shown(mark)} stands at ${earlier} already: give a quantity there, or another mark here`);
+      report(
+        list,
+        join(path, 'mark'),
+        'mark-twice',
+        `each mark once in a job; ${shown(mark)} stands at ${earlier} already: give a quantity there, or another mark here`,
+      );
     else seen.set(mark, join(path, 'mark'));
     const quantity = entry.quantity === undefined ? 1 : entry.quantity;
-    if (typeof quantity !== 'number' || !Number.isInteger(quantity) || quantity < 1 || quantity > MOST_DOORS) {
-      report(list, join(path, 'quantity'), 'quantity', `expected a whole number from 1 to ${MOST_DOORS}; got ${typeof quantity === 'number' ? quantity : shown(quantity)}`);
+    if (
+      typeof quantity !== 'number' ||
+      !Number.isInteger(quantity) ||
+      quantity < 1 ||
+      quantity > MOST_DOORS
+    ) {
+      report(
+        list,
+        join(path, 'quantity'),
+        'quantity',
+        `expected a whole number from 1 to ${MOST_DOORS}; got ${typeof quantity === 'number' ? quantity : shown(quantity)}`,
+      );
       continue;
     }
     total += quantity;
@@ -67,11 +113,23 @@ function readDoors(input: unknown, defaults: Tree, units: Units, list: FaultList
     const spec = settleDoor(fields, defaults, units, path, list);
     if (spec !== null) doors.push({ mark, quantity, path, spec });
   }
-  if (total > MOST_DOORS) report(list, 'doors', 'too-many', `at most ${MOST_DOORS} doors in a job, counting quantities; got ${total}`);
+  if (total > MOST_DOORS)
+    report(
+      list,
+      'doors',
+      'too-many',
+      `at most ${MOST_DOORS} doors in a job, counting quantities; got ${total}`,
+    );
   return doors;
 }
 
-function readDoorFields(input: unknown, besides: readonly string[], path: string, units: Units, list: FaultList): Tree {
+function readDoorFields(
+  input: unknown,
+  besides: readonly string[],
+  path: string,
+  units: Units,
+  list: FaultList,
+): Tree {
   if (!isTree(input)) {
     report(list, path, 'type', `expected an object of door fields; got ${nameOfType(input)}`);
     return {};
@@ -79,22 +137,31 @@ function readDoorFields(input: unknown, besides: readonly string[], path: string
   refuseUnknown(input, [...besides, ...DOOR_NAMES], path, list);
   const read: [string, unknown][] = [];
   for (const [name, shape] of Object.entries(DOOR_FIELDS))
-    if (Object.hasOwn(input, name)) read.push([name, readShape(input[name], shape, join(path, name), units, list)]);
+    if (Object.hasOwn(input, name))
+      read.push([name, readShape(input[name], shape, join(path, name), units, list)]);
   return Object.fromEntries(read);
 }
 
 function readName(input: unknown, path: string, most: number, list: FaultList): string {
   const right = `expected a text of 1 to ${most} characters without control characters`;
-  if (typeof input !== 'string') report(list, path, input === undefined ? 'required' : 'type', `${right}; got ${nameOfType(input)}`);
-  else if (input.trim() === '' || [...input].length > most) report(list, path, 'text-length', `${right}; got ${shown(input)}`);
-  else if (/[\p{Cc}\p{Zl}\p{Zp}]/u.test(input)) report(list, path, 'text-control', `${right}; got ${shown(input)}`);
+  if (typeof input !== 'string')
+    report(list, path, input === undefined ? 'required' : 'type', `${right}; got ${nameOfType(input)}`);
+  else if (input.trim() === '' || [...input].length > most)
+    report(list, path, 'text-length', `${right}; got ${shown(input)}`);
+  else if (/[\p{Cc}\p{Zl}\p{Zp}]/u.test(input))
+    report(list, path, 'text-control', `${right}; got ${shown(input)}`);
   else return input;
   return '';
 }
 
 function readId(input: unknown, list: FaultList): string {
   if (typeof input === 'string' && /^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/.test(input)) return input;
-  report(list, 'id', 'id', `expected 1 to 64 letters, digits, ".", "_" or "-", beginning with a letter or digit; got ${shown(input)}`);
+  report(
+    list,
+    'id',
+    'id',
+    `expected 1 to 64 letters, digits, ".", "_" or "-", beginning with a letter or digit; got ${shown(input)}`,
+  );
   return '';
 }
 
@@ -110,5 +177,8 @@ function readDate(input: unknown, list: FaultList): string {
 
 function withCount(list: FaultList) {
   if (list.dropped === 0) return list.faults;
-  return [...list.faults, { path: '(file)', code: 'more-faults', message: `${list.dropped} more faults like these` }];
+  return [
+    ...list.faults,
+    { path: '(file)', code: 'more-faults', message: `${list.dropped} more faults like these` },
+  ];
 }

@@ -41,39 +41,64 @@ export function join(path: string, field: string): string {
 }
 
 /** Reads what stands in the file against its shape. Depth is bounded by the shape, not by the file. Undefined where faulty. */
-export function readShape(input: unknown, shape: Shape, path: string, units: Units, list: FaultList): unknown {
+export function readShape(
+  input: unknown,
+  shape: Shape,
+  path: string,
+  units: Units,
+  list: FaultList,
+): unknown {
   switch (shape.kind) {
     case 'length': {
       const read = parseLength(input, units);
       if (!read.ok) return void report(list, path, read.fault.code, read.fault.message);
       const sign = read.value.compare(0);
       if (sign < 0 && shape.signed === undefined)
-        return void report(list, path, 'negative', `expected a length that is not negative; got ${String(input)}`);
+        return void report(
+          list,
+          path,
+          'negative',
+          `expected a length that is not negative; got ${String(input)}`,
+        );
       if (sign === 0 && shape.positive)
         return void report(list, path, 'zero', `expected a length greater than 0; got ${String(input)}`);
       return read.value;
     }
     case 'word':
       if (typeof input === 'string' && shape.of.includes(input)) return input;
-      return void report(list, path, 'word', `expected ${shape.of.map((each) => `"${each}"`).join(' or ')}; got ${shown(input)}`);
+      return void report(
+        list,
+        path,
+        'word',
+        `expected ${shape.of.map((each) => `"${each}"`).join(' or ')}; got ${shown(input)}`,
+      );
     case 'species': {
       const found = typeof input === 'string' && input.length <= 60 ? findSpecies(input) : null;
       if (found !== null) return found;
-      return void report(list, path, 'species', `expected one of: ${SPECIES.join('; ')}; got ${shown(input)}`);
+      return void report(
+        list,
+        path,
+        'species',
+        `expected one of: ${SPECIES.join('; ')}; got ${shown(input)}`,
+      );
     }
     case 'list':
-      if (!Array.isArray(input)) return void report(list, path, 'type', `expected a list; got ${nameOfType(input)}`);
+      if (!Array.isArray(input))
+        return void report(list, path, 'type', `expected a list; got ${nameOfType(input)}`);
       if (input.length > shape.most)
         return void report(list, path, 'too-many', `at most ${shape.most}; got ${input.length}`);
       return input.map((each: unknown, k) => readShape(each, shape.of, `${path}[${k}]`, units, list));
     case 'group': {
       if (input === null && shape.orNull) return null;
-      if (!isTree(input)) return void report(list, path, 'type', `expected an object; got ${nameOfType(input)}`);
+      if (!isTree(input))
+        return void report(list, path, 'type', `expected an object; got ${nameOfType(input)}`);
       refuseUnknown(input, Object.keys(shape.fields), path, list);
       const entries: [string, unknown][] = [];
       for (const [name, field] of Object.entries(shape.fields)) {
-        if (Object.hasOwn(input, name)) entries.push([name, readShape(input[name], field, join(path, name), units, list)]);
-        else if (shape.whole && !shape.optional?.includes(name)) report(list, join(path, name), 'required', 'required here');
+        if (Object.hasOwn(input, name))
+          entries.push([name, readShape(input[name], field, join(path, name), units, list)]);
+        else if (shape.whole && !shape.optional?.includes(name))
+          report(list, join(path, name), 'required', 'required here');
       }
       return Object.fromEntries(entries);
     }

@@ -8,23 +8,36 @@ import { type FaultList, isTree, join, report, type Tree } from './read-shape.ts
  * One door with every field settled: the door over the job's defaults over the built-in ones, field by field; null and
  * lists replace whole. Null, with faults reported, when something that has no default is missing.
  */
-export function settleDoor(door: Tree, defaults: Tree, units: Units, path: string, list: FaultList): DoorSpec | null {
+export function settleDoor(
+  door: Tree,
+  defaults: Tree,
+  units: Units,
+  path: string,
+  list: FaultList,
+): DoorSpec | null {
   const settled = over(over(doorDefaults(units) as unknown as Tree, defaults), door);
   const before = list.faults.length + list.dropped;
   needAll(settled.opening, DOOR_FIELDS.opening, join(path, 'opening'), list);
   if (settled.survey !== undefined) needAll(settled.survey, DOOR_FIELDS.survey, join(path, 'survey'), list);
   if (list.faults.length + list.dropped > before) return null;
   const arch = settled.arch === null ? null : { kind: 'circular', ...(settled.arch as Tree) };
-  return { ...settled, arch, ...(settled.survey === undefined ? {} : { survey: settled.survey as OpeningSurvey }) } as unknown as DoorSpec;
+  return {
+    ...settled,
+    arch,
+    ...(settled.survey === undefined ? {} : { survey: settled.survey as OpeningSurvey }),
+  } as unknown as DoorSpec;
 }
 
 function over(below: Tree, above: Tree): Tree {
   const merged: Record<string, unknown> = { ...below };
   for (const [name, value] of Object.entries(above)) {
     if (value === undefined) continue;
-    const shape: Shape | undefined = Object.hasOwn(DOOR_FIELDS, name) ? DOOR_FIELDS[name as keyof typeof DOOR_FIELDS] : undefined;
+    const shape: Shape | undefined = Object.hasOwn(DOOR_FIELDS, name)
+      ? DOOR_FIELDS[name as keyof typeof DOOR_FIELDS]
+      : undefined;
     const fieldByField = shape?.kind === 'group' && !shape.whole;
-    merged[name] = fieldByField && isTree(value) ? { ...((merged[name] ?? {}) as Tree), ...defined(value) } : value;
+    merged[name] =
+      fieldByField && isTree(value) ? { ...((merged[name] ?? {}) as Tree), ...defined(value) } : value;
   }
   return merged;
 }
@@ -33,7 +46,12 @@ function defined(tree: Tree): Tree {
   return Object.fromEntries(Object.entries(tree).filter(([, value]) => value !== undefined));
 }
 
-function needAll(group: unknown, shape: { readonly fields: Readonly<Record<string, Shape>> }, path: string, list: FaultList): void {
+function needAll(
+  group: unknown,
+  shape: { readonly fields: Readonly<Record<string, Shape>> },
+  path: string,
+  list: FaultList,
+): void {
   for (const name of Object.keys(shape.fields))
     if (!isTree(group) || group[name] === undefined)
       report(list, join(path, name), 'required', 'required: there is no default for it');

@@ -70,7 +70,10 @@ export function deriveJoint(spec: DoorSpec): Joint {
     sightHeights: sightHeights(spec.bottomRail.width, less(builtHeight, topRailEnds), midRails),
     midRails,
     panelHold: less(spec.groove.depth, spec.panel.clearance),
-    arc: spec.arch === null ? null : arcOf(less(sightWidth, times(spec.arch.flat, 2)), spec.arch.rise, spec.arch.flat),
+    arc:
+      spec.arch === null
+        ? null
+        : arcOf(less(sightWidth, times(spec.arch.flat, 2)), spec.arch.rise, spec.arch.flat),
   };
 }
 

@@ -4,7 +4,16 @@ import { exact, plain, type StageDraft } from './stage-draft.ts';
 import type { Tooling } from './tooling.ts';
 
 /** Milling to size: the first stage of every part. */
-export function mill(length: Length, width: Length, thickness: Length, reasons: { length: 'why.stile-length' | 'why.rail-length' | 'why.panel-height'; width: 'why.member-width' | 'why.top-rail-width' | 'why.panel-width' }, figures: { length: Record<string, Length>; width: Record<string, Length> }): StageDraft {
+export function mill(
+  length: Length,
+  width: Length,
+  thickness: Length,
+  reasons: {
+    length: 'why.stile-length' | 'why.rail-length' | 'why.panel-height';
+    width: 'why.member-width' | 'why.top-rail-width' | 'why.panel-width';
+  },
+  figures: { length: Record<string, Length>; width: Record<string, Length> },
+): StageDraft {
   return {
     stage: 'mill',
     station: 'milling',
@@ -43,8 +52,14 @@ export function groove(joint: Joint, tooling: Tooling, after: string): StageDraf
     entries: [
       exact('width', cut.width, 'from.between', 'why.groove-width'),
       exact('depth', cut.depth, 'from.sight-edge', 'why.groove-depth'),
-      exact('fence', joint.wall, 'from.face-fence', 'why.wall', { thickness: joint.spec.thickness, groove: cut.width, wall: joint.wall }),
-      ...(tooling.dado === null ? [] : [exact('blade', tooling.dado, 'from.none', 'why.dado', { groove: cut.width })]),
+      exact('fence', joint.wall, 'from.face-fence', 'why.wall', {
+        thickness: joint.spec.thickness,
+        groove: cut.width,
+        wall: joint.wall,
+      }),
+      ...(tooling.dado === null
+        ? []
+        : [exact('blade', tooling.dado, 'from.none', 'why.dado', { groove: cut.width })]),
     ],
   };
 }
@@ -53,7 +68,12 @@ export function groove(joint: Joint, tooling: Tooling, after: string): StageDraf
 export function mitre(
   stage: string,
   after: string,
-  sightEdge: { value: Length; reason: 'why.mitre-bottom' | 'why.mitre-top' | 'why.mitre-mid-lower' | 'why.mitre-mid-upper' | 'why.mitre-rail'; figures: Record<string, Length> },
+  sightEdge: {
+    value: Length;
+    reason:
+      'why.mitre-bottom' | 'why.mitre-top' | 'why.mitre-mid-lower' | 'why.mitre-mid-upper' | 'why.mitre-rail';
+    figures: Record<string, Length>;
+  },
   shoulderLine: Length,
   height: Length,
   end: 'top' | 'bottom' | null,
@@ -65,8 +85,15 @@ export function mitre(
     after: [after],
     entries: [
       ...(end === null ? [] : [plain('fromEnd', end, 'from.none', 'why.fromEnd')]),
-      exact('sightEdge', sightEdge.value, from, sightEdge.reason, { ...sightEdge.figures, sightEdge: sightEdge.value }),
-      exact('shoulderLine', shoulderLine, from, 'why.shoulderLine', { sightEdge: sightEdge.value, bead: height, shoulderLine }),
+      exact('sightEdge', sightEdge.value, from, sightEdge.reason, {
+        ...sightEdge.figures,
+        sightEdge: sightEdge.value,
+      }),
+      exact('shoulderLine', shoulderLine, from, 'why.shoulderLine', {
+        sightEdge: sightEdge.value,
+        bead: height,
+        shoulderLine,
+      }),
       exact('height', height, 'from.table', 'why.mitre-height'),
       plain('tilt', 45, 'from.none', 'why.tilt'),
     ],

@@ -45,16 +45,34 @@ export interface PartDraft {
 type Figures = Entry['figures'];
 
 /** A setting that is an exact length. */
-export function exact(name: string, value: Length, from: DatumKey, reason: WhyKey, figures: Figures = {}): Entry {
+export function exact(
+  name: string,
+  value: Length,
+  from: DatumKey,
+  reason: WhyKey,
+  figures: Figures = {},
+): Entry {
   return { name, value: { kind: 'exact', value }, from, reason, figures };
 }
 
 /** A setting that has left the fractions. */
-export function irrational(name: string, value: Real, from: DatumKey, reason: WhyKey, figures: Figures = {}): Entry {
+export function irrational(
+  name: string,
+  value: Real,
+  from: DatumKey,
+  reason: WhyKey,
+  figures: Figures = {},
+): Entry {
   return { name, value: { kind: 'real', value }, from, reason, figures };
 }
 
 /** A setting that is a count, an angle in degrees, or a word. */
-export function plain(name: string, value: number | string, from: DatumKey, reason: WhyKey, figures: Figures = {}): Entry {
+export function plain(
+  name: string,
+  value: number | string,
+  from: DatumKey,
+  reason: WhyKey,
+  figures: Figures = {},
+): Entry {
   return { name, value: { kind: 'plain', value }, from, reason, figures };
 }

@@ -2,16 +2,34 @@ import { half, less, type Length, over, sum, times } from '../length/length.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import { bead, groove, mill, mitre } from './frame-stages.ts';
-import { type Entry, exact, irrational, type PartDraft, plain, type PlaceDraft, type StageDraft } from './stage-draft.ts';
+import {
+  type Entry,
+  exact,
+  irrational,
+  type PartDraft,
+  plain,
+  type PlaceDraft,
+  type StageDraft,
+} from './stage-draft.ts';
 import type { Tooling } from './tooling.ts';
 
 /** Both stiles of a door: mirror images, so only the faces that lie up for the strip differ. */
-export function stiles(joint: Joint, tooling: Tooling, profile: ShopProfile): readonly [PartDraft, PartDraft] {
+export function stiles(
+  joint: Joint,
+  tooling: Tooling,
+  profile: ShopProfile,
+): readonly [PartDraft, PartDraft] {
   const shared = sharedStages(joint, tooling);
   return [stile('left', joint, tooling, profile, shared), stile('right', joint, tooling, profile, shared)];
 }
 
-function stile(side: 'left' | 'right', joint: Joint, tooling: Tooling, profile: ShopProfile, shared: readonly StageDraft[]): PartDraft {
+function stile(
+  side: 'left' | 'right',
+  joint: Joint,
+  tooling: Tooling,
+  profile: ShopProfile,
+  shared: readonly StageDraft[],
+): PartDraft {
   const { spec } = joint;
   const stages = [...shared];
   if (spec.bead.compare(0) > 0) {
@@ -19,22 +37,39 @@ function stile(side: 'left' | 'right', joint: Joint, tooling: Tooling, profile: 
     const notches = shared.filter(({ stage }) => stage.startsWith('notch-')).map(({ stage }) => stage);
     stages.push({ stage: 'clean', station: 'bench', entries: [], after: ['strip', ...notches] });
   }
-  return { part: `stile-${side}`, length: joint.stileLength, width: spec.stile.width, thickness: spec.thickness, stages };
+  return {
+    part: `stile-${side}`,
+    length: joint.stileLength,
+    width: spec.stile.width,
+    thickness: spec.thickness,
+    stages,
+  };
 }
 
 function sharedStages(joint: Joint, tooling: Tooling): StageDraft[] {
   const { spec } = joint;
   const stages: StageDraft[] = [
-    mill(joint.stileLength, spec.stile.width, spec.thickness, { length: 'why.stile-length', width: 'why.member-width' }, {
-      length: { builtHeight: joint.builtHeight, horn: spec.horn, length: joint.stileLength },
-      width: { width: spec.stile.width },
-    }),
+    mill(
+      joint.stileLength,
+      spec.stile.width,
+      spec.thickness,
+      { length: 'why.stile-length', width: 'why.member-width' },
+      {
+        length: { builtHeight: joint.builtHeight, horn: spec.horn, length: joint.stileLength },
+        width: { width: spec.stile.width },
+      },
+    ),
   ];
   const beaded = spec.bead.compare(0) > 0;
   if (beaded) stages.push(bead(joint, 'mill'));
   stages.push(groove(joint, tooling, beaded ? 'bead' : 'mill'));
   stages.push(mortise(joint, tooling));
-  stages.push({ stage: 'pare', station: 'bench', after: ['mortise'], entries: [exact('width', spec.groove.width, 'from.between', 'why.pare')] });
+  stages.push({
+    stage: 'pare',
+    station: 'bench',
+    after: ['mortise'],
+    entries: [exact('width', spec.groove.width, 'from.between', 'why.pare')],
+  });
   if (beaded) stages.push(...mitres(joint));
   return stages;
 }
@@ -43,7 +78,13 @@ function sharedStages(joint: Joint, tooling: Tooling): StageDraft[] {
 function mortise(joint: Joint, tooling: Tooling): StageDraft {
   const { spec } = joint;
   const depth = sum(spec.bead, spec.tenon.length, spec.mortise.clearance);
-  const figures = { bead: spec.bead, tenon: spec.tenon.length, clearance: spec.mortise.clearance, depth, groove: spec.groove.depth };
+  const figures = {
+    bead: spec.bead,
+    tenon: spec.tenon.length,
+    clearance: spec.mortise.clearance,
+    depth,
+    groove: spec.groove.depth,
+  };
   const { chisel } = tooling;
   return {
     stage: 'mortise',
@@ -51,12 +92,21 @@ function mortise(joint: Joint, tooling: Tooling): StageDraft {
     after: ['groove'],
     entries: [
       exact('depthFromEdge', depth, 'from.bead-edge', 'why.depthFromEdge', figures),
-      exact('depthFromGroove', less(depth, spec.groove.depth), 'from.groove-floor', 'why.depthFromGroove', figures),
+      exact(
+        'depthFromGroove',
+        less(depth, spec.groove.depth),
+        'from.groove-floor',
+        'why.depthFromGroove',
+        figures,
+      ),
       ...(chisel === null
         ? []
         : [
             exact('chisel', chisel, 'from.none', 'why.chisel', { groove: spec.groove.width }),
-            exact('fence', half(less(spec.thickness, chisel)), 'from.mortiser-fence', 'why.mortiser-fence', { thickness: spec.thickness, chisel }),
+            exact('fence', half(less(spec.thickness, chisel)), 'from.mortiser-fence', 'why.mortiser-fence', {
+              thickness: spec.thickness,
+              chisel,
+            }),
           ]),
     ],
     places: mortisePlaces(joint, chisel),
@@ -68,9 +118,23 @@ function mortisePlaces(joint: Joint, chisel: Length | null): PlaceDraft[] {
   const start = less(sum(horn, tenon.outerSetback), fit.endPlay);
   const stopAt = (rail: Length) => less(sum(horn, rail, fit.endPlay), b, tenon.innerSetback);
   const outer = (at: 'bottom' | 'top', rail: Length): PlaceDraft => {
-    const figures = { horn, rail, bead: b, outer: tenon.outerSetback, inner: tenon.innerSetback, play: fit.endPlay };
+    const figures = {
+      horn,
+      rail,
+      bead: b,
+      outer: tenon.outerSetback,
+      inner: tenon.innerSetback,
+      play: fit.endPlay,
+    };
     const from = at === 'top' ? 'from.top-end' : 'from.bottom-end';
-    return place(at, exact('start', start, from, 'why.mortise-start', figures), exact('stop', stopAt(rail), from, 'why.mortise-stop', figures), start, stopAt(rail), chisel);
+    return place(
+      at,
+      exact('start', start, from, 'why.mortise-start', figures),
+      exact('stop', stopAt(rail), from, 'why.mortise-stop', figures),
+      start,
+      stopAt(rail),
+      chisel,
+    );
   };
   const mids = joint.midRails.map(({ width, centre }, k) => {
     const halfWidth = half(width);
@@ -78,32 +142,81 @@ function mortisePlaces(joint: Joint, chisel: Length | null): PlaceDraft[] {
     const from = sum(horn, less(centre, halfWidth), inset);
     const to = less(sum(horn, centre, halfWidth), inset);
     const figures = { horn, centre, half: halfWidth, bead: b, inner: tenon.innerSetback, play: fit.endPlay };
-    return place(`mid-${k + 1}`, exact('start', from, 'from.bottom-end', 'why.mortise-mid-start', figures), exact('stop', to, 'from.bottom-end', 'why.mortise-mid-stop', figures), from, to, chisel);
+    return place(
+      `mid-${k + 1}`,
+      exact('start', from, 'from.bottom-end', 'why.mortise-mid-start', figures),
+      exact('stop', to, 'from.bottom-end', 'why.mortise-mid-stop', figures),
+      from,
+      to,
+      chisel,
+    );
   });
   return [outer('bottom', bottomRail.width), ...mids, outer('top', joint.topRailEnds)];
 }
 
-function place(at: string, start: Entry, stop: Entry, from: Length, to: Length, chisel: Length | null): PlaceDraft {
+function place(
+  at: string,
+  start: Entry,
+  stop: Entry,
+  from: Length,
+  to: Length,
+  chisel: Length | null,
+): PlaceDraft {
   const long = less(to, from);
-  const entries = [start, stop, exact('length', long, 'from.mortise-start', 'why.mortise-length', { start: from, stop: to, length: long })];
+  const entries = [
+    start,
+    stop,
+    exact('length', long, 'from.mortise-start', 'why.mortise-length', {
+      start: from,
+      stop: to,
+      length: long,
+    }),
+  ];
   if (chisel !== null)
-    entries.push(plain('plunges', Number(over(long, chisel).ceil().valueOf()), 'from.none', 'why.plunges', { length: long, chisel }));
+    entries.push(
+      plain('plunges', Number(over(long, chisel).ceil().valueOf()), 'from.none', 'why.plunges', {
+        length: long,
+        chisel,
+      }),
+    );
   return { at, entries };
 }
 
 function mitres(joint: Joint): StageDraft[] {
   const { horn, bead: b, bottomRail } = joint.spec;
-  const cut = (stage: string, end: 'top' | 'bottom', value: Length, reason: Parameters<typeof mitre>[2]['reason'], figures: Record<string, Length>) =>
-    mitre(stage, 'groove', { value, reason, figures }, less(value, b), b, end);
+  const cut = (
+    stage: string,
+    end: 'top' | 'bottom',
+    value: Length,
+    reason: Parameters<typeof mitre>[2]['reason'],
+    figures: Record<string, Length>,
+  ) => mitre(stage, 'groove', { value, reason, figures }, less(value, b), b, end);
   const stages = [
-    cut('mitre-bottom', 'bottom', sum(horn, bottomRail.width), 'why.mitre-bottom', { horn, rail: bottomRail.width }),
+    cut('mitre-bottom', 'bottom', sum(horn, bottomRail.width), 'why.mitre-bottom', {
+      horn,
+      rail: bottomRail.width,
+    }),
     cut('mitre-top', 'top', sum(horn, joint.topRailEnds), 'why.mitre-top', { horn, rail: joint.topRailEnds }),
   ];
   const mids = joint.midRails.map(({ width, centre }, k) => ({ k: k + 1, centre, half: half(width), width }));
   for (const { k, centre, half: h } of mids)
-    stages.push(cut(`mitre-mid-${k}-lower`, 'top', less(sum(horn, joint.builtHeight, h), centre), 'why.mitre-mid-lower', { horn, builtHeight: joint.builtHeight, centre, half: h }));
+    stages.push(
+      cut(
+        `mitre-mid-${k}-lower`,
+        'top',
+        less(sum(horn, joint.builtHeight, h), centre),
+        'why.mitre-mid-lower',
+        { horn, builtHeight: joint.builtHeight, centre, half: h },
+      ),
+    );
   for (const { k, centre, half: h } of mids)
-    stages.push(cut(`mitre-mid-${k}-upper`, 'bottom', sum(horn, centre, h), 'why.mitre-mid-upper', { horn, centre, half: h }));
+    stages.push(
+      cut(`mitre-mid-${k}-upper`, 'bottom', sum(horn, centre, h), 'why.mitre-mid-upper', {
+        horn,
+        centre,
+        half: h,
+      }),
+    );
   for (const { k, centre, half: h, width } of mids) {
     const from = sum(less(sum(horn, centre), h), b);
     const to = less(sum(horn, centre, h), b);
@@ -116,7 +229,10 @@ function mitres(joint: Joint): StageDraft[] {
         plain('fromEnd', 'bottom', 'from.none', 'why.fromEnd'),
         exact('from', from, 'from.bottom-end', 'why.notch-from', figures),
         exact('to', to, 'from.bottom-end', 'why.notch-to', figures),
-        exact('length', less(width, times(b, 2)), 'from.between', 'why.notch-length', { rail: width, bead: b }),
+        exact('length', less(width, times(b, 2)), 'from.between', 'why.notch-length', {
+          rail: width,
+          bead: b,
+        }),
         exact('height', b, 'from.table', 'why.notch-height'),
       ],
     });
@@ -125,8 +241,20 @@ function mitres(joint: Joint): StageDraft[] {
 }
 
 /** The stopped rip that takes the bead away behind the rails, from each end to that end's shoulder line. */
-function strip(side: 'left' | 'right', joint: Joint, tooling: Tooling, profile: ShopProfile, shared: readonly StageDraft[]): StageDraft {
-  const { horn, bead: b, bottomRail, stile: { width }, thickness } = joint.spec;
+function strip(
+  side: 'left' | 'right',
+  joint: Joint,
+  tooling: Tooling,
+  profile: ShopProfile,
+  shared: readonly StageDraft[],
+): StageDraft {
+  const {
+    horn,
+    bead: b,
+    bottomRail,
+    stile: { width },
+    thickness,
+  } = joint.spec;
   const fence = less(width, b);
   const rip = tooling.strip;
   const run = (at: 'bottom' | 'top', rail: Length): PlaceDraft => {
@@ -135,7 +263,12 @@ function strip(side: 'left' | 'right', joint: Joint, tooling: Tooling, profile: 
     return {
       at,
       entries: [
-        exact('run', value, at === 'top' ? 'from.top-end' : 'from.bottom-end', 'why.run', { horn, rail, bead: b, run: value }),
+        exact('run', value, at === 'top' ? 'from.top-end' : 'from.bottom-end', 'why.run', {
+          horn,
+          rail,
+          bead: b,
+          run: value,
+        }),
         ...(rip === null ? [] : [plain('faceUp', frontUp ? 'front' : 'back', 'from.none', 'why.faceUp')]),
       ],
     };
@@ -149,9 +282,19 @@ function strip(side: 'left' | 'right', joint: Joint, tooling: Tooling, profile: 
       ...(rip === null
         ? []
         : [
-            exact('bladeHeight', rip.bladeHeight, 'from.table', 'why.bladeHeight', { thickness, bladeHeight: rip.bladeHeight }),
-            irrational('reach', rip.reach, 'from.arbor', 'why.reach', { bladeHeight: rip.bladeHeight, radius: half(profile.blade.diameter) }),
-            irrational('lag', rip.lag, 'from.blade-front', 'why.lag', { bladeHeight: rip.bladeHeight, radius: half(profile.blade.diameter), thickness }),
+            exact('bladeHeight', rip.bladeHeight, 'from.table', 'why.bladeHeight', {
+              thickness,
+              bladeHeight: rip.bladeHeight,
+            }),
+            irrational('reach', rip.reach, 'from.arbor', 'why.reach', {
+              bladeHeight: rip.bladeHeight,
+              radius: half(profile.blade.diameter),
+            }),
+            irrational('lag', rip.lag, 'from.blade-front', 'why.lag', {
+              bladeHeight: rip.bladeHeight,
+              radius: half(profile.blade.diameter),
+              thickness,
+            }),
           ]),
     ],
     places: [run('bottom', bottomRail.width), run('top', joint.topRailEnds)],

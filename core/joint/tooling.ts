@@ -38,7 +38,10 @@ export function toolingFor(joint: Joint, profile: ShopProfile): Tooling {
     drum: joint.arc === null ? null : largestUpTo(profile.drums, times(joint.arc.radius, 2)),
     tongue,
     raise: less(spec.panel.thickness, tongue),
-    strip: spec.bead.compare(0) > 0 && profile.stripStation === 'table-saw' ? stripSetting(spec.thickness, profile) : null,
+    strip:
+      spec.bead.compare(0) > 0 && profile.stripStation === 'table-saw'
+        ? stripSetting(spec.thickness, profile)
+        : null,
   };
 }
 

@@ -4,7 +4,8 @@ import type { Length } from './length.ts';
 
 /** Why a text is no length: a stable code and plain words. */
 export interface LengthFault {
-  readonly code: 'length-type' | 'length-form' | 'length-digits' | 'length-denominator' | 'length-units' | 'length-size';
+  readonly code:
+    'length-type' | 'length-form' | 'length-digits' | 'length-denominator' | 'length-units' | 'length-size';
   readonly message: string;
 }
 
@@ -21,17 +22,37 @@ const FORM =
  * through its decimal text. Exact. No exponent, at most 20 digits a number, nothing empty; feet and inch marks only
  * in an inch job.
  */
-export function parseLength(input: unknown, units: Units): { ok: true; value: Length } | { ok: false; fault: LengthFault } {
+export function parseLength(
+  input: unknown,
+  units: Units,
+): { ok: true; value: Length } | { ok: false; fault: LengthFault } {
   if (typeof input !== 'string' && typeof input !== 'number')
-    return refuse('length-type', `expected a length as text or number, for example "${example(units)}"; got ${nameOfType(input)}`);
+    return refuse(
+      'length-type',
+      `expected a length as text or number, for example "${example(units)}"; got ${nameOfType(input)}`,
+    );
   const text = typeof input === 'number' ? String(input) : input;
-  if (text.length > LONGEST_TEXT) return refuse('length-digits', `expected a length of a few digits; got a text of ${text.length} characters`);
+  if (text.length > LONGEST_TEXT)
+    return refuse(
+      'length-digits',
+      `expected a length of a few digits; got a text of ${text.length} characters`,
+    );
   const parts = FORM.exec(text.trim())?.groups;
   if (parts === undefined || text.trim().replace(/^-/, '') === '' || text.trim() === '"')
-    return refuse('length-form', `expected a length like "${example(units)}", "3/4" or 14.75; got ${JSON.stringify(text)}`);
+    return refuse(
+      'length-form',
+      `expected a length like "${example(units)}", "3/4" or 14.75; got ${JSON.stringify(text)}`,
+    );
   if (units === 'mm' && (parts.feet !== undefined || parts.inches !== undefined))
-    return refuse('length-units', `this job is in millimetres, so no feet or inch marks; got ${JSON.stringify(text)}`);
-  if (Object.entries(parts).some(([name, run]) => name !== 'sign' && (run ?? '').replace('.', '').length > DIGITS))
+    return refuse(
+      'length-units',
+      `this job is in millimetres, so no feet or inch marks; got ${JSON.stringify(text)}`,
+    );
+  if (
+    Object.entries(parts).some(
+      ([name, run]) => name !== 'sign' && (run ?? '').replace('.', '').length > DIGITS,
+    )
+  )
     return refuse('length-digits', `at most ${DIGITS} digits a number; got ${JSON.stringify(text)}`);
   const denominator = parts.d ?? parts.fd;
   if (denominator !== undefined && /^0+$/.test(denominator))

@@ -8,7 +8,8 @@ export function findSpecies(name: string): Species | null {
   const asked = wordsOf(name);
   if (asked.length === 0) return null;
   const same = SPECIES.filter((each) => wordsOf(each).toSorted().join() === asked.toSorted().join());
-  const fitting = same.length > 0 ? same : SPECIES.filter((each) => asked.every((word) => wordsOf(each).includes(word)));
+  const fitting =
+    same.length > 0 ? same : SPECIES.filter((each) => asked.every((word) => wordsOf(each).includes(word)));
   return fitting.length === 1 ? (fitting[0] ?? null) : null;
 }
 

@@ -66,7 +66,11 @@ export interface DoorValues {
   readonly finishedHeight: string;
   readonly trimEachSide: string;
   readonly trimEachEnd: string;
-  readonly survey?: { readonly closure: string; readonly base: 'width' | 'height'; readonly takeOff: TakeOff };
+  readonly survey?: {
+    readonly closure: string;
+    readonly base: 'width' | 'height';
+    readonly takeOff: TakeOff;
+  };
 }
 
 export interface PlanDoor {
@@ -97,5 +101,4 @@ export interface Fault {
 
 /** A value, or every fault that kept it from being made. */
 export type Result<T, F = readonly Fault[]> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly faults: F };
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly faults: F };

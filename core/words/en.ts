@@ -1,4 +1,5 @@
 import { stageWords } from './stages.ts';
+import { whyWords } from './why.ts';
 
 /** All English words, a family a file. Add a family here; keys carry their family as a prefix. */
-export const en = { ...stageWords } as const;
+export const en = { ...stageWords, ...whyWords } as const;

@@ -20,14 +20,25 @@ export function say(key: WordKey, figures: Figures = {}, language: Language = 'e
   );
 }
 
-const ACCENTS: Readonly<Record<string, string>> = { a: 'å', e: 'ë', i: 'ï', o: 'ø', u: 'ü', A: 'Å', E: 'Ë', O: 'Ø' };
+const ACCENTS: Readonly<Record<string, string>> = {
+  a: 'å',
+  e: 'ë',
+  i: 'ï',
+  o: 'ø',
+  u: 'ü',
+  A: 'Å',
+  E: 'Ë',
+  O: 'Ø',
+};
 
 /** About 40 % longer, as German or Finnish would be; what stands in braces is left alone. */
 function stretched(template: string): string {
   return template
     .split(/(\{\w+\})/)
     .map((run) =>
-      run.startsWith('{') ? run : run.replace(/[aeiouAEO]/g, (v) => (ACCENTS[v] ?? v) + (/[aeou]/.test(v) ? v : '')),
+      run.startsWith('{')
+        ? run
+        : run.replace(/[aeiouAEO]/g, (v) => (ACCENTS[v] ?? v) + (/[aeou]/.test(v) ? v : '')),
     )
     .join('');
 }

@@ -1,5 +1,6 @@
+import { refusalWords } from './refusals.ts';
 import { stageWords } from './stages.ts';
 import { whyWords } from './why.ts';
 
 /** All English words, a family a file. Add a family here; keys carry their family as a prefix. */
-export const en = { ...stageWords, ...whyWords } as const;
+export const en = { ...stageWords, ...refusalWords, ...whyWords } as const;

@@ -1,0 +1,141 @@
+import { z } from 'zod';
+import { STATIONS } from '../joint/names.ts';
+import { REFUSALS } from '../marks/mark.ts';
+
+const settingValue = z.union([z.string(), z.number()]);
+const settings = z.record(z.string(), settingValue);
+const why = z.record(z.string(), z.object({ from: z.string(), reason: z.string() }));
+export const place = z.object({ at: z.string(), settings, why: why.optional() });
+export const station = z.enum(STATIONS);
+const instant = z.iso.datetime({ offset: true });
+const name = z
+  .string()
+  .min(1)
+  .max(60)
+  .regex(/^[^\p{Cc}]*$/u);
+
+/** POST /marks takes this. */
+export const markRequest = z.strictObject({
+  id: z.uuid(),
+  code: z.string().min(1).max(40),
+  station,
+  stage: z
+    .string()
+    .min(1)
+    .max(40)
+    .regex(/^[a-z0-9-]+$/),
+  mark: z.enum(['done', 'undo', 'spoiled', 'proved']),
+  by: name.optional(),
+  reason: z
+    .string()
+    .max(200)
+    .regex(/^[^\p{Cc}]*$/u)
+    .optional(),
+  at: instant,
+});
+
+export const stageState = z.object({
+  stage: z.string(),
+  station,
+  state: z.enum(['done', 'next', 'waiting']),
+});
+const nextStage = z.object({ stage: z.string(), station }).nullable();
+
+/** POST /marks answers this. */
+export const markAnswer = z.object({
+  code: z.string(),
+  stages: z.array(stageState),
+  next: nextStage,
+  replacement: z.string().optional(),
+});
+
+/** What the API says when it refuses. */
+export const refusal = z.object({
+  code: z.string(),
+  message: z.string(),
+  missing: z.array(z.string()).optional(),
+  station: z.string().optional(),
+  replacedBy: z.string().optional(),
+});
+export type RefusalBody = z.infer<typeof refusal>;
+export const refusalCode = z.enum(REFUSALS);
+
+/** GET /parts/:code answers this. */
+export const partAnswer = z.object({
+  code: z.string(),
+  job: z.object({ id: z.string(), name: z.string() }),
+  door: z.string(),
+  mark: z.string(),
+  part: z.string(),
+  length: z.string(),
+  width: z.string(),
+  thickness: z.string(),
+  stages: z.array(stageState),
+  here: z.object({ stage: z.string(), station, settings, places: z.array(place).optional() }).nullable(),
+  next: nextStage,
+  replacedBy: z.string().optional(),
+});
+export type PartAnswer = z.infer<typeof partAnswer>;
+
+const done = z.object({
+  seq: z.number(),
+  id: z.string(),
+  at: z.string(),
+  station,
+  by: z.string().optional(),
+});
+const doneTable = z.record(z.string(), done);
+
+/** GET /jobs/:id/progress answers this. */
+export const jobProgress = z.object({
+  job: z.string(),
+  seq: z.number(),
+  parts: z.record(
+    z.string(),
+    z.object({
+      code: z.string(),
+      door: z.string(),
+      part: z.string(),
+      number: z.number(),
+      done: doneTable,
+      proved: doneTable,
+      spoiled: done.extend({ stage: z.string(), reason: z.string().optional() }).optional(),
+      replacedBy: z.string().optional(),
+    }),
+  ),
+  doors: z.record(z.string(), z.object({ done: doneTable })),
+});
+
+/** An `event: mark` carries this. */
+export const acceptedMark = z.object({
+  seq: z.number(),
+  received: z.string(),
+  job: z.string(),
+  door: z.string(),
+  part: z.string(),
+  mark: markRequest,
+  replacement: z.object({ code: z.string(), number: z.number() }).optional(),
+});
+
+/** GET /board answers this. */
+export const boardAnswer = z.object({
+  doors: z.array(
+    z.object({
+      job: z.string(),
+      door: z.string(),
+      mark: z.string(),
+      stage: z.string(),
+      done: z.number(),
+      of: z.number(),
+      parts: z.array(
+        z.object({
+          part: z.string(),
+          code: z.string(),
+          stage: z.string().nullable(),
+          done: z.number(),
+          of: z.number(),
+        }),
+      ),
+    }),
+  ),
+});

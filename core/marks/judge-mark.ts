@@ -1,0 +1,58 @@
+import { findPart } from '../plan/find-part.ts';
+import type { Plan, PlanDoor, PlanPart, PlanStage } from '../plan/plan.ts';
+import type { JobProgress, Mark, Refusal } from './mark.ts';
+import { own } from './progress.ts';
+import { doneOf, doorDone, laterDone, missingBefore } from './stage-state.ts';
+
+export type Judgement =
+  | { readonly ok: true; readonly door: PlanDoor; readonly part: PlanPart; readonly stage: PlanStage }
+  | {
+      readonly ok: false;
+      readonly code: Refusal;
+      readonly missing?: readonly string[];
+      readonly figures?: Readonly<Record<string, string>>;
+    };
+
+/**
+ * May this mark be made now? Pure: the hub asks before it writes, a station that is cut off from the hub asks for
+ * itself. `plan` is the live plan: spoiled parts already under the codes of their replacements.
+ */
+export function judgeMark(plan: Plan, progress: JobProgress, mark: Mark): Judgement {
+  const old = own(progress.parts, mark.code);
+  if (old?.spoiled !== undefined)
+    return refuse('spoiled', [], old.replacedBy === undefined ? {} : { replacedBy: old.replacedBy });
+  const found = findPart(plan, mark.code);
+  if (found === null) return refuse('unknown-code');
+  const { door, part } = found;
+  const stage = [...part.stages, ...door.stages].find((each) => each.stage === mark.stage);
+  if (stage === undefined) return refuse('malformed', [], { stage: mark.stage });
+  if (mark.mark === 'spoiled') {
+    const glued = Object.hasOwn(doorDone(progress, door.door), 'glue');
+    return glued ? refuse('later-stage-done', ['glue']) : { ok: true, door, part, stage };
+  }
+  if (stage.station !== mark.station) return refuse('wrong-station', [], { station: stage.station });
+  const done = door.stages.includes(stage) ? doorDone(progress, door.door) : doneOf(progress, part.code);
+  const isDone = Object.hasOwn(done, stage.stage);
+  if (mark.mark === 'undo') {
+    if (!isDone) return refuse('not-done');
+    const later = laterDone(stage, part, door, progress);
+    return later.length > 0 ? refuse('later-stage-done', later) : { ok: true, door, part, stage };
+  }
+  if (mark.mark === 'done' && isDone) return refuse('already-done');
+  const missing = missingBefore(stage, part, door, progress);
+  if (mark.mark === 'done' && missing.length > 0) return refuse('stage-not-reached', missing);
+  return { ok: true, door, part, stage };
+}
+
+function refuse(
+  code: Refusal,
+  missing: readonly string[] = [],
+  figures: Readonly<Record<string, string>> = {},
+): Judgement {
+  return {
+    ok: false,
+    code,
+    ...(missing.length > 0 ? { missing } : {}),
+    ...(Object.keys(figures).length > 0 ? { figures } : {}),
+  };
+}

@@ -1,5 +1,5 @@
-import { findPart } from '../plan/find-part.ts';
-import type { Plan, PlanDoor, PlanPart, PlanStage } from '../plan/plan.ts';
+import type { PlanDoor, PlanPart, PlanStage } from '../plan/plan.ts';
+import type { Located } from './live-plan.ts';
 import type { JobProgress, Mark, Refusal } from './mark.ts';
 import { own } from './progress.ts';
 import { doneOf, doorDone, laterDone, missingBefore } from './stage-state.ts';
@@ -15,14 +15,13 @@ export type Judgement =
 
 /**
  * May this mark be made now? Pure: the hub asks before it writes, a station that is cut off from the hub asks for
- * itself. `plan` is the live plan: spoiled parts already under the codes of their replacements.
+ * itself. `found` is the part that the mark's code stands for, with its live door; null when there is none.
  */
-export function judgeMark(plan: Plan, progress: JobProgress, mark: Mark): Judgement {
+export function judgeMark(found: Located | null, progress: JobProgress, mark: Mark): Judgement {
   const old = own(progress.parts, mark.code);
   if (old?.spoiled !== undefined)
     return refuse('spoiled', [], old.replacedBy === undefined ? {} : { replacedBy: old.replacedBy });
-  const found = findPart(plan, mark.code);
-  if (found === null) return refuse('unknown-code');
+  if (found === null || found.part.code !== mark.code) return refuse('unknown-code');
   const { door, part } = found;
   const stage = [...part.stages, ...door.stages].find((each) => each.stage === mark.stage);
   if (stage === undefined) return refuse('malformed', [], { stage: mark.stage });

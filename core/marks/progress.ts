@@ -8,24 +8,37 @@ export function emptyProgress(job: string): JobProgress {
 
 /**
  * The progress after one more mark that was answered. It applies what was answered and never judges it again, so a
- * later version's rules undo no old mark. A mark already folded in changes nothing.
+ * later version's rules undo no old mark. A mark already folded in, or another job's, changes nothing.
  */
 export function applyMark(progress: JobProgress, accepted: AcceptedMark): JobProgress {
-  if (accepted.seq <= progress.seq || accepted.job !== progress.job) return progress;
-  const next = { ...progress, seq: accepted.seq };
-  const { mark, door } = accepted;
-  if (isDoorStage(mark.stage) && (mark.mark === 'done' || mark.mark === 'undo'))
-    return {
-      ...next,
-      doors: { ...progress.doors, [door]: { done: changed(progress.doors[door]?.done ?? {}, accepted) } },
-    };
-  const before = own(progress.parts, mark.code) ?? firstSight(accepted, 0);
-  const parts = { ...progress.parts, [mark.code]: afterMark(before, accepted) };
-  if (mark.mark !== 'spoiled' || accepted.replacement === undefined) return { ...next, parts };
-  const { code, number } = accepted.replacement;
-  const doors =
-    own(progress.doors, door) === undefined ? progress.doors : { ...progress.doors, [door]: { done: {} } };
-  return { ...next, doors, parts: { ...parts, [code]: { ...firstSight(accepted, number), code } } };
+  return foldMarks(progress, [accepted]);
+}
+
+/** The progress after a run of marks, in their order: the tables are copied once, whatever the number of marks. */
+export function foldMarks(progress: JobProgress, run: Iterable<AcceptedMark>): JobProgress {
+  const tables: Tables = { seq: progress.seq, parts: { ...progress.parts }, doors: { ...progress.doors } };
+  for (const accepted of run)
+    if (accepted.job === progress.job && accepted.seq > tables.seq) take(tables, accepted);
+  return { job: progress.job, ...tables };
+}
+
+interface Tables {
+  seq: number;
+  readonly parts: Record<string, PartProgress>;
+  readonly doors: Record<string, JobProgress['doors'][string]>;
+}
+
+function take(tables: Tables, accepted: AcceptedMark): void {
+  const { mark, door, replacement } = accepted;
+  tables.seq = accepted.seq;
+  if (isDoorStage(mark.stage) && (mark.mark === 'done' || mark.mark === 'undo')) {
+    tables.doors[door] = { done: changed(own(tables.doors, door)?.done ?? {}, accepted) };
+    return;
+  }
+  tables.parts[mark.code] = afterMark(own(tables.parts, mark.code) ?? firstSight(accepted, 0), accepted);
+  if (mark.mark !== 'spoiled' || replacement === undefined) return;
+  tables.parts[replacement.code] = { ...firstSight(accepted, replacement.number), code: replacement.code };
+  if (own(tables.doors, door) !== undefined) tables.doors[door] = { done: {} };
 }
 
 /** What is known of a part, or nothing if it has no mark yet. Own keys only. */

@@ -1,0 +1,89 @@
+import { type FaultList, isTree, readShape, refuseUnknown, report } from '../job/read-shape.ts';
+import type { Shape } from '../job/door-shape.ts';
+import type { Length } from '../length/length.ts';
+import { nameOfType } from '../length/parse-length.ts';
+import { printLength } from '../length/print-length.ts';
+import type { Result, Units } from '../plan/plan.ts';
+import { builtInProfile, type ShopProfile } from './shop-profile.ts';
+
+const positive: Shape = { kind: 'length', positive: true };
+const FIELDS = {
+  chisels: { kind: 'list', most: 30, of: positive },
+  dadoWidths: { kind: 'list', most: 30, of: positive },
+  blade: { kind: 'group', fields: { diameter: positive, greatestHeight: positive } },
+  drums: { kind: 'list', most: 30, of: positive },
+  bearingRadius: positive,
+  slidingFit: { kind: 'length' },
+  panelBand: positive,
+  stripStation: { kind: 'word', of: ['table-saw', 'band-saw'] },
+} as const satisfies Readonly<Record<string, Shape>>;
+
+/** A shop profile as it stands in a file: any of its fields, lengths as text; what is left out is the built-in shop's. */
+export function readProfile(input: unknown, units: Units): Result<ShopProfile> {
+  const list: FaultList = { faults: [], dropped: 0 };
+  if (!isTree(input))
+    return {
+      ok: false,
+      faults: [{ path: '(profile)', code: 'type', message: `expected an object; got ${nameOfType(input)}` }],
+    };
+  refuseUnknown(input, ['format', 'units', 'moisture', ...Object.keys(FIELDS)], '', list);
+  if (input.format !== undefined && input.format !== 1) report(list, 'format', 'format', 'expected 1');
+  if (input.units !== undefined && input.units !== units)
+    report(list, 'units', 'word', `the job is in ${units}, so the profile must be too`);
+  const read: Record<string, unknown> = {};
+  for (const [name, shape] of Object.entries(FIELDS))
+    if (Object.hasOwn(input, name)) read[name] = readShape(input[name], shape, name, units, list);
+  if (input.moisture !== undefined) read.moisture = readMoisture(input.moisture, list);
+  if (list.faults.length > 0) return { ok: false, faults: list.faults };
+  const base = builtInProfile(units);
+  const blade = { ...base.blade, ...(read.blade as Partial<ShopProfile['blade']> | undefined) };
+  const profile: ShopProfile = { ...base, ...(read as Partial<ShopProfile>), blade };
+  const radius = profile.blade.diameter.div(2);
+  if (profile.blade.greatestHeight.compare(radius) > 0)
+    return {
+      ok: false,
+      faults: [
+        {
+          path: 'blade.greatestHeight',
+          code: 'blade',
+          message: `a blade of ${printLength(profile.blade.diameter)} cannot stand higher than half of it`,
+        },
+      ],
+    };
+  return { ok: true, value: profile };
+}
+
+function readMoisture(input: unknown, list: FaultList): ShopProfile['moisture'] | undefined {
+  if (
+    isTree(input) &&
+    typeof input.low === 'number' &&
+    typeof input.high === 'number' &&
+    input.low >= 0 &&
+    input.low <= input.high &&
+    input.high <= 30
+  )
+    return { low: input.low, high: input.high };
+  report(list, 'moisture', 'moisture', 'expected {low, high} in percent, 0 to 30, low not over high');
+  return undefined;
+}
+
+/** The profile as a file holds it, every field given. */
+export function writeProfile(profile: ShopProfile): Record<string, unknown> {
+  const texts = (list: readonly Length[]) => list.map(printLength);
+  return {
+    format: 1,
+    units: profile.units,
+    chisels: texts(profile.chisels),
+    dadoWidths: texts(profile.dadoWidths),
+    blade: {
+      diameter: printLength(profile.blade.diameter),
+      greatestHeight: printLength(profile.blade.greatestHeight),
+    },
+    drums: texts(profile.drums),
+    bearingRadius: printLength(profile.bearingRadius),
+    slidingFit: printLength(profile.slidingFit),
+    panelBand: printLength(profile.panelBand),
+    stripStation: profile.stripStation,
+    moisture: profile.moisture,
+  };
+}

@@ -1,0 +1,35 @@
+import type { FastifyInstance } from 'fastify';
+import { Problem } from './problem.ts';
+
+/** Headers on every answer: nothing from elsewhere, nothing inline, no frames but our own. */
+const HEADERS: Readonly<Record<string, string>> = {
+  'content-security-policy':
+    "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; frame-src 'self' blob:; object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'self'",
+  'x-content-type-options': 'nosniff',
+  'referrer-policy': 'no-referrer',
+  'cross-origin-resource-policy': 'same-origin',
+  'permissions-policy': 'camera=(self), microphone=(), geolocation=()',
+};
+
+/**
+ * What comes from outside is held here, before any route sees it: the host asked for (421), the page it comes from
+ * (403), and that a body is JSON (415).
+ */
+export function holdBorder(app: FastifyInstance, hosts: () => readonly string[]): void {
+  app.addHook('onRequest', async (request, reply) => {
+    reply.headers(HEADERS);
+    const host = request.headers.host ?? '';
+    if (!hosts().includes(host.toLowerCase())) throw new Problem(421, 'api.host', { host: host.slice(0, 100) });
+    const origin = request.headers.origin;
+    if (origin !== undefined && !hosts().includes(origin.toLowerCase().replace(/^http:\/\//, '')))
+      throw new Problem(403, 'api.origin', { origin: origin.slice(0, 100) });
+    const writes = request.method === 'POST' || request.method === 'PUT';
+    const type = request.headers['content-type'] ?? '';
+    if (writes && !/^application\/json\s*(;|$)/i.test(type)) throw new Problem(415, 'api.media-type');
+  });
+}
+
+/** The names under which a loopback address is asked for. */
+export function loopbackHosts(port: number): string[] {
+  return [`127.0.0.1:${port}`, `localhost:${port}`, `[::1]:${port}`];
+}

@@ -1,0 +1,21 @@
+import { type Adapter, Low } from 'lowdb';
+import type { FilePort } from './file-port.ts';
+
+/** A document that people write: kept by lowdb through an adapter that flushes file and folder. */
+export async function openDocument<T>(
+  port: FilePort,
+  path: string,
+  read: (text: string) => T,
+  fresh: T,
+): Promise<Low<T>> {
+  const adapter: Adapter<T> = {
+    async read() {
+      const bytes = await port.read(path);
+      return bytes === null ? null : read(bytes.toString('utf8'));
+    },
+    write: (data) => port.replace(path, `${JSON.stringify(data, null, 1)}\n`),
+  };
+  const document = new Low<T>(adapter, fresh);
+  await document.read();
+  return document;
+}

@@ -1,0 +1,22 @@
+/** What stands on stickers and papers. */
+export const paperWords = {
+  'paper.of': '{k} of {n}',
+  'paper.size': '{length} × {width} × {thickness}',
+  'paper.bead': 'bead {bead}',
+  'paper.no-bead': 'no bead',
+  'paper.groove': 'groove {width} × {depth}',
+  'paper.mortises': 'mortises {depth} deep: {places}',
+  'paper.mortise': '{place} {start} to {stop}',
+  'paper.place-bottom': 'bottom',
+  'paper.place-top': 'top',
+  'paper.place-mid': 'mid {k}',
+  'paper.tenon': 'tenon {width} wide, {stop} long',
+  'paper.haunch': 'haunch {length} × {height}',
+  'paper.mitre': 'mitres {sightEdge} and {shoulderLine}',
+  'paper.arch': 'arch radius {radius}, rise {rise}',
+  'paper.panel-arch': 'sides {sideHeight}, radius {radius}',
+  'paper.raise': 'tongue {tongue}, band {band}',
+  'paper.flat-panel': 'flat panel',
+  'paper.sticker-of': '{k}/{n}',
+  'paper.title': 'Stickers for {job}',
+} as const;

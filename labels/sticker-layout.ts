@@ -27,6 +27,7 @@ export interface TextRun {
 
 const MARGIN = 4;
 const LEAST_TYPE = 6;
+const GOOD_TYPE = 7;
 const LARGEST_NOTE = 9;
 const LEADING = 1.12;
 
@@ -51,12 +52,9 @@ export function layOutSticker(
   const symbolHeight = kind === 'code128' ? Math.max(14, Math.min(26, height * 0.2)) : bars.height * module;
   if (symbolWidth > width || symbolHeight + 2 * MARGIN > height) return { ok: false, reason: 'symbol' };
   const code = codeAt(text, faces, { width, height }, symbolWidth, symbolHeight, bars.quiet * module);
-  const head = headOf(text, faces, { width, height });
-  if (head === null || code === null) return { ok: false, reason: 'text' };
-  const area: Size = { width: width - 2 * MARGIN, height: head.bottom - code.top };
-  const notes = [text.job, ...text.notes];
-  const pages = flow(notes, faces, area);
-  if (pages === null) return { ok: false, reason: 'text' };
+  const laid = code === null ? null : fitHeadAndNotes(text, faces, { width, height }, code.top);
+  if (code === null || laid === null) return { ok: false, reason: 'text' };
+  const { head, pages } = laid;
   const stickers = pages.map(({ lines, size }, k): StickerLayout => {
     const runs = lines.map((line, n): TextRun => ({
       text: line,
@@ -92,16 +90,37 @@ export function layOutSticker(
   return { ok: true, stickers };
 }
 
-/** Part name with the arrow, door mark and which of how many, and the size: the head of every sticker. */
-function headOf(
+interface Head {
+  readonly runs: readonly TextRun[];
+  readonly bottom: number;
+  readonly arrow: StickerLayout['arrow'];
+}
+
+/** The largest head that leaves the notes room on one sticker in good type, else in the least type, else on several. */
+function fitHeadAndNotes(
   text: StickerText,
   faces: Faces,
-  { width, height }: Size,
-): { runs: TextRun[]; bottom: number; arrow: StickerLayout['arrow'] } | null {
+  size: Size,
+  notesEnd: number,
+): { readonly head: Head; readonly pages: readonly Page[] } | null {
+  const notes = [text.job, ...text.notes];
+  const largest = Math.min(18, size.height * 0.16);
+  const tries = [1, 0.92, 0.84, 0.76].flatMap((share) => {
+    const head = headOf(text, faces, size, largest * share);
+    if (head === null) return [];
+    const pages = flow(notes, faces, { width: size.width - 2 * MARGIN, height: head.bottom - notesEnd });
+    return pages === null ? [] : [{ head, pages }];
+  });
+  const oneWith = (least: number) =>
+    tries.find(({ pages }) => pages.length === 1 && (pages[0]?.size ?? 0) >= least);
+  return oneWith(GOOD_TYPE) ?? oneWith(LEAST_TYPE) ?? tries.at(-1) ?? null;
+}
+
+/** Part name with the arrow, door mark and which of how many, and the size: the head of every sticker. */
+function headOf(text: StickerText, faces: Faces, { width, height }: Size, largest: number): Head | null {
   const room = width - 2 * MARGIN;
   const arrowWidth = 8;
-  const largest = Math.min(18, height * 0.16);
-  for (let size = largest; size >= 8; size -= 0.25) {
+  for (let size = largest; size >= 7; size -= 0.25) {
     const small = Math.max(LEAST_TYPE, size * 0.65);
     const part = faces.bold.width(text.part, size);
     const mark = faces.bold.width(text.mark, size);

@@ -26,7 +26,7 @@ export interface Path {
 export type Pen = 'edge' | 'hidden' | 'fine' | 'cut' | 'centre' | 'none';
 
 /** How an area is filled. `waste` is what is removed now; `section` is hatched as cut wood; `tool` is a blade, cutter or fence. */
-export type Fill = 'none' | 'wood' | 'section' | 'waste' | 'tool' | 'ink';
+export type Fill = 'none' | 'paper' | 'wood' | 'section' | 'waste' | 'tool' | 'ink';
 
 export interface Area {
   readonly kind: 'area';

@@ -32,3 +32,9 @@ export function stationName(station: string, language: Language = 'en'): string 
   const key = `station.${station}`;
   return hasWords(key) ? say(key, {}, language) : station;
 }
+
+/** The name of a setting as it stands on a dimension line: shorter where the drawing says the rest. */
+export function shortName(name: string, language: Language = 'en'): string {
+  const key = `short.${name}`;
+  return hasWords(key) ? say(key, {}, language) : settingName(name, language);
+}

@@ -1,0 +1,113 @@
+import type { PlanDoor, PlanPart, Units } from '../plan/plan.ts';
+import { say } from '../words/say.ts';
+import type { Drawing, Path, Run, Shape } from './model.ts';
+import { panelOutline } from './panel-outline.ts';
+import { drawn, profileOf, stageOf } from './plan-number.ts';
+import { area, at, dimension, label, polygon, rectangle, stroke } from './shapes.ts';
+
+/** A door put together, as built, horns and all; from the front. x from its left edge, y from its bottom edge without horns. */
+export function doorView(door: PlanDoor, units: Units): Drawing {
+  const find = (name: string) => door.parts.find(({ part }) => part === name);
+  const [stile, bottom, top] = [find('stile-left'), find('rail-bottom'), find('rail-top')];
+  const title = say('drawing.door', { door: door.door });
+  if (stile === undefined || bottom === undefined || top === undefined) return { title, units, shapes: [] };
+  const horn = drawn(door.stages.find(({ stage }) => stage === 'trim')?.settings.horn);
+  const { width: s, length, bead: b } = profileOf(stile);
+  const sight = drawn(door.values.sightWidth);
+  const width = sight + 2 * s;
+  const height = length - 2 * horn;
+  const shapes: Shape[] = [
+    area(rectangle(0, -horn, s, height + horn), 'stile-left', 'wood'),
+    area(rectangle(width - s, -horn, width, height + horn), 'stile-right', 'wood'),
+  ];
+  if (horn > 0)
+    for (const y of [0, height])
+      shapes.push(area(stroke(at(0, y), at(width, y)), 'trim-line', 'none', 'centre'));
+  let y = 0;
+  const openings: { from: number; to: number; text: string | undefined }[] = [];
+  const rails: readonly (PlanPart | undefined)[] = [
+    bottom,
+    ...door.parts.filter(({ part }) => part.startsWith('rail-mid')),
+  ];
+  for (const [k, rail] of rails.entries()) {
+    const railWidth = drawn(rail?.width);
+    shapes.push(area(railFace(s, width - s, y, railWidth, b, k > 0), rail?.part ?? '', 'wood'));
+    const text = door.values.sightHeights[k];
+    openings.push({ from: y + railWidth, to: y + railWidth + drawn(text), text });
+    y += railWidth + drawn(text);
+  }
+  shapes.push(area(topFace(top, s, width - s, y, height, b), 'rail-top', 'wood'));
+  for (const [k, { from, text }] of openings.entries()) {
+    const panel = find(openings.length === 1 ? 'panel' : `panel-${k + 1}`);
+    if (panel === undefined) continue;
+    const hold = (drawn(panel.width) - sight) / 2;
+    shapes.push(area(shifted(panelOutline(panel), s - hold, from - hold), panel.part, 'none', 'hidden'));
+    shapes.push(...dimension('sightHeight', text, at(s, from), at(s, from + drawn(text)), 'right', 1));
+  }
+  return {
+    title,
+    units,
+    shapes: [
+      ...shapes,
+      label(
+        door.door,
+        at(width / 2, (openings[0]?.from ?? 0) + drawn(openings[0]?.text) / 2),
+        'door-name',
+        'large',
+      ),
+      ...dimension('sightWidth', door.values.sightWidth, at(s, -horn), at(width - s, -horn), 'below', 1),
+      ...dimension('stileWidth', stile.width, at(0, height + horn), at(s, height + horn), 'above', 1),
+      ...dimension('length', stile.length, at(0, -horn), at(0, height + horn), 'left', 1),
+      ...dimension('bottomRail', bottom.width, at(width, 0), at(width, drawn(bottom.width)), 'right', 2),
+      ...dimension('topRail', top.width, at(width, y), at(width, height), 'right', 2),
+    ],
+  };
+}
+
+/** A straight rail's face between the stiles' shoulder lines, its beaded edges mitred. */
+function railFace(left: number, right: number, y: number, width: number, b: number, both: boolean): Path {
+  const low = both
+    ? [at(left - b, y + b), at(left, y), at(right, y), at(right + b, y + b)]
+    : [at(left - b, y), at(right + b, y)];
+  return polygon([
+    ...low,
+    at(right + b, y + width - b),
+    at(right, y + width),
+    at(left, y + width),
+    at(left - b, y + width - b),
+  ]);
+}
+
+/** The top rail's face, hollowed by its arch where it has one; y is the sight edge of its flats. */
+function topFace(top: PlanPart, left: number, right: number, y: number, height: number, b: number): Path {
+  const arch = stageOf(top, 'arch')?.settings;
+  const runs: Run[] = [{ kind: 'line', to: at(left, y) }];
+  if (arch !== undefined) {
+    const half = drawn(arch.chord) / 2;
+    const middle = (left + right) / 2;
+    runs.push(
+      { kind: 'line', to: at(middle - half, y) },
+      { kind: 'arc', to: at(middle + half, y), centre: at(middle, y - drawn(arch.pivot)), clockwise: true },
+    );
+  }
+  runs.push(
+    { kind: 'line', to: at(right, y) },
+    { kind: 'line', to: at(right + b, y + b) },
+    { kind: 'line', to: at(right + b, height) },
+    { kind: 'line', to: at(left - b, height) },
+  );
+  return { start: at(left - b, y + b), runs };
+}
+
+function shifted(path: Path, dx: number, dy: number): Path {
+  const move = ({ x, y }: { x: number; y: number }) => at(x + dx, y + dy);
+  return {
+    ...path,
+    start: move(path.start),
+    runs: path.runs.map((run) =>
+      run.kind === 'line'
+        ? { kind: 'line', to: move(run.to) }
+        : { ...run, to: move(run.to), centre: move(run.centre) },
+    ),
+  };
+}

@@ -1,0 +1,457 @@
+import { shortName } from '../words/names.ts';
+import type { Language } from '../words/say.ts';
+import type {
+  Area,
+  Dimension,
+  Drawing,
+  Figure,
+  FigureMark,
+  FigurePath,
+  FigureRun,
+  Label,
+  Path,
+  Point,
+  Symbol,
+} from './model.ts';
+import { layOutValue, valueWidth } from './value-text.ts';
+
+export interface LayoutOptions {
+  readonly width: number;
+  readonly height: number;
+  /** Height of the type, in the medium's units. */
+  readonly text: number;
+  /** Names on dimensions beside their values. */
+  readonly names?: boolean;
+  readonly language?: Language;
+}
+
+interface Bounds {
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly top: number;
+}
+
+/** From true size to the medium: one scale for every length; dimension rows and type in the medium's own units. */
+export function layOut(drawing: Drawing, options: LayoutOptions): Figure {
+  const { width, height, text } = options;
+  const bounds = boundsOf(drawing);
+  const pitch = text * 1.7;
+  const rows = (side: Dimension['side']) =>
+    Math.max(
+      0,
+      ...drawing.shapes.map((each) => (each.kind === 'dimension' && each.side === side ? each.row : 0)),
+    );
+  const gap = text * 0.6;
+  const language = options.language ?? 'en';
+  const named = options.names ?? true;
+  const across = (side: 'left' | 'right') =>
+    columns(drawing, side, { text, names: named, language, units: drawing.units });
+  const [onLeft, onRight] = [across('left'), across('right')];
+  const upright = (side: 'above' | 'below', over: number) =>
+    rows(side) === 0 ? gap : rows(side) * pitch + gap + over;
+  const sides = {
+    left: onLeft.at(-1) ?? gap,
+    right: onRight.at(-1) ?? gap,
+    above: upright('above', text * 0.7),
+    below: upright('below', text * 0.3),
+  };
+  const scale = Math.max(
+    1e-6,
+    Math.min(
+      (width - sides.left - sides.right) / Math.max(1e-9, bounds.right - bounds.left),
+      (height - sides.above - sides.below) / Math.max(1e-9, bounds.top - bounds.bottom),
+    ),
+  );
+  const originX = sides.left + (width - sides.left - sides.right - scale * (bounds.right - bounds.left)) / 2;
+  const originY =
+    sides.above + (height - sides.above - sides.below - scale * (bounds.top - bounds.bottom)) / 2;
+  const place = (point: Point): Point => ({
+    x: originX + (point.x - bounds.left) * scale,
+    y: originY + (bounds.top - point.y) * scale,
+  });
+  const frame = {
+    left: originX,
+    right: originX + scale * (bounds.right - bounds.left),
+    top: originY,
+    bottom: originY + scale * (bounds.top - bounds.bottom),
+  };
+  const marks = drawing.shapes.flatMap((shape): FigureMark[] => {
+    switch (shape.kind) {
+      case 'area':
+        return [areaMark(shape, place, scale)];
+      case 'label':
+        return labelMark(shape, place, text);
+      case 'symbol':
+        return symbolMarks(shape, place(shape.at), text);
+      case 'dimension':
+        return dimensionMarks(shape, place, frame, {
+          pitch,
+          text,
+          width,
+          names: named,
+          language,
+          units: drawing.units,
+          onLeft,
+          onRight,
+        });
+    }
+  });
+  return { width, height, scale, title: drawing.title, marks };
+}
+
+/** How far each row at a side stands out: beyond the texts of the rows before it. The last number is the room they all need. */
+function columns(
+  drawing: Drawing,
+  side: 'left' | 'right',
+  how: {
+    readonly text: number;
+    readonly names: boolean;
+    readonly language: Language;
+    readonly units: Drawing['units'];
+  },
+): number[] {
+  const shapes = drawing.shapes.flatMap((each) =>
+    each.kind === 'dimension' && each.side === side ? [each] : [],
+  );
+  if (shapes.length === 0) return [];
+  const outs = [how.text];
+  for (let row = 1; row <= Math.max(...shapes.map((each) => each.row)); row += 1) {
+    const widths = shapes
+      .filter((each) => each.row === row)
+      .map(({ name, value }) =>
+        valueWidth(how.names ? shortName(name, how.language) : '', value, how.text, how.units),
+      );
+    outs.push((outs.at(-1) ?? 0) + (widths.length === 0 ? 0 : Math.max(...widths) + how.text * 1.2));
+  }
+  return outs;
+}
+
+function boundsOf(drawing: Drawing): Bounds {
+  const points = drawing.shapes.flatMap((shape) => {
+    if (shape.kind === 'area') return pathPoints(shape.path);
+    if (shape.kind === 'dimension') return [shape.from, shape.to];
+    return [shape.at];
+  });
+  const xs = points.map(({ x }) => x);
+  const ys = points.map(({ y }) => y);
+  return { left: Math.min(...xs), right: Math.max(...xs), bottom: Math.min(...ys), top: Math.max(...ys) };
+}
+
+/** Corners of a path, and the furthest points of its arcs. */
+function pathPoints(path: Path): Point[] {
+  let from = path.start;
+  return [
+    from,
+    ...path.runs.flatMap((run) => {
+      const begin = from;
+      from = run.to;
+      if (run.kind === 'line') return [run.to];
+      const radius = Math.hypot(run.to.x - run.centre.x, run.to.y - run.centre.y);
+      const [first, last] = run.clockwise ? [run.to, begin] : [begin, run.to];
+      const start = Math.atan2(first.y - run.centre.y, first.x - run.centre.x);
+      let sweep = Math.atan2(last.y - run.centre.y, last.x - run.centre.x) - start;
+      if (sweep <= 0) sweep += 2 * Math.PI;
+      const extremes = [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5]
+        .map((k) => k * Math.PI)
+        .filter((angle) => {
+          const turn = angle - start;
+          return turn > 0 && turn < sweep;
+        });
+      return [
+        run.to,
+        ...extremes.map((angle) => ({
+          x: run.centre.x + radius * Math.cos(angle),
+          y: run.centre.y + radius * Math.sin(angle),
+        })),
+      ];
+    }),
+  ];
+}
+
+function areaMark(shape: Area, place: (point: Point) => Point, scale: number): FigureMark {
+  const start = place(shape.path.start);
+  let from = shape.path.start;
+  const runs = shape.path.runs.map((run): FigureRun => {
+    const to = place(run.to);
+    const begin = from;
+    from = run.to;
+    if (run.kind === 'line') return { kind: 'line', x: to.x, y: to.y };
+    const radius = Math.hypot(run.to.x - run.centre.x, run.to.y - run.centre.y);
+    const cross =
+      (begin.x - run.centre.x) * (run.to.y - run.centre.y) -
+      (begin.y - run.centre.y) * (run.to.x - run.centre.x);
+    return {
+      kind: 'arc',
+      x: to.x,
+      y: to.y,
+      radius: radius * scale,
+      large: run.clockwise ? cross > 0 : cross < 0,
+      sweep: run.clockwise,
+    };
+  });
+  const path: FigurePath = { x: start.x, y: start.y, runs, closed: shape.path.open !== true };
+  return {
+    kind: 'path',
+    path,
+    pen: shape.pen,
+    fill: shape.fill,
+    role: shape.role,
+    ...(shape.place === undefined ? {} : { place: shape.place }),
+  };
+}
+
+function labelMark(
+  { at, text, size, anchor, role }: Label,
+  place: (point: Point) => Point,
+  type: number,
+): FigureMark[] {
+  const where = place(at);
+  const height = type * (size === 'large' ? 1.4 : size === 'small' ? 0.8 : 1);
+  return [
+    {
+      kind: 'text',
+      x: where.x,
+      y: where.y + height * 0.35,
+      size: height,
+      text,
+      anchor,
+      turn: 0,
+      role,
+      bold: size === 'large',
+    },
+  ];
+}
+
+/** Marks of one fixed size: arrows, the trammel's pivot, the stop's face. */
+function symbolMarks({ symbol, role }: Symbol, { x, y }: Point, type: number): FigureMark[] {
+  const r = type * 0.45;
+  const path = (
+    points: readonly (readonly [number, number])[],
+    closed: boolean,
+    fill: 'ink' | 'none',
+  ): FigureMark => {
+    const [first = [0, 0], ...rest] = points;
+    return {
+      kind: 'path',
+      role,
+      pen: 'edge',
+      fill,
+      path: {
+        x: x + first[0],
+        y: y + first[1],
+        closed,
+        runs: rest.map(([dx, dy]) => ({ kind: 'line', x: x + dx, y: y + dy })),
+      },
+    };
+  };
+  switch (symbol) {
+    case 'arrow-up':
+      return [
+        path(
+          [
+            [0, -r],
+            [r, r],
+            [-r, r],
+          ],
+          true,
+          'ink',
+        ),
+      ];
+    case 'arrow-down':
+      return [
+        path(
+          [
+            [0, r],
+            [r, -r],
+            [-r, -r],
+          ],
+          true,
+          'ink',
+        ),
+      ];
+    case 'arrow-left':
+      return [
+        path(
+          [
+            [-r, 0],
+            [r, r],
+            [r, -r],
+          ],
+          true,
+          'ink',
+        ),
+      ];
+    case 'arrow-right':
+      return [
+        path(
+          [
+            [r, 0],
+            [-r, r],
+            [-r, -r],
+          ],
+          true,
+          'ink',
+        ),
+      ];
+    case 'pivot':
+      return [
+        path(
+          [
+            [-r, 0],
+            [r, 0],
+          ],
+          false,
+          'none',
+        ),
+        path(
+          [
+            [0, -r],
+            [0, r],
+          ],
+          false,
+          'none',
+        ),
+      ];
+    case 'face-side':
+      return [
+        path(
+          [
+            [-r, r],
+            [0, -r * 0.2],
+            [r, r * 0.6],
+            [0, r],
+            [-r * 0.6, r * 0.3],
+          ],
+          false,
+          'none',
+        ),
+      ];
+    case 'face-edge':
+      return [
+        path(
+          [
+            [-r, -r],
+            [0, r],
+            [r, -r],
+          ],
+          false,
+          'none',
+        ),
+      ];
+    case 'stop':
+      return [
+        path(
+          [
+            [0, -2 * r],
+            [0, 2 * r],
+          ],
+          false,
+          'none',
+        ),
+      ];
+  }
+}
+
+interface Dimensioning {
+  readonly pitch: number;
+  readonly text: number;
+  readonly width: number;
+  readonly names: boolean;
+  readonly language: Language;
+  readonly units: Drawing['units'];
+  readonly onLeft: readonly number[];
+  readonly onRight: readonly number[];
+}
+
+/** Extension lines, the line with its ticks, and the value: centred on the line, or beside it when it is too short. */
+function dimensionMarks(
+  shape: Dimension,
+  place: (point: Point) => Point,
+  frame: { left: number; right: number; top: number; bottom: number },
+  how: Dimensioning,
+): FigureMark[] {
+  const { pitch, text } = how;
+  const upright = shape.side === 'left' || shape.side === 'right';
+  const [a, b] = [place(shape.from), place(shape.to)];
+  const tag = {
+    name: shape.name,
+    value: shape.value,
+    ...(shape.place === undefined ? {} : { place: shape.place }),
+  };
+  const level =
+    shape.side === 'above'
+      ? frame.top - shape.row * pitch + text * 0.2
+      : shape.side === 'below'
+        ? frame.bottom + shape.row * pitch - text * 0.2
+        : shape.side === 'left'
+          ? frame.left - (how.onLeft[shape.row - 1] ?? 0)
+          : frame.right + (how.onRight[shape.row - 1] ?? 0);
+  const ends: readonly [Point, Point] =
+    shape.side === 'along'
+      ? [a, b]
+      : upright
+        ? [
+            { x: level, y: a.y },
+            { x: level, y: b.y },
+          ]
+        : [
+            { x: a.x, y: level },
+            { x: b.x, y: level },
+          ];
+  const line = (
+    p: Point,
+    q: Point,
+    pen: 'dimension' | 'datum' | 'fine',
+    role: string,
+    own = false,
+  ): FigureMark => ({
+    kind: 'path',
+    pen,
+    fill: 'none',
+    role,
+    path: { x: p.x, y: p.y, closed: false, runs: [{ kind: 'line', x: q.x, y: q.y }] },
+    ...(own ? tag : {}),
+  });
+  const marks: FigureMark[] = [];
+  if (shape.side !== 'along')
+    marks.push(line(a, ends[0], 'fine', 'extension'), line(b, ends[1], 'fine', 'extension'));
+  marks.push(line(ends[0], ends[1], 'dimension', 'dimension', true));
+  const tick = text * 0.22;
+  for (const [k, { x, y }] of ends.entries()) {
+    const datum = k === 0 && shape.datum === true;
+    marks.push(
+      datum
+        ? { kind: 'path', pen: 'datum', fill: 'ink', role: 'datum', path: dot(x, y, tick) }
+        : line({ x: x - tick, y: y + tick }, { x: x + tick, y: y - tick }, 'dimension', 'tick'),
+    );
+  }
+  const words = how.names ? shortName(shape.name, how.language) : '';
+  const wide = valueWidth(words, shape.value, text, how.units);
+  const long = Math.abs(upright ? ends[1].y - ends[0].y : ends[1].x - ends[0].x);
+  const middle = { x: (ends[0].x + ends[1].x) / 2, y: (ends[0].y + ends[1].y) / 2 };
+  const clamp = (x: number) => Math.max(wide / 2 + 2, Math.min(how.width - wide / 2 - 2, x));
+  const centre = upright
+    ? {
+        x: clamp(middle.x + (shape.side === 'left' ? -1 : 1) * (wide / 2 + text * 0.45)),
+        y: middle.y + text * 0.35,
+      }
+    : wide + tick * 4 <= long || shape.side === 'along'
+      ? { x: clamp(middle.x), y: middle.y - text * 0.25 }
+      : { x: clamp(Math.max(ends[0].x, ends[1].x) + wide / 2 + tick * 3), y: middle.y + text * 0.35 };
+  marks.push(...layOutValue(words, shape.value, centre, text, how.units, tag));
+  return marks;
+}
+
+function dot(x: number, y: number, r: number): FigurePath {
+  return {
+    x: x - r,
+    y: y - r,
+    closed: true,
+    runs: [
+      { kind: 'line', x: x + r, y: y - r },
+      { kind: 'line', x: x + r, y: y + r },
+      { kind: 'line', x: x - r, y: y + r },
+    ],
+  };
+}

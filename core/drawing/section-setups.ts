@@ -1,0 +1,197 @@
+import type { PlanPart, PlanStage } from '../plan/plan.ts';
+import { say } from '../words/say.ts';
+import type { Path, Point, Shape } from './model.ts';
+import { drawn, profileOf, stageOf } from './plan-number.ts';
+import { beadWaste, grooveWaste, memberSection } from './section-view.ts';
+import { area, at, dimension, label, polygon, rectangle } from './shapes.ts';
+
+/** Turns a path by a rule for its points; arcs keep or change their hand as the rule mirrors. */
+function moved(path: Path, rule: (point: Point) => Point, mirrors: boolean): Path {
+  return {
+    ...path,
+    start: rule(path.start),
+    runs: path.runs.map((run) =>
+      run.kind === 'line'
+        ? { kind: 'line', to: rule(run.to) }
+        : {
+            kind: 'arc',
+            to: rule(run.to),
+            centre: rule(run.centre),
+            clockwise: mirrors ? !run.clockwise : run.clockwise,
+          },
+    ),
+  };
+}
+
+/** Only the part of the section near the sight edge is drawn, so that bead and groove are large. */
+const SHOWN = 4;
+
+/** Section near the sight edge: at most four groove depths of it, the rest broken off. */
+function nearEdge(part: PlanPart): PlanPart {
+  const { width, grooveDepth, bead, thickness } = profileOf(part);
+  const shown = Math.min(width, Math.max(SHOWN * Math.max(grooveDepth, bead), thickness * 1.6));
+  return { ...part, width: String(shown) };
+}
+
+/** On the router table, front down: the sight edge to the cutter, its top above the table by the setting. */
+export function tableCutterSetup(part: PlanPart, stage: PlanStage): Shape[] {
+  const near = nearEdge(part);
+  const { width, thickness, wall } = profileOf(near);
+  const lie = (point: Point): Point => at(point.y, point.x);
+  const slot = stage.stage === 'slot';
+  const waste = slot ? grooveWaste(near) : beadWaste(near);
+  const s = stage.settings;
+  const grooveWidth = drawn(s.width);
+  return [
+    area(moved(memberSection(near, { bead: slot, groove: slot }), lie, true), 'section', 'section'),
+    area(moved(waste, lie, true), 'waste', 'waste', 'cut'),
+    area(rectangle(-thickness * 0.3, -thickness * 0.16, width + thickness * 1.1, 0), 'table', 'tool'),
+    label(say('drawing.table'), at(width * 0.3, -thickness * 0.08), 'table-name', 'small'),
+    area(
+      rectangle(
+        width + thickness * 0.12,
+        0,
+        width + thickness * 0.6,
+        slot ? wall + grooveWidth : drawn(s.cutterHeight),
+      ),
+      'cutter',
+      'tool',
+      'fine',
+    ),
+    label(say('drawing.front-down'), at(width * 0.42, thickness * 0.18), 'face', 'small'),
+    ...dimension(
+      'cutterHeight',
+      s.cutterHeight,
+      at(width + thickness * 1.1, 0),
+      at(width + thickness * 1.1, drawn(s.cutterHeight)),
+      'right',
+      1,
+      { datum: true },
+    ),
+    ...dimension('bead', s.bead, at(width, thickness), at(width - drawn(s.bead), thickness), 'above', 1, {
+      datum: true,
+    }),
+    ...dimension(
+      'fillet',
+      s.fillet,
+      at(-thickness * 0.3, 0),
+      at(-thickness * 0.3, drawn(s.fillet)),
+      'left',
+      1,
+      { datum: true },
+    ),
+    ...(slot
+      ? dimension('depth', s.depth, at(width, thickness), at(width - drawn(s.depth), thickness), 'above', 1, {
+          datum: true,
+        })
+      : []),
+    ...(slot ? dimension('width', s.width, at(width, wall), at(width, wall + grooveWidth), 'left', 2) : []),
+  ];
+}
+
+/** The groove on the table saw: sight edge down on the blade, a face to the fence, then the other. */
+export function grooveSetup(part: PlanPart, stage: PlanStage): Shape[] {
+  const near = nearEdge(part);
+  const { width, thickness } = profileOf(near);
+  const lie = (point: Point): Point => at(thickness - point.x, width - point.y);
+  const s = stage.settings;
+  const [fence, depth, groove] = [drawn(s.fence), drawn(s.depth), drawn(s.width)];
+  const right = thickness;
+  return [
+    area(moved(memberSection(near, { bead: true, groove: false }), lie, false), 'section', 'section'),
+    area(rectangle(right - fence - groove, 0, right - fence, depth), 'waste', 'waste', 'cut'),
+    area(rectangle(right, -thickness * 0.16, right + thickness * 0.35, width * 0.9), 'fence', 'tool'),
+    label(say('drawing.fence'), at(right + thickness * 0.175, width * 0.5), 'fence-name', 'small'),
+    area(rectangle(-thickness * 0.5, -thickness * 0.16, right, 0), 'table', 'tool'),
+    ...dimension(
+      'fence',
+      s.fence,
+      at(right, -thickness * 0.16),
+      at(right - fence, -thickness * 0.16),
+      'below',
+      1,
+      { datum: true },
+    ),
+    ...dimension(
+      'width',
+      s.width,
+      at(right - fence, -thickness * 0.16),
+      at(right - fence - groove, -thickness * 0.16),
+      'below',
+      2,
+    ),
+    ...dimension('depth', s.depth, at(-thickness * 0.5, 0), at(-thickness * 0.5, depth), 'left', 1, {
+      datum: true,
+    }),
+  ];
+}
+
+/** The tenon's cheeks, end on: what is hatched comes off both faces. */
+export function cheekSetup(part: PlanPart, stage: PlanStage): Shape[] {
+  const { width, thickness } = profileOf(part);
+  const wall = drawn(stage.settings.height);
+  const thick = drawn(stage.settings.thickness);
+  return [
+    area(rectangle(0, 0, width, thickness), 'end', 'section'),
+    area(rectangle(0, 0, width, wall), 'waste', 'waste', 'cut'),
+    area(rectangle(0, thickness - wall, width, thickness), 'waste', 'waste', 'cut'),
+    ...dimension('height', stage.settings.height, at(width, 0), at(width, wall), 'right', 1, { datum: true }),
+    ...dimension('thickness', stage.settings.thickness, at(0, wall), at(0, wall + thick), 'left', 1),
+  ];
+}
+
+/** Raising the panel from the back, front down: the tongue that stays, the band that is lowered. */
+export function raiseSetup(part: PlanPart, stage: PlanStage): Shape[] {
+  const thickness = drawn(part.thickness);
+  const s = stage.settings;
+  const [tongue, band] = [drawn(s.tongue), drawn(s.band)];
+  const width = Math.min(drawn(part.width), band * 2.6);
+  return [
+    area(
+      polygon([
+        at(0, 0),
+        at(width, 0),
+        at(width, tongue),
+        at(width - band, tongue),
+        at(width - band, thickness),
+        at(0, thickness),
+      ]),
+      'section',
+      'section',
+    ),
+    area(rectangle(width - band, tongue, width, thickness), 'waste', 'waste', 'cut'),
+    area(rectangle(-thickness * 0.4, -thickness * 0.3, width + thickness * 1.4, 0), 'table', 'tool'),
+    label(say('drawing.front-down'), at(width * 0.3, -thickness * 0.15), 'face', 'small'),
+    ...dimension('band', s.band, at(width, thickness), at(width - band, thickness), 'above', 1, {
+      datum: true,
+    }),
+    ...dimension(
+      'tongue',
+      s.tongue,
+      at(width + thickness * 1.4, 0),
+      at(width + thickness * 1.4, tongue),
+      'right',
+      1,
+      { datum: true },
+    ),
+    ...dimension('depth', s.depth, at(-thickness * 0.4, thickness), at(-thickness * 0.4, tongue), 'left', 1, {
+      datum: true,
+    }),
+  ];
+}
+
+/** Paring the mortise to the groove's width, looking down on the edge. */
+export function pareSetup(part: PlanPart, stage: PlanStage): Shape[] {
+  const { thickness } = profileOf(part);
+  const wide = drawn(stage.settings.width);
+  const wall = (thickness - wide) / 2;
+  const mortise = stageOf(part, 'mortise');
+  const first = mortise?.places?.[0]?.settings;
+  const [start, stop] = [drawn(first?.start), drawn(first?.stop)];
+  const end = stop + (stop - start) * 0.6;
+  return [
+    area(rectangle(0, 0, end, thickness), 'edge', 'wood'),
+    area(rectangle(start, wall, stop, wall + wide), 'mortise', 'waste', 'cut'),
+    ...dimension('width', stage.settings.width, at(end, wall), at(end, wall + wide), 'right', 1),
+  ];
+}

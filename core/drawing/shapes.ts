@@ -1,0 +1,51 @@
+import type { Area, Dimension, Fill, Label, Path, Pen, Point, Run, Symbol } from './model.ts';
+
+export function at(x: number, y: number): Point {
+  return { x, y };
+}
+
+/** A closed outline through these corners. */
+export function polygon(points: readonly Point[]): Path {
+  const [start = at(0, 0), ...rest] = points;
+  return { start, runs: rest.map((to): Run => ({ kind: 'line', to })) };
+}
+
+export function rectangle(x1: number, y1: number, x2: number, y2: number): Path {
+  return polygon([at(x1, y1), at(x2, y1), at(x2, y2), at(x1, y2)]);
+}
+
+/** A single straight line. */
+export function stroke(from: Point, to: Point): Path {
+  return { start: from, runs: [{ kind: 'line', to }], open: true };
+}
+
+export function area(path: Path, role: string, fill: Fill = 'none', pen: Pen = 'edge', place?: string): Area {
+  return { kind: 'area', path, role, fill, pen, ...(place === undefined ? {} : { place }) };
+}
+
+export function label(
+  text: string,
+  where: Point,
+  role: string,
+  size: Label['size'] = 'normal',
+  anchor: Label['anchor'] = 'middle',
+): Label {
+  return { kind: 'label', text, at: where, role, size, anchor };
+}
+
+export function symbol(which: Symbol['symbol'], where: Point, role: string): Symbol {
+  return { kind: 'symbol', symbol: which, at: where, role };
+}
+
+/** A dimension; its row counts outwards from the drawing. */
+export function dimension(
+  name: string,
+  value: string | number | undefined,
+  from: Point,
+  to: Point,
+  side: Dimension['side'],
+  row: number,
+  more: { readonly place?: string; readonly datum?: boolean } = {},
+): Dimension[] {
+  return value === undefined ? [] : [{ kind: 'dimension', name, value, from, to, side, row, ...more }];
+}

@@ -1,0 +1,56 @@
+import type { Figure, FigureMark, FigurePath } from './model.ts';
+
+const number = (value: number) => String(Math.round(value * 100) / 100);
+
+/** A figure as an SVG text: presentation attributes only, every text escaped, named for assistive tools. */
+export function svgOf(figure: Figure): string {
+  const { width, height, title, marks } = figure;
+  const body = marks.map(markOf).join('');
+  return `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${escape(title)}" viewBox="0 0 ${number(width)} ${number(height)}" width="${number(width)}" height="${number(height)}" data-scale="${figure.scale}">${HATCH}${body}</svg>`;
+}
+
+const HATCH =
+  '<defs><pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="6" height="6" fill="#fff"/><line x1="0" y1="0" x2="0" y2="6" stroke="#444" stroke-width="1.2"/></pattern><pattern id="waste" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><rect width="5" height="5" fill="#fff"/><line x1="0" y1="0" x2="0" y2="5" stroke="#b3261e" stroke-width="2.4"/></pattern></defs>';
+
+const FILLS: Readonly<Record<Extract<FigureMark, { kind: 'path' }>['fill'], string>> = {
+  none: 'none',
+  paper: '#fff',
+  wood: '#fbf8f1',
+  section: 'url(#hatch)',
+  waste: 'url(#waste)',
+  tool: '#d9d9d9',
+  ink: '#111',
+};
+
+const PENS: Readonly<Record<Extract<FigureMark, { kind: 'path' }>['pen'], string>> = {
+  edge: 'stroke="#111" stroke-width="1.8"',
+  hidden: 'stroke="#555" stroke-width="1.2" stroke-dasharray="6 4"',
+  fine: 'stroke="#888" stroke-width="0.7"',
+  cut: 'stroke="#b3261e" stroke-width="3"',
+  centre: 'stroke="#555" stroke-width="0.9" stroke-dasharray="12 4 2 4"',
+  dimension: 'stroke="#111" stroke-width="1.1"',
+  datum: 'stroke="#111" stroke-width="1"',
+  none: '',
+};
+
+function markOf(mark: FigureMark): string {
+  const data = `data-role="${escape(mark.role)}"${mark.name === undefined ? '' : ` data-name="${escape(mark.name)}" data-drawn-value="${escape(String(mark.value))}"`}${mark.place === undefined ? '' : ` data-drawn-place="${escape(mark.place)}"`}`;
+  if (mark.kind === 'path')
+    return `<path d="${pathOf(mark.path)}" fill="${FILLS[mark.fill]}" ${PENS[mark.pen]} ${data}/>`;
+  const turn =
+    mark.turn === 0 ? '' : ` transform="rotate(${number(-mark.turn)} ${number(mark.x)} ${number(mark.y)})"`;
+  return `<text x="${number(mark.x)}" y="${number(mark.y)}" font-size="${number(mark.size)}" text-anchor="${mark.anchor}"${mark.bold ? ' font-weight="700"' : ''}${turn} fill="#111" ${data}>${escape(mark.text)}</text>`;
+}
+
+function pathOf(path: FigurePath): string {
+  const runs = path.runs.map((run) =>
+    run.kind === 'line'
+      ? `L${number(run.x)} ${number(run.y)}`
+      : `A${number(run.radius)} ${number(run.radius)} 0 ${run.large ? 1 : 0} ${run.sweep ? 1 : 0} ${number(run.x)} ${number(run.y)}`,
+  );
+  return `M${number(path.x)} ${number(path.y)}${runs.join('')}${path.closed ? 'Z' : ''}`;
+}
+
+function escape(text: string): string {
+  return text.replace(/[&<>"']/g, (character) => `&#${character.charCodeAt(0)};`);
+}

@@ -1,0 +1,103 @@
+import { type Shown, showValue } from '../length/shown.ts';
+import type { Units } from '../plan/plan.ts';
+import type { FigureMark, Point } from './model.ts';
+
+/** The value as it is read, with the sign for "about" before a rounded one. */
+function wholeShown(value: string | number, units: Units): Shown {
+  const shown = showValue(value, units, { denominator: 64, places: units === 'in' ? 3 : 1 });
+  return shown.near ? { ...shown, whole: `≈${shown.whole}` } : shown;
+}
+
+/** Width of an average character of the face, in ems: enough to keep texts apart. */
+const EM = 0.56;
+const SMALL = 0.68;
+
+/** About how wide a name and its value are when set. */
+export function valueWidth(words: string, value: string | number, size: number, units: Units): number {
+  const { whole, numerator = '', denominator = '' } = wholeShown(value, units);
+  const fraction = Math.max(numerator.length, denominator.length) * EM * SMALL;
+  return (
+    size *
+    ((words === '' ? 0 : words.length * EM * 0.9 + 0.3) +
+      whole.length * EM +
+      (fraction === 0 ? 0 : fraction + 0.15))
+  );
+}
+
+/** A name and its value with a stacked fraction, centred on a point of the base line, on a white ground. */
+export function layOutValue(
+  words: string,
+  value: string | number,
+  centre: Point,
+  size: number,
+  units: Units,
+  tag: { readonly name: string; readonly value: string | number; readonly place?: string },
+): FigureMark[] {
+  const { whole, numerator, denominator } = wholeShown(value, units);
+  const wide = valueWidth(words, value, size, units);
+  const text = (
+    run: string,
+    x: number,
+    y: number,
+    height: number,
+    anchor: 'start' | 'middle',
+    role: string,
+    bold: boolean,
+  ): FigureMark => ({ kind: 'text', x, y, size: height, text: run, anchor, turn: 0, role, bold, ...tag });
+  let x = centre.x - wide / 2;
+  const marks: FigureMark[] = [ground(centre, wide, size)];
+  if (words !== '') {
+    marks.push(text(words, x, centre.y, size * 0.9, 'start', 'dimension-name', false));
+    x += size * (words.length * EM * 0.9 + 0.3);
+  }
+  if (whole !== '') {
+    marks.push(text(whole, x, centre.y, size, 'start', 'dimension-value', true));
+    x += size * (whole.length * EM + 0.12);
+  }
+  if (numerator !== undefined && denominator !== undefined) {
+    const fraction = size * Math.max(numerator.length, denominator.length) * EM * SMALL;
+    const small = size * SMALL;
+    marks.push(text(numerator, x + fraction / 2, centre.y - size * 0.42, small, 'middle', 'numerator', true));
+    marks.push(
+      text(denominator, x + fraction / 2, centre.y + size * 0.26, small, 'middle', 'denominator', true),
+    );
+    marks.push({
+      kind: 'path',
+      pen: 'edge',
+      fill: 'none',
+      role: 'fraction-bar',
+      path: {
+        x,
+        y: centre.y - size * 0.3,
+        closed: false,
+        runs: [{ kind: 'line', x: x + fraction, y: centre.y - size * 0.3 }],
+      },
+    });
+  }
+  return marks;
+}
+
+function ground(centre: Point, wide: number, size: number): FigureMark {
+  const [left, right, top, bottom] = [
+    centre.x - wide / 2 - 2,
+    centre.x + wide / 2 + 2,
+    centre.y - size * 0.95,
+    centre.y + size * 0.3,
+  ];
+  return {
+    kind: 'path',
+    pen: 'none',
+    fill: 'paper',
+    role: 'ground',
+    path: {
+      x: left,
+      y: top,
+      closed: true,
+      runs: [
+        { kind: 'line', x: right, y: top },
+        { kind: 'line', x: right, y: bottom },
+        { kind: 'line', x: left, y: bottom },
+      ],
+    },
+  };
+}

@@ -1,28 +1,95 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { svelteTesting } from '@testing-library/svelte/vite';
 import { builtinModules } from 'node:module';
+import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
-const external = [...builtinModules, /^node:/, 'electron'];
+const nodeBuiltins = [...builtinModules, /^node:/];
+
+/** The hub is plain Node: an import of electron anywhere in it fails the build. */
+const hubWithoutElectron: Plugin = {
+  name: 'hub-without-electron',
+  applyToEnvironment: ({ name }) => name === 'hub',
+  resolveId: {
+    order: 'pre',
+    handler(source, importer) {
+      if (source === 'electron' || source.startsWith('electron/'))
+        this.error(`the hub must not import electron (imported from ${importer ?? 'an entry'})`);
+    },
+  },
+};
+
+const server = (
+  outDir: string,
+  input: Record<string, string>,
+  format: 'es' | 'cjs',
+  external: (string | RegExp)[] = [],
+) => ({
+  consumer: 'server' as const,
+  build: {
+    outDir,
+    emptyOutDir: true,
+    ssr: true,
+    minify: false,
+    sourcemap: true,
+    rolldownOptions: {
+      input,
+      external: [...nodeBuiltins, ...external],
+      output: {
+        format,
+        entryFileNames: format === 'cjs' ? '[name].cjs' : '[name].js',
+        chunkFileNames: 'chunks/[name]-[hash].js',
+      },
+    },
+  },
+});
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [svelte()],
+  clearScreen: false,
+  plugins: [svelte({ configFile: false }), hubWithoutElectron],
+  environments: {
+    client: { build: { outDir: 'dist/ui', emptyOutDir: true, rolldownOptions: { input: 'ui/index.html' } } },
+    hub: server(
+      'dist/hub',
+      { main: 'main/hub/main.ts', plan: 'main/commands/plan.ts', stickers: 'main/commands/stickers.ts' },
+      'es',
+    ),
+    shell: server('dist/shell', { main: 'main/shell/main.ts' }, 'es', ['electron']),
+    preload: server('dist/preload', { preload: 'main/shell/preload.ts' }, 'cjs', ['electron']),
+  },
+  builder: {
+    async buildApp(builder) {
+      for (const name of ['client', 'hub', 'shell', 'preload']) {
+        const environment = builder.environments[name];
+        if (environment !== undefined) await builder.build(environment);
+      }
+    },
+  },
   test: {
     projects: [
       {
         extends: true,
-        test: { name: 'node', environment: 'node', include: ['test/{core,labels,main,published,assembly}/**/*.test.ts'] },
+        test: {
+          name: 'node',
+          environment: 'node',
+          include: ['test/{core,labels,main,published,assembly}/**/*.test.ts'],
+        },
       },
       {
         extends: true,
         plugins: [svelteTesting()],
         test: { name: 'dom', environment: 'jsdom', include: ['test/ui/**/*.test.ts'] },
       },
+      {
+        extends: true,
+        test: {
+          name: 'proof',
+          environment: 'node',
+          include: ['test/proof/**/*.test.ts'],
+          testTimeout: 3_600_000,
+        },
+      },
     ],
-  },
-  environments: {
-    client: { build: { outDir: 'dist/ui', rollupOptions: { input: 'ui/index.html' } } },
-    hub: { build: { outDir: 'dist/hub', rollupOptions: { external } } },
   },
 });

@@ -15,7 +15,7 @@ export function settleDoor(
   path: string,
   list: FaultList,
 ): DoorSpec | null {
-  const settled = over(over(doorDefaults(units) as unknown as Tree, defaults), door);
+  const settled = over(over(doorDefaults(units), defaults), door);
   const before = list.faults.length + list.dropped;
   needAll(settled.opening, DOOR_FIELDS.opening, join(path, 'opening'), list);
   if (settled.survey !== undefined) needAll(settled.survey, DOOR_FIELDS.survey, join(path, 'survey'), list);

@@ -174,7 +174,7 @@ function place(
   ];
   if (chisel !== null)
     entries.push(
-      plain('plunges', Number(over(long, chisel).ceil().valueOf()), 'from.none', 'why.plunges', {
+      plain('plunges', over(long, chisel).ceil().valueOf(), 'from.none', 'why.plunges', {
         length: long,
         chisel,
       }),

@@ -37,7 +37,7 @@ export function parseLength(
       'length-digits',
       `expected a length of a few digits; got a text of ${text.length} characters`,
     );
-  const parts = FORM.exec(text.trim())?.groups;
+  const parts: Readonly<Partial<Record<string, string>>> | undefined = FORM.exec(text.trim())?.groups;
   if (parts === undefined || text.trim().replace(/^-/, '') === '' || text.trim() === '"')
     return refuse(
       'length-form',

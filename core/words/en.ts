@@ -1,8 +1,22 @@
+import { boardWords } from './board.ts';
+import { cautionWords } from './cautions.ts';
 import { drawingWords } from './drawing.ts';
+import { officeWords } from './office.ts';
 import { paperWords } from './paper.ts';
 import { refusalWords } from './refusals.ts';
 import { stageWords } from './stages.ts';
+import { stationWords } from './station.ts';
 import { whyWords } from './why.ts';
 
 /** All English words, a family a file. Add a family here; keys carry their family as a prefix. */
-export const en = { ...stageWords, ...drawingWords, ...paperWords, ...refusalWords, ...whyWords } as const;
+export const en = {
+  ...boardWords,
+  ...cautionWords,
+  ...drawingWords,
+  ...officeWords,
+  ...paperWords,
+  ...refusalWords,
+  ...stageWords,
+  ...stationWords,
+  ...whyWords,
+} as const;

@@ -19,7 +19,8 @@ export function holdBorder(app: FastifyInstance, hosts: () => readonly string[])
   app.addHook('onRequest', async (request, reply) => {
     reply.headers(HEADERS);
     const host = request.headers.host ?? '';
-    if (!hosts().includes(host.toLowerCase())) throw new Problem(421, 'api.host', { host: host.slice(0, 100) });
+    if (!hosts().includes(host.toLowerCase()))
+      throw new Problem(421, 'api.host', { host: host.slice(0, 100) });
     const origin = request.headers.origin;
     if (origin !== undefined && !hosts().includes(origin.toLowerCase().replace(/^http:\/\//, '')))
       throw new Problem(403, 'api.origin', { origin: origin.slice(0, 100) });

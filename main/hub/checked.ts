@@ -7,5 +7,10 @@ export function checked<S extends z.ZodType>(schema: S, input: unknown): z.infer
   if (read.success) return read.data;
   const issue = read.error.issues[0];
   const where = issue === undefined || issue.path.length === 0 ? '' : `${issue.path.join('.')}: `;
-  throw new Problem(400, 'api.body', { reason: `${where}${issue?.message ?? 'wrong form'}` }, { code: 'malformed' });
+  throw new Problem(
+    400,
+    'api.body',
+    { reason: `${where}${issue?.message ?? 'wrong form'}` },
+    { code: 'malformed' },
+  );
 }

@@ -7,6 +7,7 @@ import demoJob from '../demo/demo-job.json' with { type: 'json' };
 export async function addDemoJob(folder: string, store: Store): Promise<void> {
   const path = join(folder, 'started.json');
   if ((await disk.read(path)) !== null) return;
-  if (store.jobs.all().length === 0 && store.lastSeq === 0) await store.jobs.add(demoJob, (id) => store.seen(id));
+  if (store.jobs.all().length === 0 && store.lastSeq === 0)
+    await store.jobs.add(demoJob, (id) => store.seen(id));
   await disk.replace(path, `${JSON.stringify({ format: 1 })}\n`);
 }

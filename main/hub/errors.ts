@@ -12,19 +12,40 @@ export function answerErrors(app: FastifyInstance, bodyLimit: number): void {
     if (error.code === 'FST_ERR_CTP_INVALID_MEDIA_TYPE')
       return reply.code(415).send({ code: 'media-type', message: say('api.media-type') });
     if (error.statusCode !== undefined && error.statusCode >= 400 && error.statusCode < 500)
-      return reply.code(error.statusCode).send({ code: 'malformed', message: say('api.not-json', { reason: error.message.slice(0, 200) }) });
+      return reply
+        .code(error.statusCode)
+        .send({ code: 'malformed', message: say('api.not-json', { reason: error.message.slice(0, 200) }) });
     if (isDiskTrouble(error)) {
       request.log.error({ err: error }, 'could not be written down');
-      return reply.code(507).send({ code: 'store', message: say('api.store', { reason: codeOf(error) ?? error.message.slice(0, 120) }) });
+      return reply.code(507).send({
+        code: 'store',
+        message: say('api.store', { reason: codeOf(error) ?? error.message.slice(0, 120) }),
+      });
     }
     request.log.error({ err: error }, 'request failed');
     return reply.code(500).send({ code: 'internal', message: say('api.internal') });
   });
-  app.setNotFoundHandler(async (_request, reply) => reply.code(404).send({ code: 'not-found', message: say('api.not-found') }));
+  app.setNotFoundHandler(async (_request, reply) =>
+    reply.code(404).send({ code: 'not-found', message: say('api.not-found') }),
+  );
 }
 
-const DISK = new Set(['ENOSPC', 'EROFS', 'EACCES', 'EPERM', 'ENOENT', 'EIO', 'EDQUOT', 'EMFILE', 'ENFILE', 'EBADF']);
+const DISK = new Set([
+  'ENOSPC',
+  'EROFS',
+  'EACCES',
+  'EPERM',
+  'ENOENT',
+  'EIO',
+  'EDQUOT',
+  'EMFILE',
+  'ENFILE',
+  'EBADF',
+]);
 
 function isDiskTrouble(error: unknown): boolean {
-  return DISK.has(codeOf(error) ?? '') || (error instanceof Error && /^(the log is shorter|nothing could be written)/.test(error.message));
+  return (
+    DISK.has(codeOf(error) ?? '') ||
+    (error instanceof Error && /^(the log is shorter|nothing could be written)/.test(error.message))
+  );
 }

@@ -29,9 +29,15 @@ export function eventRoutes(app: FastifyInstance, store: Store): Announce {
     const last = /^\d{1,15}$/.exec(String(request.headers['last-event-id'] ?? ''))?.[0];
     reply.hijack();
     const reader = reply.raw;
-    reader.writeHead(200, { 'content-type': 'text/event-stream; charset=utf-8', 'cache-control': 'no-store', connection: 'keep-alive', 'x-content-type-options': 'nosniff' });
+    reader.writeHead(200, {
+      'content-type': 'text/event-stream; charset=utf-8',
+      'cache-control': 'no-store',
+      connection: 'keep-alive',
+      'x-content-type-options': 'nosniff',
+    });
     reader.write(`retry: 1000\nevent: beat\ndata: {"seq":${store.lastSeq}}\n\n`);
-    if (last !== undefined) for (const accepted of store.since(Number(last))) reader.write(markEvent(accepted));
+    if (last !== undefined)
+      for (const accepted of store.since(Number(last))) reader.write(markEvent(accepted));
     readers.add(reader);
     reader.on('close', () => readers.delete(reader));
   });

@@ -45,26 +45,38 @@ export async function startHub(options: HubOptions): Promise<Hub> {
   const { logger } = options;
   await disk.makeFolder(options.data);
   const lock = await takeLock(disk, options.data, process.pid);
-  if (!lock.ok) throw new StartFault(`the data folder ${options.data} is in use by process ${lock.holder.pid}: stop that one first, or set SHOULDERLINE_DATA to another folder`);
-  if (lock.takenOver !== undefined) logger.warn({ holder: lock.takenOver }, 'took over the lock of a process that is gone');
+  if (!lock.ok)
+    throw new StartFault(
+      `the data folder ${options.data} is in use by process ${lock.holder.pid}: stop that one first, or set SHOULDERLINE_DATA to another folder`,
+    );
+  if (lock.takenOver !== undefined)
+    logger.warn({ holder: lock.takenOver }, 'took over the lock of a process that is gone');
   try {
     const store = await Store.open(disk, options.data);
     if (store.read.torn > 0) logger.warn({ bytes: store.read.torn }, 'cut off a torn last line of the log');
     for (const damaged of store.read.damaged) logger.error(damaged, 'passed over a damaged line of the log');
     for (const trouble of store.jobs.troubles) logger.error(trouble, 'kept an unreadable job aside');
     if (options.demo) await addDemoJob(options.data, store);
-    const app = fastify({ loggerInstance: logger, disableRequestLogging: true, bodyLimit: BODY_LIMIT, forceCloseConnections: true, routerOptions: { maxParamLength: 200 } });
+    const app = fastify({
+      loggerInstance: logger,
+      bodyLimit: BODY_LIMIT,
+      forceCloseConnections: true,
+      routerOptions: { maxParamLength: 200 },
+    });
     let port = options.port;
     holdBorder(app as unknown as FastifyInstance, () => loopbackHosts(port));
     answerErrors(app as unknown as FastifyInstance, BODY_LIMIT);
-    await app.register(async (scope) => {
-      const api = scope as unknown as FastifyInstance;
-      const announce = eventRoutes(api, store);
-      jobRoutes(api, store, announce);
-      markRoutes(api, store);
-      paperRoutes(api, store);
-      api.get('/health', async () => ({ ok: true, version: options.version, seq: store.lastSeq }));
-    }, { prefix: '/api' });
+    await app.register(
+      async (scope) => {
+        const api = scope as unknown as FastifyInstance;
+        const announce = eventRoutes(api, store);
+        jobRoutes(api, store, announce);
+        markRoutes(api, store);
+        paperRoutes(api, store);
+        api.get('/health', async () => ({ ok: true, version: options.version, seq: store.lastSeq }));
+      },
+      { prefix: '/api' },
+    );
     if (options.ui !== undefined && existsSync(options.ui)) {
       await app.register(fastifyStatic, { root: options.ui, serve: false });
       screenRoutes(app as unknown as FastifyInstance, options.ui);
@@ -90,7 +102,10 @@ async function listen(app: FastifyInstance, { port, host }: HubOptions): Promise
   try {
     return await app.listen({ port, host });
   } catch (error) {
-    if (codeOf(error) === 'EADDRINUSE') throw new StartFault(`port ${port} is taken: another program uses it; stop that one, or set SHOULDERLINE_PORT to another number`);
+    if (codeOf(error) === 'EADDRINUSE')
+      throw new StartFault(
+        `port ${port} is taken: another program uses it; stop that one, or set SHOULDERLINE_PORT to another number`,
+      );
     throw error;
   }
 }

@@ -17,7 +17,8 @@ export function jobRoutes(app: FastifyInstance, store: Store, announce: Announce
 
   app.post('/jobs', async (request, reply) => {
     const saved = await store.jobs.add(request.body, (id) => store.seen(id));
-    if (saved.kind === 'saved') announce({ event: 'job', data: { id: saved.stored.document.id, change: 'added' } });
+    if (saved.kind === 'saved')
+      announce({ event: 'job', data: { id: saved.stored.document.id, change: 'added' } });
     return answerSaved(reply, saved, 201, 'new');
   });
 
@@ -32,12 +33,15 @@ export function jobRoutes(app: FastifyInstance, store: Store, announce: Announce
     return { id: document.id, revision: document.revision, file: document.file };
   });
 
-  app.get<ById>('/jobs/:id/progress', async (request) => store.progress(jobOf(store, request.params.id).document.id));
+  app.get<ById>('/jobs/:id/progress', async (request) =>
+    store.progress(jobOf(store, request.params.id).document.id),
+  );
 
   app.put<ById>('/jobs/:id', async (request, reply) => {
     const { revision, file } = checked(jobUpdate, request.body);
     const saved = await store.jobs.update(request.params.id, revision, file);
-    if (saved.kind === 'saved') announce({ event: 'job', data: { id: request.params.id, change: 'changed' } });
+    if (saved.kind === 'saved')
+      announce({ event: 'job', data: { id: request.params.id, change: 'changed' } });
     return answerSaved(reply, saved, 200, request.params.id);
   });
 
@@ -63,11 +67,21 @@ function answerSaved(reply: FastifyReply, saved: Saved, status: number, id: stri
   switch (saved.kind) {
     case 'saved': {
       const { document, plan } = saved.stored;
-      const parts = plan.doors.flatMap(({ door, parts }) => parts.map(({ code, part }) => ({ code, door, part })));
-      return reply.code(status).send({ id: document.id, job: plan.job, revision: document.revision, codesChanged: saved.codesChanged, parts });
+      const parts = plan.doors.flatMap(({ door, parts }) =>
+        parts.map(({ code, part }) => ({ code, door, part })),
+      );
+      return reply.code(status).send({
+        id: document.id,
+        job: plan.job,
+        revision: document.revision,
+        codesChanged: saved.codesChanged,
+        parts,
+      });
     }
     case 'faults':
-      return reply.code(400).send({ errors: saved.faults.map(({ path, code, message }) => ({ path, code, message })) });
+      return reply
+        .code(400)
+        .send({ errors: saved.faults.map(({ path, code, message }) => ({ path, code, message })) });
     case 'stale':
       throw new Problem(409, 'api.stale', { revision: saved.revision }, { revision: saved.revision });
     case 'unknown':

@@ -11,25 +11,44 @@ import { say } from '#core/words/say.ts';
 import type { Store } from '../store/store.ts';
 import { checked } from './checked.ts';
 
-const STATUS: Readonly<Partial<Record<Refusal, number>>> = { malformed: 400, 'bad-check': 400, 'unknown-code': 404 };
+const STATUS: Readonly<Partial<Record<Refusal, number>>> = {
+  malformed: 400,
+  'bad-check': 400,
+  'unknown-code': 404,
+};
 
 /** GET /parts/:code, POST /marks, GET /board. */
 export function markRoutes(app: FastifyInstance, store: Store): void {
-  app.get<{ Params: { code: string }; Querystring: { station?: string } }>('/parts/:code', async (request, reply) => {
-    const code = readPartCode(request.params.code);
-    if (code.kind !== 'part') return refuse(reply, code.kind);
-    const known = store.find(code.code);
-    if (known === null) return refuse(reply, 'unknown-code', { code: code.code });
-    const { station } = request.query;
-    return partAnswer(code.code, known.stored.plan.job, known.found, store.progress(known.stored.document.id), station ?? '');
-  });
+  app.get<{ Params: { code: string }; Querystring: { station?: string } }>(
+    '/parts/:code',
+    async (request, reply) => {
+      const code = readPartCode(request.params.code);
+      if (code.kind !== 'part') return refuse(reply, code.kind);
+      const known = store.find(code.code);
+      if (known === null) return refuse(reply, 'unknown-code', { code: code.code });
+      const { station } = request.query;
+      return partAnswer(
+        code.code,
+        known.stored.plan.job,
+        known.found,
+        store.progress(known.stored.document.id),
+        station ?? '',
+      );
+    },
+  );
 
   app.post('/marks', { bodyLimit: 16 * 1024 }, async (request, reply) => {
     const sent = checked(markRequest, request.body);
     const code = readPartCode(sent.code);
     if (code.kind !== 'part') return refuse(reply, code.kind);
     const marked = await store.mark({ ...sent, code: code.code } as Mark);
-    if (!marked.ok) return refuse(reply, marked.code, { ...marked.figures, code: code.code, stage: sent.stage }, marked.missing);
+    if (!marked.ok)
+      return refuse(
+        reply,
+        marked.code,
+        { ...marked.figures, code: code.code, stage: sent.stage },
+        marked.missing,
+      );
     const { accepted, stored, progress } = marked;
     const found = liveAfter(store, accepted.replacement?.code ?? accepted.mark.code);
     if (found === null) return refuse(reply, 'unknown-code', { code: stored.document.id });
@@ -58,7 +77,13 @@ function nextOf({ part, door }: Located, progress: JobProgress): PartAnswer['nex
   return next === null ? null : { stage: next.stage, station: next.station };
 }
 
-function partAnswer(code: string, jobName: string, found: Located, progress: JobProgress, station: string): PartAnswer {
+function partAnswer(
+  code: string,
+  jobName: string,
+  found: Located,
+  progress: JobProgress,
+  station: string,
+): PartAnswer {
   const { door, part } = found;
   const next = nextStage(part, door, progress);
   const here = next !== null && isStation(station) && next.station === station ? next : null;
@@ -76,14 +101,26 @@ function partAnswer(code: string, jobName: string, found: Located, progress: Job
     here:
       here === null || replacedBy !== undefined
         ? null
-        : { stage: here.stage, station: here.station, settings: { ...here.settings }, ...(here.places === undefined ? {} : { places: here.places.map((place) => ({ at: place.at, settings: { ...place.settings } })) }) },
+        : {
+            stage: here.stage,
+            station: here.station,
+            settings: { ...here.settings },
+            ...(here.places === undefined
+              ? {}
+              : { places: here.places.map((place) => ({ at: place.at, settings: { ...place.settings } })) }),
+          },
     next: next === null || replacedBy !== undefined ? null : { stage: next.stage, station: next.station },
     ...(replacedBy === undefined ? {} : { replacedBy }),
   };
 }
 
 /** A refusal with its stable code, its words, and what is missing. */
-function refuse(reply: FastifyReply, code: Refusal, figures: Readonly<Record<string, string>> = {}, missing?: readonly string[]): FastifyReply {
+function refuse(
+  reply: FastifyReply,
+  code: Refusal,
+  figures: Readonly<Record<string, string>> = {},
+  missing?: readonly string[],
+): FastifyReply {
   const body: RefusalBody = {
     code,
     message: say(`refusal.${code}`, { ...figures, missing: (missing ?? []).join(', ') }),

@@ -6,7 +6,12 @@ export class Problem extends Error {
   readonly code: string;
   readonly extra: Readonly<Record<string, unknown>>;
 
-  constructor(status: number, key: Extract<WordKey, `api.${string}`>, figures: Figures = {}, extra: Readonly<Record<string, unknown>> = {}) {
+  constructor(
+    status: number,
+    key: Extract<WordKey, `api.${string}`>,
+    figures: Figures = {},
+    extra: Readonly<Record<string, unknown>> = {},
+  ) {
     super(say(key, figures));
     this.status = status;
     this.code = key.slice('api.'.length);

@@ -17,7 +17,10 @@ if (keep !== undefined) mkdirSync(keep, { recursive: true });
 
 function every(): { name: string; figure: Figure }[] {
   return doors.flatMap((door) => [
-    { name: `${door.door}-door`, figure: layOut(doorView(door, units), { width: 700, height: 700, text: 18 }) },
+    {
+      name: `${door.door}-door`,
+      figure: layOut(doorView(door, units), { width: 700, height: 700, text: 18 }),
+    },
     ...door.parts.flatMap((part) =>
       part.stages.flatMap((stage) =>
         (stage.places ?? [{ at: undefined }]).map(({ at }) => ({
@@ -30,7 +33,8 @@ function every(): { name: string; figure: Figure }[] {
 }
 
 const figures = every();
-if (keep !== undefined) for (const { name, figure } of figures) writeFileSync(`${keep}/${name}.svg`, svgOf(figure));
+if (keep !== undefined)
+  for (const { name, figure } of figures) writeFileSync(`${keep}/${name}.svg`, svgOf(figure));
 
 function isDimension(mark: FigureMark): mark is Extract<FigureMark, { kind: 'path' }> {
   return mark.kind === 'path' && mark.role === 'dimension';
@@ -45,7 +49,10 @@ test('every dimensioned length is drawn in its figure’s one scale within half 
       const [dx, dy] = [Math.abs(run.x - mark.path.x), Math.abs(run.y - mark.path.y)];
       const long = Math.hypot(dx, dy);
       const value = drawn(mark.value);
-      expect(Math.abs(long / figure.scale - value), `${name} ${mark.name ?? ''} ${mark.value ?? ''}`).toBeLessThanOrEqual(value * 0.005 + 1e-9);
+      expect(
+        Math.abs(long / figure.scale - value),
+        `${name} ${mark.name ?? ''} ${mark.value ?? ''}`,
+      ).toBeLessThanOrEqual(value * 0.005 + 1e-9);
       counted += 1;
     }
   expect(counted).toBeGreaterThan(300);
@@ -54,7 +61,10 @@ test('every dimensioned length is drawn in its figure’s one scale within half 
 test('nothing is drawn outside its figure', () => {
   for (const { name, figure } of figures)
     for (const mark of figure.marks) {
-      const points = mark.kind === 'text' ? [{ x: mark.x, y: mark.y }] : [{ x: mark.path.x, y: mark.path.y }, ...mark.path.runs];
+      const points =
+        mark.kind === 'text'
+          ? [{ x: mark.x, y: mark.y }]
+          : [{ x: mark.path.x, y: mark.path.y }, ...mark.path.runs];
       for (const { x, y } of points) {
         expect(x, `${name} ${mark.role}`).toBeGreaterThanOrEqual(-0.5);
         expect(x, `${name} ${mark.role}`).toBeLessThanOrEqual(figure.width + 0.5);

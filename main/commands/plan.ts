@@ -1,0 +1,48 @@
+import { parseArgs } from 'node:util';
+import { readJob } from '#core/job/read-job.ts';
+import { planJob } from '#core/plan/plan-job.ts';
+import { readProfile } from '#core/shop/read-profile.ts';
+import { builtInProfile } from '#core/shop/shop-profile.ts';
+import { endWithFaults, readJsonFile } from './read-job-file.ts';
+
+const USAGE = 'plan: expected JOB.json [--why] [--profile FILE]';
+
+/** Prints the plan of a job file as JSON; faults go to stderr, a line each, with exit code 2. */
+function main(): void {
+  const { values, positionals } = readArguments();
+  const [path, ...more] = positionals;
+  if (path === undefined || more.length > 0) usage();
+  const file = readJsonFile(path);
+  if (!file.ok) endWithFaults(file.faults);
+  const job = readJob(file.value);
+  if (!job.ok) endWithFaults(job.faults);
+  let profile = builtInProfile(job.value.units);
+  if (values.profile !== undefined) {
+    const text = readJsonFile(values.profile);
+    if (!text.ok) endWithFaults(text.faults);
+    const read = readProfile(text.value, job.value.units);
+    if (!read.ok) endWithFaults(read.faults);
+    profile = read.value;
+  }
+  const planned = planJob(job.value, profile, { why: values.why });
+  if (!planned.ok) endWithFaults(planned.faults);
+  process.stdout.write(`${JSON.stringify(planned.value, null, 2)}\n`);
+}
+
+function readArguments() {
+  try {
+    return parseArgs({
+      allowPositionals: true,
+      options: { why: { type: 'boolean', default: false }, profile: { type: 'string' } },
+    });
+  } catch {
+    return usage();
+  }
+}
+
+function usage(): never {
+  process.stderr.write(`${USAGE}\n`);
+  process.exit(2);
+}
+
+main();

@@ -1,0 +1,33 @@
+import { readFileSync } from 'node:fs';
+import type { Fault } from '#core/plan/plan.ts';
+
+const MOST_BYTES = 8 * 1024 * 1024;
+
+export type ReadFile =
+  { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly faults: readonly Fault[] };
+
+/** Reads a JSON file of at most 8 MiB; anything wrong is a fault with the file's name as its path. */
+export function readJsonFile(path: string): ReadFile {
+  const refuse = (code: string, message: string): ReadFile => ({
+    ok: false,
+    faults: [{ path, code, message }],
+  });
+  let text: string;
+  try {
+    text = readFileSync(path, 'utf8');
+  } catch (error) {
+    return refuse('unreadable', `cannot be read: ${error instanceof Error ? error.message : String(error)}`);
+  }
+  if (Buffer.byteLength(text) > MOST_BYTES) return refuse('too-large', 'a job file has at most 8 MiB');
+  try {
+    return { ok: true, value: JSON.parse(text) };
+  } catch (error) {
+    return refuse('not-json', `is no JSON: ${error instanceof Error ? error.message : String(error)}`);
+  }
+}
+
+/** Prints faults a line each on stderr and ends with exit code 2. */
+export function endWithFaults(faults: readonly Fault[]): never {
+  for (const { path, message } of faults) process.stderr.write(`${path}: ${message}\n`);
+  process.exit(2);
+}

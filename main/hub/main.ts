@@ -1,0 +1,54 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import pino from 'pino';
+import { version } from '../../package.json' with { type: 'json' };
+import { readEnvironment } from './environment.ts';
+import { type Hub, startHub, StartFault } from './hub.ts';
+
+/** The service alone: prints where it listens, ends cleanly on Ctrl-C and SIGTERM. `--demo` may add the demo job. */
+async function main(): Promise<void> {
+  const read = readEnvironment(process.env);
+  if (!read.ok) return fail(read.message);
+  const { data, port, host, demo } = read.value;
+  mkdirSync(data, { recursive: true });
+  const logger = pino(
+    { level: 'info' },
+    pino.destination({ dest: join(data, 'hub.log'), mkdir: true, sync: true }),
+  );
+  let hub: Hub;
+  try {
+    hub = await startHub({
+      data,
+      port,
+      host,
+      demo: demo && process.argv.includes('--demo'),
+      ui: join(import.meta.dirname, '..', 'ui'),
+      version,
+      logger,
+    });
+  } catch (error) {
+    return fail(
+      error instanceof StartFault ? error.message : error instanceof Error ? error.message : String(error),
+    );
+  }
+  process.stdout.write(`LISTENING ${hub.url}\n`);
+  let ending = false;
+  const end = () => {
+    if (ending) return;
+    ending = true;
+    hub.stop().then(
+      () => process.exit(0),
+      (error: unknown) => fail(String(error)),
+    );
+  };
+  process.on('SIGINT', end);
+  process.on('SIGTERM', end);
+  process.on('disconnect', end);
+}
+
+function fail(message: string): void {
+  process.stderr.write(`shoulderline: ${message}\n`);
+  process.exit(1);
+}
+
+void main();

@@ -1,0 +1,53 @@
+import { app, BrowserWindow, session, utilityProcess } from 'electron';
+import { join } from 'node:path';
+import { holdPage, mayUse, ReloadBudget, windowOptions } from './policy.ts';
+
+/** The thin shell: starts the hub in a process of its own and shows its screens full screen. */
+async function start(): Promise<void> {
+  if (!app.requestSingleInstanceLock()) {
+    app.quit();
+    return;
+  }
+  await app.whenReady();
+  const url = await startHub();
+  session.defaultSession.setPermissionRequestHandler((page, permission, answer) =>
+    answer(mayUse(permission, page.getURL(), url)),
+  );
+  session.defaultSession.setPermissionCheckHandler((_page, permission, origin) =>
+    mayUse(permission, origin, url),
+  );
+  const window = new BrowserWindow(windowOptions(join(import.meta.dirname, '..', 'preload', 'preload.cjs')));
+  holdPage(window.webContents, url);
+  const budget = new ReloadBudget();
+  window.webContents.on('render-process-gone', () => {
+    if (budget.take(Date.now())) window.webContents.reload();
+  });
+  app.on('second-instance', () => window.focus());
+  await window.loadURL(url);
+}
+
+/** The hub as a utility process; resolves with its address once it says that it listens. */
+function startHub(): Promise<string> {
+  return new Promise((listening, failed) => {
+    const hub = utilityProcess.fork(join(import.meta.dirname, '..', 'hub', 'main.js'), ['--demo'], {
+      stdio: 'pipe',
+    });
+    let said = '';
+    hub.stdout?.on('data', (chunk: Buffer) => {
+      said += chunk.toString();
+      const url = /LISTENING (\S+)/.exec(said)?.[1];
+      if (url !== undefined) listening(url);
+    });
+    hub.stderr?.on('data', (chunk: Buffer) => process.stderr.write(chunk));
+    hub.on('exit', (code) => {
+      failed(new Error(`the hub ended with code ${code}`));
+      app.quit();
+    });
+    app.on('before-quit', () => hub.kill());
+  });
+}
+
+start().catch((error: unknown) => {
+  process.stderr.write(`shoulderline: ${error instanceof Error ? error.message : String(error)}\n`);
+  app.exit(1);
+});

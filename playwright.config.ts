@@ -1,0 +1,30 @@
+import { defineConfig } from '@playwright/test';
+
+import { findBrowser } from './main/start/find-browser.mjs';
+
+const browser = findBrowser();
+const root = process.getuid?.() === 0;
+
+export default defineConfig({
+  testDir: 'test/e2e',
+  outputDir: 'test-results',
+  fullyParallel: false,
+  workers: 2,
+  timeout: 60_000,
+  forbidOnly: process.env.CI !== undefined,
+  reporter: 'list',
+
+  use: {
+    viewport: { width: 1280, height: 800 },
+    hasTouch: true,
+    launchOptions: {
+      ...(browser === null ? {} : { executablePath: browser }),
+      args: [
+        '--disable-gpu',
+        '--disable-background-networking',
+        '--disable-component-update',
+        ...(root ? ['--no-sandbox'] : []),
+      ],
+    },
+  },
+});

@@ -1,0 +1,54 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+/** A built hub in a process and a data folder of its own, on a free port. */
+export interface HubProcess {
+  readonly url: string;
+  readonly data: string;
+  /** Ends it as a wall switch does, or as a person does. */
+  end(signal: 'SIGKILL' | 'SIGTERM'): Promise<number | null>;
+}
+
+const ENTRY = join(import.meta.dirname, '..', '..', 'dist', 'hub', 'main.js');
+
+/** Starts the hub and waits until it says where it listens. */
+export async function startHubProcess(
+  data: string,
+  port = 0,
+  args: readonly string[] = [],
+): Promise<HubProcess> {
+  const child: ChildProcess = spawn(process.execPath, [ENTRY, ...args], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+    env: { ...process.env, SHOULDERLINE_DATA: data, SHOULDERLINE_PORT: String(port) },
+  });
+  const url = await new Promise<string>((listening, failed) => {
+    let said = '';
+    child.stdout?.on('data', (chunk: Buffer) => {
+      said += chunk.toString();
+      const found = /LISTENING (\S+)/.exec(said)?.[1];
+      if (found !== undefined) listening(found);
+    });
+    child.once('exit', (code) => failed(new Error(`the hub ended with ${String(code)} before it listened`)));
+  });
+  return {
+    url,
+    data,
+    end: (signal) =>
+      new Promise((ended) => {
+        if (child.exitCode !== null || child.signalCode !== null) return ended(child.exitCode);
+        child.once('exit', (code) => ended(code));
+        child.kill(signal);
+      }),
+  };
+}
+
+/** A fresh folder for a hub's data. */
+export function freshData(): string {
+  return mkdtempSync(join(tmpdir(), 'shoulderline-data-'));
+}
+
+export function removeData(data: string): void {
+  rmSync(data, { recursive: true, force: true });
+}

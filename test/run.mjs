@@ -1,0 +1,123 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { findBrowser } from '../main/start/find-browser.mjs';
+
+/**
+ * Everything that must be green: format, lint, types, unit tests, build, browser tests. Each check without tests of its
+ * own counts as one. The last line sums all runners: "N passed, N failed". `--quick` leaves out build and browser.
+ */
+const root = join(import.meta.dirname, '..');
+const quick = process.argv.includes('--quick');
+const reports = mkdtempSync(join(tmpdir(), 'shoulderline-test-'));
+let passed = 0;
+let failed = 0;
+
+function run(title, command, args, env = {}) {
+  process.stdout.write(`\n── ${title}\n`);
+  const began = Date.now();
+  const { status } = spawnSync(command, args, {
+    cwd: root,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    env: { ...process.env, ...env },
+  });
+  process.stdout.write(
+    `── ${title}: ${status === 0 ? 'green' : 'red'} after ${((Date.now() - began) / 1000).toFixed(1)} s\n`,
+  );
+  return status === 0;
+}
+
+const node = (title, file, ...args) =>
+  run(title, process.execPath, [join(root, 'node_modules', file), ...args]);
+
+function count(green) {
+  if (green) passed += 1;
+  else failed += 1;
+}
+
+/** Adds a runner's own counts; a runner that gave none, or failed without a failed test, counts as one failure. */
+function add(counts, green) {
+  passed += counts?.passed ?? 0;
+  failed += counts?.failed ?? 0;
+  if (counts === null || counts.passed + counts.failed === 0 || (!green && counts.failed === 0)) failed += 1;
+}
+
+function vitestCounts(path) {
+  if (!existsSync(path)) return null;
+  const { numPassedTests, numFailedTests } = JSON.parse(readFileSync(path, 'utf8'));
+  return { passed: numPassedTests, failed: numFailedTests };
+}
+
+function playwrightCounts(path) {
+  if (!existsSync(path)) return null;
+  const { expected, unexpected, flaky } = JSON.parse(readFileSync(path, 'utf8')).stats;
+  return { passed: expected + flaky, failed: unexpected };
+}
+
+/** A browser to test in; says what it does before it installs one. */
+function needBrowser() {
+  const found = findBrowser();
+  if (found !== null) return found;
+  const debian = process.platform === 'linux' && existsSync('/usr/bin/apt-get') && process.getuid?.() === 0;
+  if (debian) {
+    process.stdout.write('No browser found: installing chromium with apt-get.\n');
+    run('apt-get update', 'apt-get', ['update', '-qq']);
+    run(
+      'apt-get install chromium',
+      'apt-get',
+      ['install', '-y', '-qq', '--no-install-recommends', 'chromium'],
+      { DEBIAN_FRONTEND: 'noninteractive' },
+    );
+    return findBrowser();
+  }
+  process.stdout.write('No browser found: installing Playwright’s chromium.\n');
+  run('playwright install chromium', process.execPath, [
+    join(root, 'node_modules', 'playwright', 'cli.js'),
+    'install',
+    'chromium',
+  ]);
+  return 'playwright';
+}
+
+count(node('format', 'prettier/bin/prettier.cjs', '--check', '.'));
+count(node('lint', 'eslint/bin/eslint.js', '.', '--max-warnings', '0'));
+count(run('types', process.execPath, [join(root, 'test', 'types.mjs')]));
+const unitReport = join(reports, 'unit.json');
+const unit = node(
+  'unit tests',
+  'vitest/vitest.mjs',
+  'run',
+  '--project',
+  'node',
+  '--project',
+  'dom',
+  '--reporter=default',
+  '--reporter=json',
+  `--outputFile.json=${unitReport}`,
+);
+add(vitestCounts(unitReport), unit);
+
+if (!quick) {
+  const built = node('build', 'vite/bin/vite.js', 'build', '--app', '--logLevel', 'warn');
+  count(built);
+  const browser = built ? needBrowser() : null;
+  if (browser === null) failed += 1;
+  else {
+    const report = join(reports, 'browser.json');
+    const green = run(
+      'browser tests',
+      process.execPath,
+      [join(root, 'node_modules', '@playwright', 'test', 'cli.js'), 'test', '--reporter=list,json'],
+      {
+        PLAYWRIGHT_JSON_OUTPUT_NAME: report,
+        ...(browser === 'playwright' ? {} : { CHROMIUM: browser }),
+      },
+    );
+    add(playwrightCounts(report), green);
+  }
+}
+
+rmSync(reports, { recursive: true, force: true });
+process.stdout.write(`\n${passed} passed, ${failed} failed\n`);
+process.exit(failed === 0 && passed > 0 ? 0 : 1);

@@ -1,0 +1,71 @@
+import { z } from 'zod';
+import {
+  boardAnswer,
+  jobProgress,
+  markAnswer,
+  partAnswer,
+  refusal,
+  type RefusalBody,
+} from '#core/api/marks-api.ts';
+import { faultsBody, jobFileAnswer, jobSaved, jobsAnswer, planAnswer } from '#core/api/jobs-api.ts';
+import type { JobProgress, Mark } from '#core/marks/mark.ts';
+import type { Plan } from '#core/plan/plan.ts';
+
+/** What the hub answered: the thing asked for, a refusal with its code and words, faults of a job file, or nothing at all. */
+export type Answer<T> =
+  | { readonly kind: 'ok'; readonly value: T }
+  | { readonly kind: 'refused'; readonly status: number; readonly refusal: RefusalBody }
+  | { readonly kind: 'faults'; readonly faults: z.infer<typeof faultsBody>['errors'] }
+  | { readonly kind: 'away' };
+
+const NOTHING = z.null();
+const PATIENCE_MS = 8000;
+
+async function ask<S extends z.ZodType>(
+  schema: S,
+  path: string,
+  method = 'GET',
+  body?: unknown,
+): Promise<Answer<z.infer<S>>> {
+  let response: Response;
+  let json: unknown;
+  try {
+    response = await fetch(`/api${path}`, {
+      method,
+      signal: AbortSignal.timeout(PATIENCE_MS),
+      ...(body === undefined
+        ? {}
+        : { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } }),
+    });
+    json = response.status === 204 ? null : await response.json();
+  } catch {
+    return { kind: 'away' };
+  }
+  if (response.ok) return { kind: 'ok', value: schema.parse(json) };
+  const faults = faultsBody.safeParse(json);
+  if (faults.success) return { kind: 'faults', faults: faults.data.errors };
+  const refused = refusal.safeParse(json);
+  return refused.success
+    ? { kind: 'refused', status: response.status, refusal: refused.data }
+    : { kind: 'away' };
+}
+
+const id = encodeURIComponent;
+
+/** The hub's API, typed: every answer is checked as it comes in. */
+export const hub = {
+  jobs: () => ask(jobsAnswer, '/jobs'),
+  plan: async (job: string) => (await ask(planAnswer, `/jobs/${id(job)}?why=1`)) as Answer<Plan>,
+  progress: async (job: string) =>
+    (await ask(jobProgress, `/jobs/${id(job)}/progress`)) as Answer<JobProgress>,
+  jobFile: (job: string) => ask(jobFileAnswer, `/jobs/${id(job)}/file`),
+  addJob: (file: unknown) => ask(jobSaved, '/jobs', 'POST', file),
+  updateJob: (job: string, revision: number, file: unknown) =>
+    ask(jobSaved, `/jobs/${id(job)}`, 'PUT', { revision, file }),
+  removeJob: (job: string) => ask(NOTHING, `/jobs/${id(job)}`, 'DELETE'),
+  part: (code: string, station: string) => ask(partAnswer, `/parts/${id(code)}?station=${id(station)}`),
+  mark: (mark: Mark) => ask(markAnswer, '/marks', 'POST', mark),
+  board: () => ask(boardAnswer, '/board'),
+  stickersAddress: (job: string, stock: string, from: number, codes?: readonly string[]) =>
+    `/api/jobs/${id(job)}/stickers.pdf?stock=${id(stock)}&from=${from}${codes === undefined ? '' : `&codes=${codes.join(',')}`}`,
+};

@@ -58,8 +58,8 @@ export function doorView(door: PlanDoor, units: Units): Drawing {
       ...dimension('sightWidth', door.values.sightWidth, at(s, -horn), at(width - s, -horn), 'below', 1),
       ...dimension('stileWidth', stile.width, at(0, height + horn), at(s, height + horn), 'above', 1),
       ...dimension('length', stile.length, at(0, -horn), at(0, height + horn), 'left', 1),
-      ...dimension('bottomRail', bottom.width, at(width, 0), at(width, drawn(bottom.width)), 'right', 2),
-      ...dimension('topRail', top.width, at(width, y), at(width, height), 'right', 2),
+      ...dimension('bottomRail', bottom.width, at(width, 0), at(width, drawn(bottom.width)), 'right', 1),
+      ...dimension('topRail', top.width, at(width, y), at(width, height), 'right', 1),
     ],
   };
 }

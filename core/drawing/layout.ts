@@ -34,6 +34,22 @@ interface Bounds {
 
 /** From true size to the medium: one scale for every length; dimension rows and type in the medium's own units. */
 export function layOut(drawing: Drawing, options: LayoutOptions): Figure {
+  const tries = [
+    options,
+    { ...options, names: false },
+    { ...options, names: false, text: options.text * 0.8 },
+  ];
+  const [first, ...plainer] = tries.map((each) => layOutAs(drawing, each));
+  return plainer.reduce(
+    (best, each) => (each.scale > best.scale * ROOMIER ? each : best),
+    first ?? layOutAs(drawing, options),
+  );
+}
+
+/** Names on the dimensions are given up only where the drawing grows by this much without them. */
+const ROOMIER = 1.6;
+
+function layOutAs(drawing: Drawing, options: LayoutOptions): Figure {
   const { width, height, text } = options;
   const bounds = boundsOf(drawing);
   const pitch = text * 1.7;

@@ -18,7 +18,15 @@ export function stopBlock(width: number): Shape[] {
 function faceNote(part: PlanPart, lie: StileLie, x: number): Shape[] {
   const { width } = profileOf(part);
   const face = faceSeen(part, lie);
-  return [label(say(`drawing.${face}-toward-you`), at(x, width * 0.28), 'face', 'small')];
+  return [
+    label(
+      say(`drawing.${face}-toward-you`),
+      at(x, width * (lie.above === 'bead' ? 0.14 : 0.5)),
+      'face',
+      'small',
+      'end',
+    ),
+  ];
 }
 
 /** At the mortiser: outer edge down, bead edge up under the chisel, one place at a time; its own end against the stop. */
@@ -42,7 +50,7 @@ export function mortiseSetup(part: PlanPart, stage: PlanStage, place: string | u
     ...(chisel > 0
       ? [area(rectangle(start, width + width * 0.08, start + chisel, width + width * 0.5), 'chisel', 'tool')]
       : []),
-    ...faceNote(part, lie, (stop + (lie.upTo ?? length)) / 2),
+    ...faceNote(part, lie, (lie.upTo ?? length) * 0.95),
     ...dimension('start', chosen.settings.start, at(0, width), at(start, width), 'above', 1, {
       place: chosen.at,
       datum: true,
@@ -93,7 +101,7 @@ export function mitreSetup(part: PlanPart, stage: PlanStage): Shape[] {
     area(polygon([at(0, 0), at(sight, 0), at(shoulder, bead), at(0, bead)]), 'bead-waste', 'none', 'hidden'),
     area(blade(sight, shoulder, bead), 'blade', 'tool', 'fine'),
     area(stroke(at(sight, 0), at(shoulder, bead)), 'mitre', 'none', 'cut'),
-    ...faceNote(part, lie, (sight + (lie.upTo ?? length)) / 2 + width * 0.2),
+    ...faceNote(part, lie, (lie.upTo ?? length) * 0.95),
     ...dimension('shoulderLine', stage.settings.shoulderLine, at(0, width), at(shoulder, bead), 'above', 1, {
       datum: true,
     }),
@@ -131,7 +139,7 @@ export function notchSetup(part: PlanPart, stage: PlanStage): Shape[] {
     ...stileBlank(part, lie),
     ...stopBlock(width),
     area(rectangle(from, 0, to, bead), 'notch', 'waste', 'cut'),
-    ...faceNote(part, lie, from / 2),
+    ...faceNote(part, lie, (lie.upTo ?? length) * 0.95),
     ...dimension('from', stage.settings.from, at(0, 0), at(from, 0), 'below', 1, { datum: true }),
     ...dimension('to', stage.settings.to, at(0, 0), at(to, 0), 'below', 2, { datum: true }),
     ...dimension('length', stage.settings.length, at(from, width), at(to, width), 'above', 1),

@@ -3,6 +3,7 @@ export const stationWords = {
   'ui.title': 'Shoulderline',
   'ui.choose': 'Which station is this screen at?',
   'ui.choose.note': 'The screen remembers it.',
+  'ui.screen-width': 'Width of this screen in millimetres',
   'ui.board': 'Board',
   'ui.office': 'Office',
   'ui.station': 'Station',

@@ -53,6 +53,9 @@ function needAll(
   list: FaultList,
 ): void {
   for (const name of Object.keys(shape.fields))
-    if (!isTree(group) || group[name] === undefined)
+    if (
+      (!isTree(group) || group[name] === undefined) &&
+      !list.faults.some((fault) => fault.path.startsWith(path))
+    )
       report(list, join(path, name), 'required', 'required: there is no default for it');
 }

@@ -1,6 +1,7 @@
 import { boardWords } from './board.ts';
 import { cautionWords } from './cautions.ts';
 import { drawingWords } from './drawing.ts';
+import { faultWords } from './faults.ts';
 import { officeWords } from './office.ts';
 import { paperWords } from './paper.ts';
 import { refusalWords } from './refusals.ts';
@@ -13,6 +14,7 @@ export const en = {
   ...boardWords,
   ...cautionWords,
   ...drawingWords,
+  ...faultWords,
   ...officeWords,
   ...paperWords,
   ...refusalWords,

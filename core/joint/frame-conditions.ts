@@ -1,0 +1,122 @@
+import { less, type Length, over, sum, times } from '../length/length.ts';
+import { printLength } from '../length/print-length.ts';
+import { realOf } from '../length/real.ts';
+import type { ShopProfile } from '../shop/shop-profile.ts';
+import type { Joint } from './derive.ts';
+import type { Findings } from './findings.ts';
+import type { Limits } from './limits.ts';
+import type { Tooling } from './tooling.ts';
+
+/** Sizes of the frame: what is left between its members, its walls, its bead, its tools, its short pieces. */
+export function frameConditions(
+  joint: Joint,
+  tooling: Tooling,
+  profile: ShopProfile,
+  limits: Limits,
+  found: Findings,
+): void {
+  const { spec, wall, fillet } = joint;
+  const { groove, bead, thickness } = spec;
+  const beaded = bead.compare(0) > 0;
+  if (joint.sightWidth.compare(0) <= 0)
+    found.fault('sight-width', 'stile.width', {
+      stile: spec.stile.width,
+      sightWidth: joint.sightWidth,
+      builtWidth: joint.builtWidth,
+    });
+  sightHeights(joint, found);
+  if (groove.width.compare(thickness) >= 0)
+    found.fault('groove-thickness', 'groove.width', { groove: groove.width, thickness });
+  else if (fillet.compare(0) < 0) found.fault('bead-wall', 'bead', { bead, wall });
+  else if (beaded && fillet.compare(bead) > 0) found.warn('fillet-over-bead', 'bead', { fillet, bead });
+  const least = times(spec.reveal, -2);
+  for (const side of ['width', 'height'] as const)
+    if (spec.oversize[side].compare(least) < 0)
+      found.fault('oversize', `oversize.${side}`, {
+        oversize: spec.oversize[side],
+        reveal: spec.reveal,
+        least,
+      });
+  if (beaded && bead.compare(limits.sixteenth) < 0)
+    found.warn('bead-small', 'bead', { bead, least: limits.sixteenth });
+  if (times(groove.width, 4).compare(thickness) < 0 || times(groove.width, 2).compare(thickness) > 0)
+    found.warn('groove-share', 'groove.width', { groove: groove.width, thickness });
+  if (wall.compare(limits.eighth) < 0)
+    found.warn('wall-thin', 'groove.width', { wall, least: limits.eighth });
+  if (tooling.chisel === null)
+    found.fault('no-chisel', 'groove.width', {
+      groove: groove.width,
+      chisels: profile.chisels.map(printLength).join(', '),
+    });
+  else if (times(tooling.chisel, 2).compare(groove.width) < 0)
+    found.warn('chisel-small', 'groove.width', { chisel: tooling.chisel, groove: groove.width });
+  if (tooling.dado === null || times(tooling.dado, 2).compare(groove.width) < 0)
+    found.fault('no-dado', 'groove.width', {
+      groove: groove.width,
+      dados: profile.dadoWidths.map(printLength).join(', '),
+    });
+  behindGroove(joint, limits, found);
+  strip(joint, tooling, profile, found);
+  shortPieces(joint, limits, found);
+}
+
+function sightHeights({ sightHeights, midRails }: Joint, found: Findings): void {
+  const overlapping = midRails.flatMap(({ centre }, k) => {
+    const below = sightHeights[k];
+    return k > 0 && below !== undefined && below.compare(0) < 0 ? [{ centre, below }] : [];
+  });
+  for (const { centre, below } of overlapping)
+    found.fault('mid-rails-overlap', 'midRails', { centre, overlap: times(below, -1) });
+  const thin = sightHeights.find(
+    (height, k) => height.compare(0) <= 0 && !(k > 0 && k < midRails.length && height.compare(0) < 0),
+  );
+  if (thin !== undefined)
+    found.fault('sight-height', midRails.length > 0 ? 'midRails' : 'opening.height', { sightHeight: thin });
+}
+
+/** What stays behind the groove's floor once the door is trimmed. */
+function behindGroove(joint: Joint, limits: Limits, found: Findings): void {
+  const { spec, trimEachSide, trimEachEnd } = joint;
+  const depth = spec.groove.depth;
+  const members: [string, Length][] = [
+    ['topRail.width', less(spec.topRail.width, depth, trimEachEnd)],
+    ['bottomRail.width', less(spec.bottomRail.width, depth, trimEachEnd)],
+    ['stile.width', less(spec.stile.width, depth, trimEachSide)],
+    ...joint.midRails.map(({ width }): [string, Length] => ['midRails', less(width, times(depth, 2))]),
+  ];
+  for (const [field, left] of members)
+    if (left.compare(0) <= 0) found.fault('behind-groove', field, { left });
+    else if (left.compare(limits.threeEighths) < 0)
+      found.warn('behind-groove', field, { left, least: limits.threeEighths });
+}
+
+function strip(joint: Joint, tooling: Tooling, profile: ShopProfile, found: Findings): void {
+  const { spec } = joint;
+  if (spec.bead.compare(0) <= 0 || profile.stripStation !== 'table-saw') return;
+  const greatest = profile.blade.greatestHeight;
+  if (spec.thickness.compare(greatest) >= 0) {
+    found.fault('blade-height', 'thickness', { thickness: spec.thickness, greatest });
+    return;
+  }
+  for (const [field, rail] of [
+    ['bottomRail.width', spec.bottomRail.width],
+    ['topRail.width', joint.topRailEnds],
+  ] as const) {
+    const shoulderLine = less(sum(spec.horn, rail), spec.bead);
+    if (tooling.strip !== null && tooling.strip.lag >= realOf(shoulderLine))
+      found.warn('lag', field, { lag: tooling.strip.lag, shoulderLine });
+  }
+}
+
+function shortPieces(joint: Joint, limits: Limits, found: Findings): void {
+  const least = limits.twelveInches;
+  if (joint.railLength.compare(least) < 0)
+    found.warn('short-piece', 'opening.width', { part: 'rail', length: joint.railLength, least });
+  if (joint.stileLength.compare(least) < 0)
+    found.warn('short-piece', 'opening.height', { part: 'stile', length: joint.stileLength, least });
+  const panel = joint.sightHeights
+    .map((height) => sum(height, times(joint.panelHold, 2)))
+    .find((height) => height.compare(least) < 0);
+  if (panel !== undefined && over(panel, 1).compare(0) > 0)
+    found.warn('short-piece', 'opening.height', { part: 'panel', length: panel, least });
+}

@@ -1,0 +1,85 @@
+import { larger, less, type Length, sum, times } from '../length/length.ts';
+import type { ShopProfile } from '../shop/shop-profile.ts';
+import type { Joint } from './derive.ts';
+import type { Findings } from './findings.ts';
+import type { Limits } from './limits.ts';
+import type { Tooling } from './tooling.ts';
+
+/** Tenons and mortises: what they need to hold, and what they leave of the stile. */
+export function tenonConditions(
+  joint: Joint,
+  tooling: Tooling,
+  _profile: ShopProfile,
+  limits: Limits,
+  found: Findings,
+): void {
+  const { spec, trimEachSide, trimEachEnd } = joint;
+  const { bead, groove, tenon, mortise, horn } = spec;
+  const reach = sum(bead, tenon.length);
+  if (groove.depth.compare(reach) >= 0)
+    found.fault('groove-mortise', 'groove.depth', { depth: groove.depth, bead, tenon: tenon.length });
+  for (const [field, width] of tenonWidths(joint)) tenonWidth(field, width, joint, tooling, found);
+  if (tenon.length.compare(times(groove.width, 2)) < 0)
+    found.warn('tenon-short', 'tenon.length', { tenon: tenon.length, groove: groove.width });
+  const depth = sum(reach, mortise.clearance);
+  const left = less(spec.stile.width, depth, trimEachSide);
+  if (left.compare(limits.eighth) < 0)
+    found.fault('behind-mortise', 'tenon.length', { left, depth, trim: trimEachSide, least: limits.eighth });
+  else if (left.compare(limits.quarter) < 0)
+    found.warn('behind-mortise', 'tenon.length', { left, depth, least: limits.quarter });
+  const cover = less(tenon.outerSetback, trimEachEnd);
+  if (cover.compare(0) <= 0) found.fault('cover', 'tenon.outerSetback', { trim: trimEachEnd });
+  else if (cover.compare(limits.eighth) < 0)
+    found.warn('cover', 'tenon.outerSetback', { cover, least: limits.eighth });
+  if (mortise.endPlay.compare(trimEachEnd) > 0)
+    found.fault('end-play', 'mortise.endPlay', { endPlay: mortise.endPlay, trim: trimEachEnd });
+  const fromEnd = sum(horn, tenon.outerSetback);
+  if (fromEnd.compare(limits.threeEighths) < 0)
+    found.warn('end-splits', 'horn', { left: fromEnd, least: limits.threeEighths });
+  if (mortise.endPlay.compare(0) === 0) found.advise('no-end-play', 'mortise.endPlay');
+  if (horn.compare(0) === 0) found.advise('no-horn', 'horn');
+  if (mortise.clearance.compare(0) === 0) found.advise('no-clearance', 'mortise.clearance');
+}
+
+/** Each rail's tenon width with the field that makes it. */
+function tenonWidths({ spec, topRailEnds, midRails }: Joint): [string, Length][] {
+  const inner = sum(spec.bead, spec.tenon.innerSetback);
+  const outer = sum(inner, spec.tenon.outerSetback);
+  return [
+    ['bottomRail.width', less(spec.bottomRail.width, outer)],
+    ['topRail.width', less(topRailEnds, outer)],
+    ...midRails.map(({ width }): [string, Length] => ['midRails', less(width, times(inner, 2))]),
+  ];
+}
+
+function tenonWidth(
+  field: string,
+  width: Length,
+  { spec }: Joint,
+  { chisel }: Tooling,
+  found: Findings,
+): void {
+  const { groove, bead, tenon } = spec;
+  if (width.compare(0) <= 0) found.fault('tenon-width', field, { width });
+  else if (chisel !== null && width.compare(chisel) < 0)
+    found.fault('tenon-chisel', field, { width, chisel });
+  else if (width.compare(times(groove.width, 2)) < 0)
+    found.warn('tenon-narrow', field, { width, groove: groove.width });
+  const eaten = less(groove.depth, bead, tenon.innerSetback);
+  const edges = field === 'midRails' ? 2 : 1;
+  if (eaten.compare(0) > 0)
+    found.warn('groove-eats-tenon', field, {
+      eaten,
+      width: larger(less(width, times(eaten, edges)), times(eaten, 0)),
+    });
+}
+
+/** The width over which a tenon is better made as two: six grooves, or three inches. */
+export function wideTenon(
+  joint: Joint,
+  limits: Limits,
+): { readonly field: string; readonly width: Length; readonly most: Length } | null {
+  const most = larger(times(joint.spec.groove.width, 6), limits.threeInches);
+  const wide = tenonWidths(joint).find(([, width]) => width.compare(most) > 0);
+  return wide === undefined ? null : { field: wide[0], width: wide[1], most };
+}

@@ -1,0 +1,123 @@
+import type { DoorSpec, OpeningSurvey } from '../job/job.ts';
+import { type Length, sum } from '../length/length.ts';
+import { realOf } from '../length/real.ts';
+import { type Corner, distance, quadrilateral, type Quadrilateral } from './quadrilateral.ts';
+
+/** Amounts to come off one edge at its two ends. */
+export interface Fit {
+  readonly opening: Quadrilateral;
+  /** The opening less the reveal on every side, in the door's frame: the door's bottom left corner as built is the origin. */
+  readonly outline: { readonly a: Corner; readonly b: Corner; readonly c: Corner; readonly d: Corner };
+  readonly builtWidth: number;
+  readonly builtHeight: number;
+  readonly takeOff: {
+    readonly left: { readonly bottom: number; readonly top: number };
+    readonly right: { readonly bottom: number; readonly top: number };
+    readonly bottom: { readonly left: number; readonly right: number };
+    readonly top: { readonly left: number; readonly right: number };
+  };
+}
+
+/**
+ * The door as built laid over its opening: hinge edge parallel to that side, shifted so that the smallest amounts left
+ * and right are equal, then bottom and top. Null when the measures make no quadrilateral, or the reveal leaves none.
+ */
+export function fitOpening(
+  spec: Pick<DoorSpec, 'opening' | 'oversize' | 'reveal' | 'hinge'>,
+  survey: OpeningSurvey,
+): Fit | null {
+  const opening = quadrilateral(survey);
+  if (opening === null) return null;
+  const inset = insetBy(opening, realOf(spec.reveal));
+  if (inset === null) return null;
+  const [low, high] = spec.hinge === 'left' ? [inset.a, inset.d] : [inset.b, inset.c];
+  const angle = Math.atan2(high.x - low.x, high.y - low.y);
+  const turn = ({ x, y }: Corner): Corner => ({
+    x: x * Math.cos(angle) - y * Math.sin(angle),
+    y: x * Math.sin(angle) + y * Math.cos(angle),
+  });
+  const [a, b, c, d] = [turn(inset.a), turn(inset.b), turn(inset.c), turn(inset.d)];
+  const builtWidth = built(spec.opening.width, spec.oversize.width);
+  const builtHeight = built(spec.opening.height, spec.oversize.height);
+  const left = (Math.min(a.x, d.x) + Math.max(b.x, c.x) - builtWidth) / 2;
+  const bottom = (Math.min(a.y, b.y) + Math.max(c.y, d.y) - builtHeight) / 2;
+  const [right, top] = [left + builtWidth, bottom + builtHeight];
+  const framed = ({ x, y }: Corner): Corner => ({ x: x - left, y: y - bottom });
+  return {
+    opening,
+    outline: { a: framed(a), b: framed(b), c: framed(c), d: framed(d) },
+    builtWidth,
+    builtHeight,
+    takeOff: {
+      left: { bottom: a.x - left, top: d.x - left },
+      right: { bottom: right - b.x, top: right - c.x },
+      bottom: { left: a.y - bottom, right: b.y - bottom },
+      top: { left: top - d.y, right: top - c.y },
+    },
+  };
+}
+
+/** The least that comes off left and right, and bottom and top: below zero the door as built does not cover the opening. */
+export function leastTakeOff({ takeOff }: Fit): { readonly across: number; readonly along: number } {
+  const { left, right, bottom, top } = takeOff;
+  return {
+    across: Math.min(left.bottom, left.top, right.bottom, right.top),
+    along: Math.min(bottom.left, bottom.right, top.left, top.right),
+  };
+}
+
+/** The widths that stay at the narrowest place once the door fits: of a stile, and of a rail at its edge. */
+export function narrowestLeft(
+  { takeOff }: Fit,
+  spec: Pick<DoorSpec, 'stile' | 'bottomRail' | 'topRail'>,
+): { readonly stile: number; readonly rail: number } {
+  const { left, right, bottom, top } = takeOff;
+  return {
+    stile: realOf(spec.stile.width) - Math.max(left.bottom, left.top, right.bottom, right.top),
+    rail: Math.min(
+      realOf(spec.bottomRail.width) - Math.max(bottom.left, bottom.right),
+      realOf(spec.topRail.width) - Math.max(top.left, top.right),
+    ),
+  };
+}
+
+/** How far an opening is out of square: the difference of its diagonals. */
+export function outOfSquare(survey: Pick<OpeningSurvey, 'diagonalUp' | 'diagonalDown'>): number {
+  return realOf(survey.diagonalUp) - realOf(survey.diagonalDown);
+}
+
+function built(opening: Length, oversize: Length): number {
+  return realOf(sum(opening, oversize));
+}
+
+/** The quadrilateral with every side moved inwards by the same amount. */
+function insetBy(
+  { a, b, c, d }: Quadrilateral,
+  amount: number,
+): { a: Corner; b: Corner; c: Corner; d: Corner } | null {
+  const sides = [
+    [a, b],
+    [b, c],
+    [c, d],
+    [d, a],
+  ] as const;
+  const moved = sides.map(([from, to]) => {
+    const long = distance(from, to);
+    const normal = { x: -(to.y - from.y) / long, y: (to.x - from.x) / long };
+    return {
+      point: { x: from.x + normal.x * amount, y: from.y + normal.y * amount },
+      along: { x: (to.x - from.x) / long, y: (to.y - from.y) / long },
+    };
+  });
+  const corner = (k: number): Corner | null => {
+    const [one, other] = [moved[(k + 3) % 4], moved[k]];
+    if (one === undefined || other === undefined) return null;
+    const cross = one.along.x * other.along.y - one.along.y * other.along.x;
+    if (Math.abs(cross) < Number.EPSILON) return null;
+    const t =
+      ((other.point.x - one.point.x) * other.along.y - (other.point.y - one.point.y) * other.along.x) / cross;
+    return { x: one.point.x + one.along.x * t, y: one.point.y + one.along.y * t };
+  };
+  const [pa, pb, pc, pd] = [corner(0), corner(1), corner(2), corner(3)];
+  return pa === null || pb === null || pc === null || pd === null ? null : { a: pa, b: pb, c: pc, d: pd };
+}

@@ -1,0 +1,87 @@
+/** What keeps a door from being made, and what a foreman would say of one that can be made; each says what to change. */
+export const faultWords = {
+  'fault.sight-width':
+    'the stiles of {stile} leave {sightWidth} of a door {builtWidth} wide: narrower stiles or a wider opening',
+  'fault.sight-height':
+    'only {sightHeight} is left between the rails: narrower rails, fewer of them, or a higher opening',
+  'fault.mid-rails-overlap':
+    'the mid rail at {centre} overlaps the rail below it by {overlap}: move it up or make it narrower',
+  'fault.groove-thickness':
+    'a groove of {groove} leaves nothing of stock {thickness}: a narrower groove or thicker stock',
+  'fault.bead-wall':
+    'a bead of {bead} is deeper than the wall of {wall} beside the groove: a smaller bead, a narrower groove or thicker stock',
+  'fault.oversize':
+    'an oversize of {oversize} makes the door smaller than the opening less two reveals of {reveal}: at least {least}',
+  'fault.groove-mortise':
+    'a groove {depth} deep reaches past bead {bead} and tenon {tenon}: a shallower groove or a longer tenon',
+  'fault.tenon-width': 'the tenon of this rail would be {width} wide: a wider rail or smaller setbacks',
+  'fault.tenon-chisel':
+    'the tenon of this rail would be {width} wide, under the chisel of {chisel}: a wider rail or smaller setbacks',
+  'fault.no-chisel':
+    'no hollow chisel of the shop ({chisels}) is as narrow as the groove of {groove}: a wider groove or a narrower chisel',
+  'fault.no-dado':
+    'no dado of the shop ({dados}) is between half of the groove of {groove} and its width: another groove or another dado',
+  'fault.behind-mortise':
+    'only {left} would stay behind a mortise {depth} deep once {trim} is trimmed, and it needs {least}: a wider stile or a shorter tenon',
+  'fault.cover':
+    'nothing would be left outside the tenon once {trim} is trimmed: an outer setback of more than {trim}',
+  'fault.end-play':
+    'an end play of {endPlay} reaches through the edge once {trim} is trimmed: no more than {trim}',
+  'fault.behind-groove':
+    'nothing would be left behind the groove of this member: {left}; a wider member or a shallower groove',
+  'fault.panel-hold':
+    'a clearance of {clearance} leaves the panel no hold in a groove {depth} deep: a smaller clearance or a deeper groove',
+  'fault.arch-rise': 'an arch needs a rise of more than 0; leave the arch out for a square rail',
+  'fault.arch-chord':
+    'two flats of {flat} leave an arch of {chord} in a sight width of {sightWidth}: shorter flats',
+  'fault.arch-too-high':
+    'a rise of {rise} is more than half of the chord {chord}: at most a semicircle, so a rise of {most} or less',
+  'fault.blade-height':
+    'stock of {thickness} is as thick as the saw blade stands high ({greatest}): rip the strip on the band saw, or thinner stock',
+  'fault.survey-impossible':
+    'these six measures make no opening: measure again, bottom left to top right is diagonalUp',
+  'note.fillet-over-bead':
+    'the fillet of {fillet} is larger than the bead of {bead}: a larger bead looks better',
+  'note.bead-small': 'a bead of {bead} is under {least} and will hardly show',
+  'note.groove-share':
+    'the groove takes {groove} of stock {thickness}: between a quarter and a half is usual',
+  'note.wall-thin': 'walls of {wall} beside the groove are under {least} and may break',
+  'note.tenon-narrow':
+    'a tenon of {width} is narrower than two grooves of {groove}: a wider rail or smaller setbacks',
+  'note.tenon-short': 'a tenon {tenon} long is shorter than two grooves of {groove}',
+  'note.chisel-small':
+    'the chisel of {chisel} is under half of the groove of {groove}: many plunges side by side',
+  'note.groove-eats-tenon': 'the groove takes {eaten} of the tenon’s inner edge: its true width is {width}',
+  'note.tenon-wide': 'a tenon {width} wide is wider than {most}: consider two tenons beside each other',
+  'note.behind-mortise': 'only {left} stays behind a mortise {depth} deep: {least} is safer',
+  'note.cover': 'only {cover} covers the tenon’s outer edge once trimmed: {least} is safer',
+  'note.end-splits':
+    'only {left} from the stile’s end to the mortise: it may split; a longer horn helps ({least} in all)',
+  'note.no-end-play': 'no end play: the tenon must be fitted to the mortise’s length',
+  'note.no-horn': 'no horn: the stile’s end may split when it is mortised',
+  'note.no-clearance': 'no clearance below the tenon: glue may keep the joint open',
+  'note.behind-groove': 'only {left} stays behind the groove of this member: {least} is safer',
+  'note.panel-hold-small': 'the panel is held by {hold} only: {least} is safer',
+  'note.panel-hold-clearance':
+    'the panel’s hold of {hold} is no more than its clearance of {clearance}: it may fall out on one side',
+  'note.panel-no-clearance': 'no clearance: the panel cannot swell',
+  'note.panel-swells':
+    'from {low} to {high} percent moisture the panel swells {change}, and {room} is free: a clearance of {clearance} would do',
+  'note.panel-shrinks':
+    'from {high} to {low} percent moisture the panel shrinks {change}, and its hold is {room}: a clearance of {clearance} in a groove {depth} deep would do',
+  'note.arch-flat': 'a flat of {flat} is no longer than the bead of {bead}: the mitre runs into the arch',
+  'note.arch-short-grain': 'a rise of {rise} on a chord of {chord} leaves short grain at the springing',
+  'note.bearing':
+    'a bearing of radius {bearing} does not follow an arch of radius {radius}: a smaller bearing',
+  'note.drum': 'no drum of the shop fits an arch of radius {radius}: sand it by hand or with a smaller drum',
+  'note.lag': 'the cut lags {lag}, past the shoulder line at {shoulderLine}: rip this strip on the band saw',
+  'note.panel-proud': 'a panel of {thickness} stands proud of the back by {proud}',
+  'note.panel-thin':
+    'a panel of {thickness} is thinner than its tongue of {tongue}: it will rattle in the groove',
+  'note.band-narrow':
+    'a band of {band} is narrower than the groove is deep ({depth}): the panel will not go home',
+  'note.does-not-cover':
+    'as built the door does not cover the opening at {where}, by {missing}: an oversize of {width} in width and {height} in height would',
+  'note.closure': 'the six measures of the opening do not agree by {closure}: measure again',
+  'note.short-piece': '{part} is {length} long, under {least}: never machine it by hand without a carrier',
+} as const;

@@ -1,0 +1,186 @@
+import { expect, test } from 'vitest';
+import type { DoorFields } from './door-fields.ts';
+import { length } from '#core/length/length.ts';
+import { planFile } from '#core/plan/plan-file.ts';
+import { builtInProfile } from '#core/shop/shop-profile.ts';
+import { faultWords } from '#core/words/faults.ts';
+
+const GOOD: DoorFields = { mark: 'A', opening: { width: '16', height: '30' } };
+
+function idsOf(fields: DoorFields, units: 'in' | 'mm' = 'in'): string[] {
+  const planned = planFile({ format: 1, job: 'x', units, doors: [{ ...GOOD, ...fields }] });
+  return planned.ok
+    ? (planned.value.doors[0]?.notes.map(({ id, path }) => `${id} ${path}`) ?? [])
+    : planned.faults.map(({ code, path }) => `${code} ${path}`);
+}
+
+test('the built-in door has nothing against it', () => {
+  expect(idsOf({})).toEqual([]);
+  expect(idsOf({ opening: { width: '400', height: '750' } }, 'mm')).toEqual([]);
+});
+
+const FAULTS: [string, DoorFields][] = [
+  ['sight-width doors[0].stile.width', { stile: { width: '8' } }],
+  ['sight-height doors[0].opening.height', { opening: { width: '16', height: '5' } }],
+  [
+    'mid-rails-overlap doors[0].midRails',
+    {
+      midRails: [
+        { width: '3', centre: '14' },
+        { width: '3', centre: '16' },
+      ],
+    },
+  ],
+  ['groove-thickness doors[0].groove.width', { groove: { width: '3/4' } }],
+  ['bead-wall doors[0].bead', { bead: '5/16' }],
+  ['oversize doors[0].oversize.width', { oversize: { width: '-1/4' } }],
+  ['groove-mortise doors[0].groove.depth', { groove: { depth: '1 1/4' } }],
+  ['tenon-width doors[0].bottomRail.width', { bottomRail: { width: '11/16' } }],
+  ['tenon-chisel doors[0].bottomRail.width', { bottomRail: { width: '7/8' } }],
+  ['no-chisel doors[0].groove.width', { groove: { width: '3/16' } }],
+  ['no-dado doors[0].groove.width', { groove: { width: '1 1/8' }, thickness: '3' }],
+  ['behind-mortise doors[0].tenon.length', { tenon: { length: '2' } }],
+  ['cover doors[0].tenon.outerSetback', { tenon: { outerSetback: '1/16' } }],
+  ['end-play doors[0].mortise.endPlay', { mortise: { endPlay: '1/8' } }],
+  ['behind-groove doors[0].topRail.width', { topRail: { width: '1/4' }, arch: { rise: '2', flat: '1' } }],
+  ['panel-hold doors[0].panel.clearance', { panel: { clearance: '1/4' } }],
+  ['arch-rise doors[0].arch.rise', { arch: { rise: '0', flat: '1' } }],
+  ['arch-chord doors[0].arch.flat', { arch: { rise: '1', flat: '6' } }],
+  ['arch-too-high doors[0].arch.rise', { arch: { rise: '5', flat: '2' } }],
+  ['blade-height doors[0].thickness', { thickness: '3', groove: { width: '1/2' }, bead: '1/2' }],
+  [
+    'survey-impossible doors[0].survey',
+    {
+      survey: {
+        widthBottom: '16',
+        widthTop: '16',
+        heightLeft: '30',
+        heightRight: '30',
+        diagonalUp: '90',
+        diagonalDown: '34',
+      },
+    },
+  ],
+];
+
+test.each(FAULTS)('%s is a fault', (id, fields) => {
+  expect(idsOf(fields)).toContain(id);
+});
+
+const NOTES: [string, DoorFields][] = [
+  ['fillet-over-bead doors[0].bead', { bead: '1/16', thickness: '1' }],
+  ['bead-small doors[0].bead', { bead: '1/32' }],
+  ['groove-share doors[0].groove.width', { thickness: '1 1/8' }],
+  ['wall-thin doors[0].groove.width', { thickness: '7/16', bead: '1/16' }],
+  ['tenon-narrow doors[0].bottomRail.width', { bottomRail: { width: '1 1/16' } }],
+  ['tenon-short doors[0].tenon.length', { tenon: { length: '7/16' } }],
+  ['groove-eats-tenon doors[0].bottomRail.width', { groove: { depth: '1/2' } }],
+  ['tenon-wide doors[0].bottomRail.width', { bottomRail: { width: '4' } }],
+  ['behind-mortise doors[0].tenon.length', { tenon: { length: '1 3/4' } }],
+  ['cover doors[0].tenon.outerSetback', { tenon: { outerSetback: '1/8' } }],
+  ['end-splits doors[0].horn', { horn: '1/16' }],
+  ['no-end-play doors[0].mortise.endPlay', { mortise: { endPlay: '0' } }],
+  ['no-horn doors[0].horn', { horn: '0' }],
+  ['no-clearance doors[0].mortise.clearance', { mortise: { clearance: '0' } }],
+  ['behind-groove doors[0].topRail.width', { topRail: { width: '5/8' }, arch: { rise: '2', flat: '1' } }],
+  ['panel-hold-small doors[0].panel.clearance', { panel: { clearance: '5/32' } }],
+  ['panel-hold-clearance doors[0].panel.clearance', { panel: { clearance: '1/8' } }],
+  ['panel-no-clearance doors[0].panel.clearance', { panel: { clearance: '0' } }],
+  ['panel-swells doors[0].panel.clearance', { panel: { species: 'beech' } }],
+  ['panel-shrinks doors[0].groove.depth', { panel: { species: 'beech' } }],
+  ['arch-flat doors[0].arch.flat', { arch: { rise: '1', flat: '1/8' } }],
+  ['arch-short-grain doors[0].arch.rise', { arch: { rise: '4', flat: '1' } }],
+  ['bearing doors[0].arch.rise', { arch: { rise: '3/16', flat: '5 9/16' } }],
+  ['drum doors[0].arch.rise', { arch: { rise: '1/8', flat: '5 5/8' } }],
+  [
+    'lag doors[0].bottomRail.width',
+    { thickness: '2', groove: { width: '1/2' }, bottomRail: { width: '1 3/4' }, horn: '1/4' },
+  ],
+  ['panel-proud doors[0].panel.thickness', { panel: { thickness: '5/8' } }],
+  ['panel-thin doors[0].panel.thickness', { panel: { thickness: '3/16' } }],
+  [
+    'band-narrow doors[0].groove.depth',
+    {
+      groove: { depth: '1 1/8' },
+      tenon: { length: '1 1/4' },
+      stile: { width: '3' },
+      bottomRail: { width: '4' },
+      topRail: { width: '4' },
+    },
+  ],
+  [
+    'closure doors[0].survey',
+    {
+      survey: {
+        widthBottom: '16',
+        widthTop: '16 1/4',
+        heightLeft: '30',
+        heightRight: '30',
+        diagonalUp: '34',
+        diagonalDown: '34',
+      },
+    },
+  ],
+  [
+    'does-not-cover doors[0].oversize',
+    {
+      survey: {
+        widthBottom: '17',
+        widthTop: '17',
+        heightLeft: '30',
+        heightRight: '30',
+        diagonalUp: '34 31/64',
+        diagonalDown: '34 31/64',
+      },
+    },
+  ],
+  ['short-piece doors[0].opening.width', { opening: { width: '10', height: '30' } }],
+];
+
+test.each(NOTES)('%s is worth a warning or advice', (id, fields) => {
+  expect(idsOf(fields)).toContain(id);
+});
+
+test('a chisel under half of the groove is worth a warning', () => {
+  const profile = { ...builtInProfile('in'), chisels: [length(1, 8)] };
+  const planned = planFile(
+    { format: 1, job: 'x', units: 'in', doors: [{ ...GOOD, groove: { width: '5/16' } }] },
+    { profile },
+  );
+  expect(planned.ok && planned.value.doors[0]?.notes.map(({ id }) => id)).toContain('chisel-small');
+});
+
+test('every fault and note that has words was shown above', () => {
+  const shown = new Set([
+    'note.chisel-small',
+    ...FAULTS.map(([id]) => `fault.${id.split(' ')[0] ?? ''}`),
+    ...NOTES.map(([id]) => `note.${id.split(' ')[0] ?? ''}`),
+  ]);
+  expect(Object.keys(faultWords).filter((key) => !shown.has(key))).toEqual([]);
+});
+
+test('the limits of a job in millimetres are the shop’s round ones', () => {
+  expect(idsOf({ opening: { width: '400', height: '750' }, bead: '1' }, 'mm')).toContain(
+    'bead-small doors[0].bead',
+  );
+  expect(idsOf({ opening: { width: '400', height: '750' }, bead: '2' }, 'mm')).not.toContain(
+    'bead-small doors[0].bead',
+  );
+});
+
+test('a wide tenon is advised on once in a job', () => {
+  const wide = { opening: { width: '16', height: '30' }, bottomRail: { width: '4' } };
+  const planned = planFile({
+    format: 1,
+    job: 'x',
+    units: 'in',
+    doors: [
+      { mark: 'A', ...wide },
+      { mark: 'B', ...wide },
+    ],
+  });
+  if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
+  expect(planned.value.doors.flatMap(({ door, notes }) => notes.map(({ id }) => `${door} ${id}`))).toEqual([
+    'A-1 tenon-wide',
+  ]);
+});

@@ -1,0 +1,32 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { showDecimal, shownText, showOther, showValue } from '#core/length/shown.ts';
+
+test('what the rounding can show is shown as it is', () => {
+  expect(shownText(showValue('14 3/4', 'in'))).toBe('14 3/4');
+  expect(shownText(showValue('15/64', 'in'))).toBe('15/64');
+  expect(shownText(showValue('375 1/2', 'mm'))).toBe('375.5');
+});
+
+test('what was rounded away is said', () => {
+  expect(shownText(showValue('6 953/3584', 'in'))).toBe('≈ 6 17/64');
+  expect(shownText(showValue('15/64', 'in', { denominator: 16, places: 1 }))).toBe('≈ 1/4');
+  expect(shownText(showValue('9.655034', 'in'))).toBe('≈ 9 21/32');
+});
+
+test('the other measure is an inch of 25.4 mm', () => {
+  expect(shownText(showOther('1', 'in'))).toBe('25.4');
+  expect(shownText(showOther('14 3/4', 'in'))).toBe('≈ 374.7');
+  expect(shownText(showOther('25.4', 'mm'))).toBe('1');
+  expect(shownText(showDecimal('14 3/4'))).toBe('14.75');
+});
+
+test('a shown fraction is never further off than half of its rounding', () => {
+  fc.assert(
+    fc.property(fc.integer({ min: 0, max: 100_000 }), fc.integer({ min: 1, max: 5000 }), (n, d) => {
+      const { whole, numerator = '0', denominator = '1' } = showValue(`${n}/${d}`, 'in');
+      const shown = Number(whole === '' ? 0 : whole) + Number(numerator) / Number(denominator);
+      expect(Math.abs(shown - n / d)).toBeLessThanOrEqual(1 / 128 + 1e-9);
+    }),
+  );
+});

@@ -3,7 +3,7 @@ export const cautionWords = {
   'caution.first': 'The machine’s manual, local codes and proper training come first.',
   'caution.milling.1': 'Only flat, straight stock goes over the jointer and through the planer.',
   'caution.milling.2':
-    'Nothing shorter than the machine’s least length; short parts are cut from a long piece.',
+    'Nothing shorter than the planer’s least length: cut short parts from a long piece afterwards.',
   'caution.milling.3': 'Push blocks on the jointer; face and edge true before thickness.',
   'caution.band-saw.1': 'Guard down to the stock; a blade narrow enough for the radius.',
   'caution.band-saw.2': 'Hands out of the line of the cut; stop the saw before backing out of it.',

@@ -1,0 +1,217 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { randomUUID } from 'node:crypto';
+import type { Plan, PlanPart } from '#core/plan/plan.ts';
+import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
+
+let hub: HubProcess;
+let plan: Plan;
+const data = freshData();
+
+test.beforeAll(async () => {
+  hub = await startHubProcess(data, 0, ['--demo']);
+  const list = (await (await fetch(`${hub.url}/api/jobs`)).json()) as { jobs: { id: string }[] };
+  plan = (await (await fetch(`${hub.url}/api/jobs/${list.jobs[0]?.id ?? ''}`)).json()) as Plan;
+});
+test.afterAll(async () => {
+  await hub.end('SIGTERM');
+  removeData(data);
+});
+
+function part(door: string, name: string): PlanPart {
+  const found = plan.doors.find((each) => each.door === door)?.parts.find((each) => each.part === name);
+  if (found === undefined) throw new Error(`no ${name} in ${door}`);
+  return found;
+}
+
+async function doneUntil({ code, stages }: PlanPart, until: string): Promise<void> {
+  for (const { stage, station } of stages) {
+    if (stage === until) return;
+    const body = JSON.stringify({
+      id: randomUUID(),
+      code,
+      station,
+      stage,
+      mark: 'done',
+      at: new Date().toISOString(),
+    });
+    const answer = await fetch(`${hub.url}/api/marks`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body,
+    });
+    expect(answer.status).toBe(200);
+  }
+}
+
+async function scan(page: Page, code: string): Promise<void> {
+  await page.keyboard.type(code, { delay: 4 });
+  await page.keyboard.press('Enter');
+}
+
+/** Keeps a picture of a screen to be looked at, when asked to: KEEP_SCREENS=1. */
+async function keep(page: Page, name: string): Promise<void> {
+  if (process.env.KEEP_SCREENS !== undefined) await page.screenshot({ path: `test/e2e/screens/${name}.png` });
+}
+
+async function openStation(page: Page, station: string): Promise<void> {
+  await page.goto(`${hub.url}/station/${station}`);
+  await expect(page.locator('h3')).toContainText('Waiting at this station');
+  await page.waitForFunction(() => document.querySelector('h3')?.textContent?.includes('(') ?? false);
+  await page.waitForTimeout(300);
+}
+
+test('the choice of station is remembered', async ({ page }) => {
+  await page.goto(hub.url);
+  await page.click('[data-choose-station="bench"]');
+  await expect(page).toHaveURL(/\/station\/bench$/);
+  await page.goto(hub.url);
+  await expect(page.getByRole('heading', { name: 'Bench' })).toBeVisible();
+});
+
+test('wrong station, too early and a bad code each say so and what to do; a bad code leaves the screen as it is', async ({
+  page,
+}) => {
+  const stile = part('BENCH-1', 'stile-left');
+  await openStation(page, 'band-saw');
+  await scan(page, stile.code);
+  await expect(page.locator('[data-message="wrong-station"]')).toContainText('Milling');
+  await openStation(page, 'mortiser');
+  await scan(page, stile.code);
+  await expect(page.locator('[data-message="stage-not-reached"]')).toContainText('Mill to size');
+  await openStation(page, 'milling');
+  await scan(page, stile.code);
+  await expect(page.locator(`[data-code="${stile.code}"]`)).toBeVisible();
+  await scan(page, 'AAAAAAAAAA');
+  await expect(page.locator('[data-message="bad-check"]')).toBeVisible();
+  await expect(page.locator(`[data-code="${stile.code}"]`)).toBeVisible();
+});
+
+test('a second scan marks done, but not within 800 ms of the setup; the mark can be taken back', async ({
+  page,
+}) => {
+  const stile = part('BENCH-2', 'stile-left');
+  await openStation(page, 'milling');
+  await scan(page, stile.code);
+  const setup = page.locator(`[data-code="${stile.code}"]`);
+  await expect(setup).toBeVisible();
+  await scan(page, stile.code);
+  await expect(setup).toBeVisible();
+  await page.waitForTimeout(900);
+  await scan(page, stile.code);
+  await expect(page.getByRole('status')).toContainText('Mill to size is done');
+  await page.click('[data-action="undo"]');
+  await expect(page.locator('[data-message="undone"]')).toBeVisible();
+  await scan(page, stile.code);
+  await expect(setup).toHaveAttribute('data-stage', 'mill');
+});
+
+test('a code is typed on the screen’s own keypad', async ({ page }) => {
+  const rail = part('BENCH-3', 'rail-bottom');
+  await openStation(page, 'milling');
+  await page.click('[data-action="type"]');
+  for (const key of rail.code) await page.click(`[data-key="${key}"]`);
+  await page.click('[data-key="enter"]');
+  await expect(page.locator(`[data-code="${rail.code}"]`)).toBeVisible();
+});
+
+test('two stations see each other’s marks', async ({ page, context }) => {
+  const rail = part('BENCH-3', 'rail-top');
+  const other = await context.newPage();
+  await openStation(other, 'router-table');
+  await openStation(page, 'milling');
+  await page.bringToFront();
+  await scan(page, rail.code);
+  await page.click('[data-action="done"]');
+  await expect(page.getByRole('status')).toContainText('done');
+  await expect(other.locator('li', { hasText: 'BENCH-3' })).toContainText('Top rail');
+});
+
+for (const size of [
+  { width: 1280, height: 800 },
+  { width: 1920, height: 1080 },
+])
+  test(`at ${size.width} × ${size.height} a setup with mid rails fits, its numerals are readable from two metres, every place is shown`, async ({
+    page,
+  }) => {
+    const stile = part(`BROOM-1`, size.width === 1280 ? 'stile-left' : 'stile-right');
+    await doneUntil(stile, 'mortise');
+    await page.setViewportSize(size);
+    await openStation(page, 'mortiser');
+    await scan(page, stile.code);
+    const setup = page.locator(`[data-code="${stile.code}"]`);
+    await expect(setup).toBeVisible();
+    await expect(page.locator('.drawing svg')).toBeVisible();
+    const scrolls = await page.evaluate(
+      () =>
+        document.documentElement.scrollHeight > innerHeight + 1 ||
+        document.documentElement.scrollWidth > innerWidth + 1,
+    );
+    expect(scrolls).toBe(false);
+    const done = await page.locator('[data-action="done"]').boundingBox();
+    for (const at of ['bottom', 'mid-1', 'mid-2', 'top']) {
+      const cell = setup.locator(`[data-setting="stop"][data-place="${at}"]`);
+      const box = await cell.boundingBox();
+      expect((box?.y ?? 0) + (box?.height ?? 0), at).toBeLessThanOrEqual((done?.y ?? 0) + 1);
+    }
+    // The height of the digits as painted: the face's digits are 0.668 of its size.
+    const type = await setup
+      .locator('[data-setting="depthFromEdge"] .over')
+      .evaluate((element) => Number.parseFloat(getComputedStyle(element).fontSize));
+    const millimetres = (type * 0.668 * 531) / size.width;
+    expect(millimetres).toBeGreaterThanOrEqual(13);
+    const small = await setup
+      .locator('[data-setting="stop"][data-place="top"] .over')
+      .evaluate((element) => Number.parseFloat(getComputedStyle(element).fontSize));
+    expect(small).toBeGreaterThanOrEqual(24);
+    const inks = await setup
+      .locator('[data-setting="depthFromEdge"] .value')
+      .evaluate((element) => [
+        getComputedStyle(element).color,
+        getComputedStyle(document.body).backgroundColor,
+      ]);
+    expect(inks[0]).toBe('rgb(17, 17, 17)');
+    await keep(page, `mortiser-${size.width}`);
+  });
+
+test('every number says why', async ({ page }) => {
+  const rail = part('ARCH-L-1', 'rail-top');
+  await doneUntil(rail, 'arch');
+  await openStation(page, 'band-saw');
+  await scan(page, rail.code);
+  await page.click('[data-setting="radius"] button');
+  await expect(page.getByRole('dialog')).toContainText('squared over eight rises');
+  await keep(page, 'why');
+});
+
+test('axe finds nothing on any screen', async ({ page }) => {
+  const found: string[] = [];
+  const look = async (name: string) => {
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    found.push(...violations.map(({ id, nodes }) => `${name}: ${id} ${nodes[0]?.html ?? ''}`));
+  };
+  await page.goto(`${hub.url}/station`);
+  await look('choice');
+  await openStation(page, 'milling');
+  await look('idle');
+  await scan(page, part('KEYS-1', 'rail-top').code);
+  await expect(page.locator('[data-stage="mill"]')).toBeVisible();
+  await look('setup');
+  await openStation(page, 'fitting');
+  await scan(page, part('KEYS-1', 'rail-top').code);
+  await expect(page.locator('[data-message]')).toBeVisible();
+  await look('message');
+  await keep(page, 'message');
+  await page.goto(`${hub.url}/board`);
+  await expect(page.locator('[data-door="KEYS-1"]')).toBeVisible();
+  await look('board');
+  await keep(page, 'board');
+  await page.goto(`${hub.url}/office`);
+  await page.click('[data-action="show-job"]');
+  await look('office');
+  await page.click('[data-action="edit-job"]');
+  await expect(page.locator('[name="job"]')).toBeVisible();
+  await look('form');
+  await keep(page, 'office');
+  expect(found).toEqual([]);
+});

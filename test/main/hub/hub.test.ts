@@ -1,0 +1,241 @@
+import { mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { request as rawRequest } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import pino from 'pino';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { type Hub, startHub } from '#main/hub/hub.ts';
+
+let data: string;
+let hub: Hub;
+const open = () =>
+  startHub({
+    data,
+    port: 0,
+    host: '127.0.0.1',
+    demo: false,
+    version: 'test',
+    logger: pino({ level: 'silent' }),
+  });
+
+beforeEach(async () => {
+  data = mkdtempSync(join(tmpdir(), 'shoulderline-hub-'));
+  hub = await open();
+});
+afterEach(async () => {
+  await hub.stop();
+  rmSync(data, { recursive: true, force: true });
+});
+
+const JOB = {
+  format: 1,
+  job: 'Sail loft',
+  units: 'in',
+  doors: [{ mark: 'A', quantity: 2, opening: { width: '16', height: '30' } }],
+};
+
+interface Told {
+  readonly status: number;
+  readonly body: Record<string, unknown>;
+}
+async function ask(
+  method: string,
+  path: string,
+  body?: unknown,
+  headers: Record<string, string> = {},
+): Promise<Told> {
+  const response = await fetch(`${hub.url}/api${path}`, {
+    method,
+    headers: { ...(body === undefined ? {} : { 'content-type': 'application/json' }), ...headers },
+    ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
+  });
+  const text = await response.text();
+  return { status: response.status, body: text === '' ? {} : (JSON.parse(text) as Record<string, unknown>) };
+}
+
+let count = 0;
+const uuid = () => `00000000-0000-4000-8000-${String((count += 1)).padStart(12, '0')}`;
+const mark = (code: string, station: string, stage: string, more: object = {}) => ({
+  id: uuid(),
+  code,
+  station,
+  stage,
+  mark: 'done',
+  at: '2026-11-25T08:00:00.000Z',
+  ...more,
+});
+
+async function saved(): Promise<{ id: string; code: (door: string, part: string) => string }> {
+  const { status, body } = await ask('POST', '/jobs', JOB);
+  expect(status).toBe(201);
+  const parts = body.parts as { code: string; door: string; part: string }[];
+  return {
+    id: String(body.id),
+    code: (door, part) => parts.find((each) => each.door === door && each.part === part)?.code ?? '',
+  };
+}
+
+test('a saved job gives its plan, with reasons on request', async () => {
+  const { id } = await saved();
+  const plan = await ask('GET', `/jobs/${encodeURIComponent(id)}`);
+  expect(plan.body).toMatchObject({ format: 1, job: 'Sail loft', units: 'in' });
+  expect(JSON.stringify(plan.body)).not.toContain('"why"');
+  expect(JSON.stringify((await ask('GET', `/jobs/${encodeURIComponent(id)}?why=1`)).body)).toContain('"why"');
+});
+
+test('a job whose codes exist already gets a fresh id and says so', async () => {
+  const first = await saved();
+  const second = await ask('POST', '/jobs', JOB);
+  expect(second.body.codesChanged).toBe(true);
+  expect(second.body.id).not.toBe(first.id);
+});
+
+test('faults come as a list with path, code and message', async () => {
+  const told = await ask('POST', '/jobs', {
+    ...JOB,
+    doors: [{ mark: 'A', opening: { width: '-1', height: '30' } }],
+  });
+  expect(told.status).toBe(400);
+  expect(told.body.errors).toEqual([
+    expect.objectContaining({ path: 'doors[0].opening.width', code: 'negative' }),
+  ]);
+});
+
+test('a stale revision is refused, and codes stay when a job is changed', async () => {
+  const { id, code } = await saved();
+  const file = { ...JOB, doors: [{ mark: 'A', quantity: 2, opening: { width: '17', height: '30' } }] };
+  const told = await ask('PUT', `/jobs/${encodeURIComponent(id)}`, { revision: 1, file });
+  expect(told.status).toBe(200);
+  expect(told.body.parts).toContainEqual({ code: code('A-1', 'panel'), door: 'A-1', part: 'panel' });
+  expect((await ask('PUT', `/jobs/${encodeURIComponent(id)}`, { revision: 1, file })).status).toBe(409);
+});
+
+test('a part answers with its next stage, and with its setup only where that is done', async () => {
+  const { code } = await saved();
+  const stile = code('A-1', 'stile-left');
+  const at = async (station: string) => (await ask('GET', `/parts/${stile}?station=${station}`)).body;
+  expect(await at('milling')).toMatchObject({
+    here: { stage: 'mill', settings: { length: '31' } },
+    next: { stage: 'mill', station: 'milling' },
+    door: 'A-1',
+  });
+  expect(await at('mortiser')).toMatchObject({ here: null, next: { stage: 'mill' } });
+});
+
+test('the same mark again answers the same; its id with another content is refused', async () => {
+  const { code } = await saved();
+  const done = mark(code('A-1', 'stile-left'), 'milling', 'mill');
+  const first = await ask('POST', '/marks', done);
+  expect(first.status).toBe(200);
+  await ask('POST', '/marks', mark(done.code, 'router-table', 'bead'));
+  expect(await ask('POST', '/marks', done)).toEqual(first);
+  expect((await ask('POST', '/marks', { ...done, stage: 'bead' })).body.code).toBe('id-reused');
+});
+
+test.each([
+  ['wrong-station', 409, 'bench', 'mill'],
+  ['stage-not-reached', 409, 'mortiser', 'mortise'],
+  ['malformed', 400, 'milling', 'no-such-stage'],
+])('%s is told with %i', async (refusal, status, station, stage) => {
+  const { code } = await saved();
+  const told = await ask('POST', '/marks', mark(code('A-1', 'stile-left'), station, stage));
+  expect([told.status, told.body.code]).toEqual([status, refusal]);
+});
+
+test('a spoiled part gets a replacement with its own code, and the old sticker says so', async () => {
+  const { code } = await saved();
+  const old = code('A-1', 'rail-top');
+  const told = await ask('POST', '/marks', mark(old, 'milling', 'mill', { mark: 'spoiled', reason: 'knot' }));
+  expect(told.status).toBe(200);
+  const fresh = String(told.body.replacement);
+  expect((await ask('GET', `/parts/${old}`)).body.replacedBy).toBe(fresh);
+  expect((await ask('POST', '/marks', mark(old, 'milling', 'mill'))).body.code).toBe('spoiled');
+  expect((await ask('POST', '/marks', mark(fresh, 'milling', 'mill'))).status).toBe(200);
+});
+
+test('bad codes are told apart: no code, a wrong character, an unknown part', async () => {
+  await saved();
+  expect((await ask('GET', '/parts/hello')).status).toBe(400);
+  expect((await ask('GET', '/parts/AAAAAAAAAA')).body.code).toBe('bad-check');
+  expect((await ask('GET', '/parts/803AX3UERH')).status).toBe(404);
+});
+
+test('what was answered is there after a stop and after a torn last line', async () => {
+  const { code } = await saved();
+  await ask('POST', '/marks', mark(code('A-1', 'stile-left'), 'milling', 'mill'));
+  await ask('POST', '/marks', mark(code('A-1', 'stile-right'), 'milling', 'mill'));
+  await hub.stop();
+  const log = join(data, 'log.jsonl');
+  const whole = readFileSync(log);
+  for (const cut of [1, 20, 100]) {
+    truncateSync(log, whole.length - cut);
+    hub = await open();
+    const row = ((await ask('GET', '/board')).body.doors as { done: number }[])[0];
+    expect(row?.done).toBe(1);
+    await hub.stop();
+    writeFileSync(log, whole);
+  }
+  hub = await open();
+  expect(((await ask('GET', '/board')).body.doors as { done: number }[])[0]?.done).toBe(2);
+});
+
+test('a second hub on the same folder is refused', async () => {
+  const other = startHub({
+    data,
+    port: 0,
+    host: '127.0.0.1',
+    demo: false,
+    version: 'test',
+    logger: pino({ level: 'silent' }),
+  });
+  // The same process may take its own lock again; another one may not. So the lock is given to a living stranger.
+  await (await other).stop();
+  writeFileSync(
+    join(data, 'lock.json'),
+    JSON.stringify({
+      pid: process.ppid,
+      started: startOf(process.ppid),
+      boot: readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim(),
+    }),
+  );
+  await expect(open()).rejects.toThrow(/in use by process/);
+});
+
+function startOf(pid: number): string {
+  const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');
+  return stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19] ?? '';
+}
+
+function rawStatus(headers: Record<string, string>): Promise<number> {
+  const { hostname, port } = new URL(hub.url);
+  return new Promise((told, failed) => {
+    const asked = rawRequest({ hostname, port, path: '/api/health', headers }, (response) => {
+      response.resume();
+      told(response.statusCode ?? 0);
+    });
+    asked.on('error', failed);
+    asked.end();
+  });
+}
+
+test('the border: foreign host 421, foreign origin 403, no JSON 415, too large 413, broken JSON 400', async () => {
+  expect(await rawStatus({ host: 'example.org' })).toBe(421);
+  expect(await rawStatus({ origin: 'http://example.org' })).toBe(403);
+  expect((await ask('POST', '/marks', 'x', { 'content-type': 'text/plain' })).status).toBe(415);
+  expect((await ask('POST', '/marks', JSON.stringify({ a: 'x'.repeat(20_000) }))).status).toBe(413);
+  expect((await ask('POST', '/marks', '{"a":')).status).toBe(400);
+  expect((await ask('GET', '/nowhere')).status).toBe(404);
+});
+
+test('events tell of marks with their number, and begin where the listener left off', async () => {
+  const { code } = await saved();
+  await ask('POST', '/marks', mark(code('A-1', 'stile-left'), 'milling', 'mill'));
+  await ask('POST', '/marks', mark(code('A-1', 'stile-right'), 'milling', 'mill'));
+  const response = await fetch(`${hub.url}/api/events`, { headers: { 'last-event-id': '1' } });
+  const reader = response.body?.pipeThrough(new TextDecoderStream()).getReader();
+  let text = '';
+  while (reader !== undefined && !text.includes('event: mark')) text += (await reader.read()).value ?? '';
+  expect(text).toMatch(/id: 2\nevent: mark\n/);
+  expect(text).not.toMatch(/id: 1\n/);
+  await reader?.cancel();
+});

@@ -1,0 +1,93 @@
+import { Mod37_36 } from '@konfirm/iso7064';
+import { expect, test } from 'vitest';
+import { irrationalArc } from '#core/joint/arc-length.ts';
+import { deriveJoint } from '#core/joint/derive.ts';
+import { readJob } from '#core/job/read-job.ts';
+import { length, type Length } from '#core/length/length.ts';
+import { printLength } from '#core/length/print-length.ts';
+import { showOther, shownText } from '#core/length/shown.ts';
+import { changeAcross, decimalLength } from '#core/movement/change.ts';
+import { equilibriumMoisture } from '#core/movement/equilibrium.ts';
+import { findSpecies } from '#core/movement/find-species.ts';
+import { CHANGE_COEFFICIENTS } from '#core/movement/species.ts';
+
+test('Wood Handbook, FPL-GTR-190 (2010), example to eq. 13-2: white fir 9.15 in wide from 8 to 11 % grows 0.067 in', () => {
+  const change = changeAcross(decimalLength(9.15), 'white fir', 'flat', decimalLength(3));
+  expect(change.valueOf()).toBeCloseTo(0.067, 3);
+  const metric = changeAcross(length(232), 'white fir', 'flat', decimalLength(3));
+  expect(metric.valueOf()).toBeCloseTo(1.7, 1);
+});
+
+test('Wood Handbook, FPL-GTR-190 (2010), table 13-5: coefficients of change', () => {
+  expect(CHANGE_COEFFICIENTS['cherry, black']).toEqual({ radial: '0.00126', tangential: '0.00248' });
+  expect(CHANGE_COEFFICIENTS['maple, sugar']).toEqual({ radial: '0.00165', tangential: '0.00353' });
+  expect(CHANGE_COEFFICIENTS['white oak, commercial']).toEqual({ radial: '0.00180', tangential: '0.00365' });
+  expect(CHANGE_COEFFICIENTS['hickory, pecan']).toEqual({ radial: '0.00169', tangential: '0.00315' });
+  expect(Object.keys(CHANGE_COEFFICIENTS)).toHaveLength(25);
+  expect(findSpecies('black cherry')).toBe('cherry, black');
+  expect(findSpecies('oak')).toBeNull();
+});
+
+test.each([
+  [0.3, 6.2],
+  [0.5, 9.2],
+  [0.65, 12.0],
+  [0.8, 16.0],
+])(
+  'Wood Handbook, table 4-2 (from memory): at 21.1 °C and humidity %f wood comes to %f percent',
+  (humidity, percent) => {
+    expect(Math.abs(equilibriumMoisture(21.1, humidity) - percent)).toBeLessThanOrEqual(0.1);
+  },
+);
+
+test.each([
+  [60, 1.0472, 0.13397, 1],
+  [90, 1.5708, 0.29289, 1.41421],
+  [120, 2.0944, 0.5, 1.73205],
+])(
+  'Machinery’s Handbook, segments of circles for radius 1 (from memory): %i degrees',
+  (_degrees, arc, rise, chord) => {
+    expect(irrationalArc({ radius: length(1), chord: decimalLength(chord) })).toBeCloseTo(arc, 4);
+    const sight = decimalLength(chord).add(2) as Length;
+    const read = readJob({
+      format: 1,
+      job: 'x',
+      units: 'in',
+      doors: [
+        {
+          mark: 'A',
+          opening: { width: sight.add('9/2').toString(), height: '30' },
+          arch: { rise: String(rise), flat: 1 },
+        },
+      ],
+    });
+    if (!read.ok) throw new Error(JSON.stringify(read.faults));
+    const spec = read.value.doors[0]?.spec;
+    const radius = spec === undefined ? undefined : deriveJoint(spec).arc?.radius;
+    expect(radius?.valueOf()).toBeCloseTo(1, 4);
+  },
+);
+
+test('one inch is 25.4 mm exactly (international inch, 1959)', () => {
+  expect(shownText(showOther('1', 'in'))).toBe('25.4');
+  expect(shownText(showOther('127', 'mm'))).toBe('5');
+});
+
+test('ISO/IEC 7064 MOD 37,36: a check character by the standard’s own recursion, reckoned here again', () => {
+  const alphabet = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+  const check = (body: string) => {
+    let p = 36;
+    for (const character of body) {
+      const s = (p + alphabet.indexOf(character)) % 36 || 36;
+      p = (s * 2) % 37;
+    }
+    return alphabet[(37 - p) % 36];
+  };
+  for (const body of ['803AX3UER', 'DWRBEP004', '000000000', 'XXXXXXXXX'])
+    expect(Mod37_36.checksum(body)).toBe(check(body));
+});
+
+test('a fraction is printed as an independent library reduces it', () => {
+  expect(printLength(length(6, 8))).toBe('3/4');
+  expect(printLength(length(203, 32))).toBe('6 11/32');
+});

@@ -1,0 +1,23 @@
+import { expect, test } from 'vitest';
+import { planFile } from '#core/plan/plan-file.ts';
+import demo from '#main/demo/demo-job.json' with { type: 'json' };
+import { draftOf, emptyDraft, fileOf } from '#ui/office/draft.ts';
+
+test('a job file read into the form and written again plans the same, mid rails and all', () => {
+  const before = planFile(demo);
+  const after = planFile(fileOf(draftOf(demo, demo.id, 1)));
+  expect(after).toEqual(before);
+});
+
+test('a new job carries every default written out, so that no later change of the shop’s reaches it', () => {
+  const draft = emptyDraft('in');
+  draft.job = 'New';
+  Object.assign(draft.rows[0] ?? {}, { mark: 'A', width: '16', height: '30' });
+  const file = fileOf(draft);
+  expect(file.defaults).toMatchObject({
+    thickness: '3/4',
+    groove: { width: '1/4', depth: '1/4' },
+    mortise: { endPlay: '1/32' },
+  });
+  expect(planFile(file).ok).toBe(true);
+});

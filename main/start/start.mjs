@@ -31,6 +31,11 @@ function end(code) {
 }
 process.on('SIGINT', () => end(0));
 process.on('SIGTERM', () => end(0));
+// npm runs this under a shell that dies of a SIGTERM without passing it on: a new parent means that it is gone.
+const parent = process.ppid;
+setInterval(() => {
+  if (process.ppid !== parent) end(0);
+}, 500).unref();
 
 if (electron !== null) {
   const shell = spawn(electron, [join(root, 'dist', 'shell', 'main.js')], { stdio: 'inherit' });

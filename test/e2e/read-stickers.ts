@@ -8,7 +8,7 @@ const wasm = readFileSync(createRequire(import.meta.url).resolve('zxing-wasm/rea
 Object.assign(globalThis, { DOMMatrix, ImageData, Path2D });
 const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
 
-prepareZXingModule({ overrides: { wasmBinary: wasm.buffer as ArrayBuffer }, fireImmediately: true });
+await prepareZXingModule({ overrides: { wasmBinary: wasm.buffer }, fireImmediately: true });
 
 /** The pages of a PDF as PNGs at a resolution. */
 export async function rasterise(pdf: Uint8Array, dpi: number): Promise<Buffer[]> {

@@ -57,7 +57,7 @@ async function keep(page: Page, name: string): Promise<void> {
 async function openStation(page: Page, station: string): Promise<void> {
   await page.goto(`${hub.url}/station/${station}`);
   await expect(page.locator('h3')).toContainText('Waiting at this station');
-  await page.waitForFunction(() => document.querySelector('h3')?.textContent?.includes('(') ?? false);
+  await page.waitForFunction(() => document.querySelector('h3')?.textContent.includes('(') ?? false);
   await page.waitForTimeout(300);
 }
 

@@ -44,8 +44,8 @@ test('a job goes from typed openings to stickers to the mortiser to the board, a
         stages: {
           stage: string;
           station: string;
-          settings: Record<string, string>;
-          places?: { at: string; settings: Record<string, string> }[];
+          settings: Record<string, string | number>;
+          places?: { at: string; settings: Record<string, string | number> }[];
         }[];
       }[];
     }[];
@@ -80,7 +80,7 @@ test('a job goes from typed openings to stickers to the mortiser to the board, a
   for (const [name, value] of Object.entries(mortise?.settings ?? {}))
     await expect(setup.locator(`[data-setting="${name}"]:not([data-place])`)).toHaveAttribute(
       'data-value',
-      value,
+      String(value),
     );
   for (const { at, settings } of mortise?.places ?? [])
     for (const [name, value] of Object.entries(settings))

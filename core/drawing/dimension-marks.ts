@@ -1,0 +1,108 @@
+import type { Language } from '../words/say.ts';
+import { shortName } from '../words/names.ts';
+import type { Dimension, Drawing, FigureMark, FigurePath, Point } from './model.ts';
+import { layOutValue, valueWidth } from './value-text.ts';
+
+/** How dimensions are set: pitch of their rows, type, room, names, and how far the rows at the sides stand out. */
+export interface Dimensioning {
+  readonly pitch: number;
+  readonly text: number;
+  readonly width: number;
+  readonly names: boolean;
+  readonly language: Language;
+  readonly units: Drawing['units'];
+  readonly onLeft: readonly number[];
+  readonly onRight: readonly number[];
+}
+
+/** Extension lines, the line with its ticks, and the value: centred on the line, or beside it when it is too short. */
+export function dimensionMarks(
+  shape: Dimension,
+  place: (point: Point) => Point,
+  frame: { left: number; right: number; top: number; bottom: number },
+  how: Dimensioning,
+): FigureMark[] {
+  const { pitch, text } = how;
+  const upright = shape.side === 'left' || shape.side === 'right';
+  const [a, b] = [place(shape.from), place(shape.to)];
+  const tag = {
+    name: shape.name,
+    value: shape.value,
+    ...(shape.place === undefined ? {} : { place: shape.place }),
+  };
+  const level =
+    shape.side === 'above'
+      ? frame.top - shape.row * pitch + text * 0.2
+      : shape.side === 'below'
+        ? frame.bottom + shape.row * pitch - text * 0.2
+        : shape.side === 'left'
+          ? frame.left - (how.onLeft[shape.row - 1] ?? 0)
+          : frame.right + (how.onRight[shape.row - 1] ?? 0);
+  const ends: readonly [Point, Point] =
+    shape.side === 'along'
+      ? [a, b]
+      : upright
+        ? [
+            { x: level, y: a.y },
+            { x: level, y: b.y },
+          ]
+        : [
+            { x: a.x, y: level },
+            { x: b.x, y: level },
+          ];
+  const line = (
+    p: Point,
+    q: Point,
+    pen: 'dimension' | 'datum' | 'fine',
+    role: string,
+    own = false,
+  ): FigureMark => ({
+    kind: 'path',
+    pen,
+    fill: 'none',
+    role,
+    path: { x: p.x, y: p.y, closed: false, runs: [{ kind: 'line', x: q.x, y: q.y }] },
+    ...(own ? tag : {}),
+  });
+  const marks: FigureMark[] = [];
+  if (shape.side !== 'along')
+    marks.push(line(a, ends[0], 'fine', 'extension'), line(b, ends[1], 'fine', 'extension'));
+  marks.push(line(ends[0], ends[1], 'dimension', 'dimension', true));
+  const tick = text * 0.22;
+  for (const [k, { x, y }] of ends.entries()) {
+    const datum = k === 0 && shape.datum === true;
+    marks.push(
+      datum
+        ? { kind: 'path', pen: 'datum', fill: 'ink', role: 'datum', path: dot(x, y, tick) }
+        : line({ x: x - tick, y: y + tick }, { x: x + tick, y: y - tick }, 'dimension', 'tick'),
+    );
+  }
+  const words = how.names ? shortName(shape.name, how.language) : '';
+  const wide = valueWidth(words, shape.value, text, how.units);
+  const long = Math.abs(upright ? ends[1].y - ends[0].y : ends[1].x - ends[0].x);
+  const middle = { x: (ends[0].x + ends[1].x) / 2, y: (ends[0].y + ends[1].y) / 2 };
+  const clamp = (x: number) => Math.max(wide / 2 + 2, Math.min(how.width - wide / 2 - 2, x));
+  const centre = upright
+    ? {
+        x: clamp(middle.x + (shape.side === 'left' ? -1 : 1) * (wide / 2 + text * 0.45)),
+        y: middle.y + text * 0.35,
+      }
+    : wide + tick * 4 <= long || shape.side === 'along'
+      ? { x: clamp(middle.x), y: middle.y - text * 0.25 }
+      : { x: clamp(Math.max(ends[0].x, ends[1].x) + wide / 2 + tick * 3), y: middle.y + text * 0.35 };
+  marks.push(...layOutValue(words, shape.value, centre, text, how.units, tag));
+  return marks;
+}
+
+function dot(x: number, y: number, r: number): FigurePath {
+  return {
+    x: x - r,
+    y: y - r,
+    closed: true,
+    runs: [
+      { kind: 'line', x: x + r, y: y - r },
+      { kind: 'line', x: x + r, y: y + r },
+      { kind: 'line', x: x - r, y: y + r },
+    ],
+  };
+}

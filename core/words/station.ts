@@ -48,6 +48,7 @@ export const stationWords = {
   'message.stage-not-reached.next': 'First: {missing}, at {station}.',
   'message.already-done': 'Everything for {here} is done on this part.',
   'message.already-done.next': 'It goes to {station}: {stage}.',
+  'message.more': 'and {count} more',
   'message.finished': 'This door is finished.',
   'message.spoiled': 'This blank was marked spoiled.',
   'message.spoiled.next': 'Its replacement is {replacedBy}.',

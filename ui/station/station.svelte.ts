@@ -91,7 +91,7 @@ export class Station {
       station: stationName(here.next.station),
       stage: stageName(here.next.stage),
     };
-    const missing = here.kind === 'stage-not-reached' ? here.missing.map(missingName).join(', ') : '';
+    const missing = here.kind === 'stage-not-reached' ? listed(here.missing.map(missingName)) : '';
     this.#tell(
       here.kind,
       say(`message.${here.kind}`, figures),
@@ -201,6 +201,13 @@ export class Station {
   #tell(code: string, text: string, next: string, banner: boolean): void {
     this.message = { code, text, next, banner };
   }
+}
+
+/** The first few of a list, and how many more there are. */
+function listed(names: readonly string[]): string {
+  const SHOWN = 4;
+  const more = names.length - SHOWN;
+  return `${names.slice(0, SHOWN).join(', ')}${more > 0 ? ` ${say('message.more', { count: more })}` : ''}`;
 }
 
 /** "rail-top: tenon" as people say it. */

@@ -45,7 +45,7 @@ async function doneUntil({ code, stages }: PlanPart, until: string): Promise<voi
 }
 
 async function scan(page: Page, code: string): Promise<void> {
-  await page.keyboard.type(code, { delay: 4 });
+  await page.keyboard.type(code, { delay: 0 });
   await page.keyboard.press('Enter');
 }
 
@@ -56,9 +56,7 @@ async function keep(page: Page, name: string): Promise<void> {
 
 async function openStation(page: Page, station: string): Promise<void> {
   await page.goto(`${hub.url}/station/${station}`);
-  await expect(page.locator('h3')).toContainText('Waiting at this station');
-  await page.waitForFunction(() => document.querySelector('h3')?.textContent.includes('(') ?? false);
-  await page.waitForTimeout(300);
+  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
 }
 
 test('the choice of station is remembered', async ({ page }) => {

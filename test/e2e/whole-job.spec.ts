@@ -72,7 +72,7 @@ test('a job goes from typed openings to stickers to the mortiser to the board, a
   await page.goto(`${hub.url}/station/mortiser`);
   await expect(page.getByRole('heading', { name: 'Mortiser' })).toBeVisible();
   await expect(page.getByText('Waiting at this station (1)')).toBeVisible();
-  await page.keyboard.type(stile.code, { delay: 5 });
+  await page.keyboard.type(stile.code, { delay: 0 });
   await page.keyboard.press('Enter');
   const setup = page.locator(`[data-code="${stile.code}"]`);
   await expect(setup).toHaveAttribute('data-stage', 'mortise');

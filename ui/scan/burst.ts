@@ -1,5 +1,5 @@
 /** Between two keys of a scanner there is at most this; a person is slower. */
-const MOST_GAP_MS = 60;
+const MOST_GAP_MS = 120;
 const LEAST_KEYS = 4;
 const MOST_KEYS = 100;
 

@@ -46,6 +46,8 @@ export class Station {
   setup = $state.raw<Setup | null>(null);
   message = $state.raw<Message | null>(null);
   last = $state.raw<Last | null>(null);
+  /** Scanned before the jobs were here; taken up as soon as they are. */
+  early = $state<string | null>(null);
   busy = $state(false);
   now = $state(performance.now());
 
@@ -55,6 +57,11 @@ export class Station {
 
   /** A scanned or typed code. */
   scan(text: string): void {
+    if (!live.loaded) {
+      this.early = text;
+      return;
+    }
+    this.early = null;
     const read = readCode(text);
     if (read.kind === 'bad-check') return this.#tell('bad-check', say('message.bad-check'), '', true);
     if (read.kind !== 'part')

@@ -19,6 +19,7 @@ export type Answer<T> =
   | { readonly kind: 'away' };
 
 const NOTHING = z.null();
+const WELL = z.object({ ok: z.literal(true) });
 const PATIENCE_MS = 8000;
 
 async function ask<S extends z.ZodType>(
@@ -54,6 +55,7 @@ const id = encodeURIComponent;
 
 /** The hub's API, typed: every answer is checked as it comes in. */
 export const hub = {
+  health: () => ask(WELL, '/health'),
   jobs: () => ask(jobsAnswer, '/jobs'),
   plan: async (job: string) => (await ask(planAnswer, `/jobs/${id(job)}?why=1`)) as Answer<Plan>,
   progress: async (job: string) =>

@@ -2,19 +2,32 @@ import { acceptedMark } from '#core/api/marks-api.ts';
 import { jobEvent, type JobLine } from '#core/api/jobs-api.ts';
 import { indexParts, type Located, locate, type PartIndex } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
-import { applyMark, emptyProgress, own } from '#core/marks/progress.ts';
+import { applyMark, emptyProgress, foldMarks, own } from '#core/marks/progress.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { hub } from './client.ts';
+import type { Kept } from './kept-marks.ts';
+import { openOutbox } from './outbox.svelte.ts';
 
 /** A job as this screen knows it. The plan carries the codes of the first blanks; replacements are in the progress. */
 export interface LiveJob {
   readonly line: JobLine;
   readonly plan: Plan;
   readonly index: PartIndex;
+  /** What the hub has said. */
+  readonly confirmed: JobProgress;
+  /** The same with this screen's own marks that the hub has not confirmed yet. */
   readonly progress: JobProgress;
 }
 
-const SILENT_MS = 3000;
+/** The hub beats every second; after this long without one it is away, so that it is said within three seconds. */
+const SILENT_MS = 2250;
+const LOOK_MS = 250;
+
+/** A mark of this screen, shown before the hub's own event of it has come; `taken` once the hub has answered it. */
+interface Ahead {
+  readonly kept: Kept;
+  readonly taken: boolean;
+}
 
 /** All current jobs, kept up to date by the hub's events. */
 class Live {
@@ -23,15 +36,23 @@ class Live {
   away = $state(false);
   #events: EventSource | null = null;
   #lastBeat = 0;
+  #ahead: readonly Ahead[] = [];
+  readonly outbox = openOutbox({
+    shown: (kept) => this.#setAhead([...this.#ahead, { kept, taken: false }]),
+    taken: (id) =>
+      this.#setAhead(this.#ahead.map((each) => (each.kept.mark.id === id ? { ...each, taken: true } : each))),
+    dropped: (id) => this.#setAhead(this.#ahead.filter(({ kept }) => kept.mark.id !== id)),
+  });
 
   /** Begins to listen; safe to call again. */
   start(): void {
     if (this.#events !== null) return;
     this.#lastBeat = Date.now();
     this.#connect();
+    void this.outbox.open().catch(() => undefined);
     setInterval(() => {
-      if (Date.now() - this.#lastBeat > SILENT_MS - 500) this.away = true;
-    }, 250);
+      if (Date.now() - this.#lastBeat > SILENT_MS) this.away = true;
+    }, LOOK_MS);
   }
 
   #connect(): void {
@@ -42,6 +63,7 @@ class Live {
       this.#lastBeat = Date.now();
       if (this.away) void this.reload();
       this.away = false;
+      if (this.outbox.kept.length > this.outbox.refused.length) void this.outbox.send();
     });
     events.addEventListener('mark', (event) => {
       const read = acceptedMark.safeParse(JSON.parse(String(event.data)));
@@ -52,6 +74,9 @@ class Live {
       if (read.success) void this.reload(read.data.id);
     });
     events.addEventListener('error', () => {
+      void hub.health().then(({ kind }) => {
+        if (kind === 'away') this.away = true;
+      });
       if (events.readyState !== EventSource.CLOSED) return;
       events.close();
       setTimeout(() => this.#connect(), 1000);
@@ -63,29 +88,61 @@ class Live {
     const list = await hub.jobs();
     if (list.kind !== 'ok') return;
     const jobs = new Map<string, LiveJob>();
+    const before = this.jobs;
     for (const line of list.value.jobs) {
-      const known = this.jobs.get(line.id);
+      const known = before.get(line.id);
       const same = known !== undefined && known.line.revision === line.revision && line.id !== changed;
       const plan = same ? null : await hub.plan(line.id);
       const progress = await hub.progress(line.id);
       const planned = same ? known.plan : plan?.kind === 'ok' ? plan.value : null;
       if (planned === null) continue;
-      jobs.set(line.id, {
-        line,
-        plan: planned,
-        index: same ? known.index : indexParts(planned),
-        progress: progress.kind === 'ok' ? progress.value : (known?.progress ?? emptyProgress(line.id)),
-      });
+      const confirmed =
+        progress.kind === 'ok' ? progress.value : (known?.confirmed ?? emptyProgress(line.id));
+      const index = same ? known.index : indexParts(planned);
+      jobs.set(line.id, { line, plan: planned, index, confirmed, progress: confirmed });
     }
-    this.jobs = jobs;
+    for (const [id, job] of jobs) {
+      const meanwhile = this.jobs.get(id);
+      const newer =
+        meanwhile !== undefined &&
+        meanwhile !== before.get(id) &&
+        meanwhile.confirmed.seq > job.confirmed.seq;
+      if (newer) jobs.set(id, { ...job, confirmed: meanwhile.confirmed });
+    }
+    this.#ahead = this.#ahead.filter(({ taken }) => !taken);
+    this.jobs = new Map([...jobs].map(([id, job]) => [id, this.#withAhead(job)]));
     this.loaded = true;
   }
 
   /** Folds one more mark in. */
   take(accepted: AcceptedMark): void {
     const job = this.jobs.get(accepted.job);
+    this.#ahead = this.#ahead.filter(({ kept }) => kept.mark.id !== accepted.mark.id);
     if (job === undefined) return;
-    this.jobs = new Map(this.jobs).set(accepted.job, { ...job, progress: applyMark(job.progress, accepted) });
+    const confirmed = applyMark(job.confirmed, accepted);
+    this.jobs = new Map(this.jobs).set(accepted.job, this.#withAhead({ ...job, confirmed }));
+  }
+
+  #setAhead(ahead: readonly Ahead[]): void {
+    const touched = new Set([...this.#ahead, ...ahead].map(({ kept }) => kept.job));
+    this.#ahead = ahead;
+    this.jobs = new Map(
+      [...this.jobs].map(([id, job]) => [id, touched.has(id) ? this.#withAhead(job) : job]),
+    );
+  }
+
+  /** A job with this screen's own marks on top. A spoiled blank's replacement is the hub's to name, so that waits. */
+  #withAhead(job: LiveJob): LiveJob {
+    const own = this.#ahead.filter(({ kept }) => kept.job === job.line.id && kept.mark.mark !== 'spoiled');
+    const marks = own.map(({ kept: { mark, door, part } }, k): AcceptedMark => ({
+      seq: job.confirmed.seq + 1 + k,
+      received: mark.at,
+      job: job.line.id,
+      door,
+      part,
+      mark,
+    }));
+    return { ...job, progress: marks.length === 0 ? job.confirmed : foldMarks(job.confirmed, marks) };
   }
 
   /** The part that a code stands or stood for. */

@@ -2,12 +2,18 @@ import { readCode } from '#core/codes/read-code.ts';
 import type { StationId } from '#core/joint/names.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import type { Mark } from '#core/marks/mark.ts';
-import { nextStage } from '#core/marks/stage-state.ts';
-import type { PlanStage } from '#core/plan/plan.ts';
+import { judgeMark } from '#core/marks/judge-mark.ts';
+import { doorDone, missingBefore, nextStage } from '#core/marks/stage-state.ts';
+import type { PlanDoor, PlanStage } from '#core/plan/plan.ts';
+import { type Group, queueGroups } from '#core/queue/groups.ts';
+import { flatSettings } from '#core/queue/setting-key.ts';
+import { waitingAt } from '#core/queue/waiting.ts';
 import { partName, stageName, stationName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
-import { hub } from '../hub/client.ts';
 import { live, type LiveJob } from '../hub/live.svelte.ts';
+import type { Posted } from '../hub/outbox.svelte.ts';
+import { badgeName, person } from '../people/person.svelte.ts';
+import { play } from './sound.ts';
 import { hereAt } from './where.ts';
 
 /** A setup on the screen: this part, this stage, no other. */
@@ -29,6 +35,15 @@ export interface Message {
   readonly banner: boolean;
 }
 
+/** A door whose parts are being brought together at assembly: those that were scanned so far. */
+export interface Gathered {
+  readonly job: string;
+  readonly door: PlanDoor;
+  readonly codes: ReadonlySet<string>;
+  /** The code scanned last. */
+  readonly last: string;
+}
+
 /** The mark made last here, which can be taken back for a minute. */
 interface Last {
   readonly mark: Mark;
@@ -46,6 +61,9 @@ export class Station {
   setup = $state.raw<Setup | null>(null);
   message = $state.raw<Message | null>(null);
   last = $state.raw<Last | null>(null);
+  gathered = $state.raw<Gathered | null>(null);
+  /** The set-up that stands on the machine, as far as this screen knows: that of the last part marked here. */
+  standing = $state.raw<ReadonlyMap<string, string> | null>(null);
   /** Scanned before the jobs were here; taken up as soon as they are. */
   early = $state<string | null>(null);
   busy = $state(false);
@@ -64,6 +82,11 @@ export class Station {
     this.early = null;
     const read = readCode(text);
     if (read.kind === 'bad-check') return this.#tell('bad-check', say('message.bad-check'), '', true);
+    if (read.kind === 'badge') {
+      person.signOn(read.badge);
+      return this.#tell('badge', say('message.badge', { badge: badgeName(read.badge) }), '', true);
+    }
+    if (read.kind === 'door') return this.#tell('door-line', say('message.door-line'), '', true);
     if (read.kind !== 'part')
       return this.#tell('malformed', say('message.malformed', { text: text.slice(0, 20) }), '', true);
     const known = live.find(read.code);
@@ -74,13 +97,45 @@ export class Station {
       return;
     }
     this.message = null;
+    if (this.id === 'assembly' && this.#gather(read.code, known.job, known.found)) return;
     this.#show(read.code, known.job, known.found);
+  }
+
+  /** Brings a part to the door that is put together. False when there is nothing to gather: that part is told as anywhere. */
+  #gather(code: string, job: LiveJob, { door, part }: Located): boolean {
+    const whole = doorDone(job.progress, door.door);
+    const next = door.stages.find(({ stage }) => !Object.hasOwn(whole, stage));
+    if (next?.stage !== 'dryfit' || part.code !== code) return false;
+    const own = missingBefore(next, part, door, job.progress).filter((each) =>
+      each.startsWith(`${part.part}: `),
+    );
+    if (own.length > 0) return false;
+    const before = this.gathered;
+    const other = before !== null && (before.door.door !== door.door || before.job !== job.line.id);
+    if (other) {
+      const names = { part: partName(part.part), door: door.door, here: before.door.door };
+      this.#tell(
+        'other-door',
+        say('message.other-door', names),
+        say('message.other-door.next', names),
+        false,
+      );
+      return true;
+    }
+    const live = new Set(door.parts.map((each) => each.code));
+    const codes = new Set([...(before?.codes ?? []), code].filter((each) => live.has(each)));
+    this.gathered = { job: job.line.id, door, codes, last: code };
+    play('setup');
+    if (codes.size === live.size)
+      this.setup = { code, job, found: { door, part }, stage: next, since: performance.now() };
+    return true;
   }
 
   #show(code: string, job: LiveJob, found: Located): void {
     const here = hereAt(this.id, code, found, job.progress);
     if (here.kind === 'setup') {
       this.setup = { code, job, found, stage: here.stage, since: performance.now() };
+      play('setup');
       return;
     }
     this.setup = null;
@@ -107,66 +162,111 @@ export class Station {
     );
   }
 
-  /** Marks the shown stage done: written down by the hub before the screen says so. */
+  /** Marks the shown stage done: written down by the hub, or kept here while it is away, before the screen says so. */
   async done(): Promise<void> {
     const setup = this.setup;
     if (setup === null || this.busy) return;
-    this.busy = true;
     const mark = this.#markOf(setup.code, setup.stage.stage, 'done');
-    const answer = await hub.mark(mark);
-    this.busy = false;
-    if (answer.kind === 'away') return this.#tell('hub-away', say('ui.hub-away'), '', true);
-    if (answer.kind !== 'ok') {
-      const { code, message } =
-        answer.kind === 'refused'
-          ? answer.refusal
-          : { code: 'malformed', message: answer.faults[0]?.message ?? '' };
-      return this.#tell(code, say('message.refused', { message }), '', false);
-    }
-    const { next } = answer.value;
-    const names = {
-      part: partName(setup.found.part.part),
-      door: setup.found.door.door,
-      stage: stageName(setup.stage.stage),
-    };
+    const posted = await this.#post(mark);
+    if (posted === null) return;
+    const names = namesOf(setup.found, setup.stage.stage);
+    const known = live.find(setup.code);
+    const next =
+      posted.kind === 'ok'
+        ? posted.value.next
+        : known === null
+          ? null
+          : nextStage(known.found.part, known.found.door, known.job.progress);
     this.last = {
       mark,
-      text: say('ui.marked', names),
+      text: say(posted.kind === 'kept' ? 'ui.kept' : 'ui.marked', names),
       next:
         next === null
           ? say('ui.all-done')
           : say('ui.goes-to', { stage: stageName(next.stage), station: stationName(next.station) }),
       until: performance.now() + UNDO_MS,
     };
+    this.standing = flatSettings(setup.job.plan.units, setup.stage);
     this.setup = null;
     this.message = null;
+    this.gathered = null;
+    play('done');
+    if (this.id === 'assembly' && next?.station === 'assembly' && known !== null)
+      this.#show(setup.code, known.job, known.found);
+  }
+
+  /** Records that the shown set-up was proved on a test piece; it counts for every part set alike. */
+  async prove(): Promise<void> {
+    const setup = this.setup;
+    if (setup === null || this.busy) return;
+    await this.#post(this.#markOf(setup.code, setup.stage.stage, 'proved'));
+  }
+
+  /** Gives the shown blank up. The hub names the replacement, so this is not kept while it is away. */
+  async spoil(reason: string): Promise<void> {
+    const setup = this.setup;
+    if (setup === null || this.busy) return;
+    if (live.away) return this.#tell('hub-away', say('message.spoil-away'), '', true);
+    const mark = { ...this.#markOf(setup.code, setup.stage.stage, 'spoiled'), reason };
+    const posted = await this.#post(mark);
+    if (posted === null) return;
+    this.setup = null;
+    const code = posted.kind === 'ok' ? (posted.value.replacement ?? '') : '';
+    if (code === '') return this.#tell('hub-away', say('ui.hub-away'), '', true);
+    const names = { ...namesOf(setup.found, setup.stage.stage), code };
+    this.#tell(
+      'replacement',
+      say('message.replacement', names),
+      say('message.replacement.next', names),
+      false,
+    );
   }
 
   /** Takes this station's last mark back, within its minute. */
   async undo(): Promise<void> {
     const last = this.last;
     if (last === null || this.busy) return;
-    this.busy = true;
-    const answer = await hub.mark(this.#markOf(last.mark.code, last.mark.stage, 'undo'));
-    this.busy = false;
-    if (answer.kind === 'away') return this.#tell('hub-away', say('ui.hub-away'), '', true);
+    const posted = await this.#post(this.#markOf(last.mark.code, last.mark.stage, 'undo'));
     this.last = null;
-    if (answer.kind === 'refused')
-      return this.#tell(
-        answer.refusal.code,
-        say('message.refused', { message: answer.refusal.message }),
-        '',
-        false,
-      );
     const known = live.find(last.mark.code);
-    if (known !== null) {
-      const names = {
-        part: partName(known.found.part.part),
-        door: known.found.door.door,
-        stage: stageName(last.mark.stage),
-      };
-      this.#tell('undone', say('ui.undone', names), '', true);
+    if (posted === null || known === null) return;
+    this.setup = null;
+    this.#tell('undone', say('ui.undone', namesOf(known.found, last.mark.stage)), '', true);
+  }
+
+  /** Sends a mark, or keeps it; null when it was refused, which is then said. While the hub is away it is judged here. */
+  async #post(mark: Mark): Promise<Exclude<Posted, { kind: 'refused' }> | null> {
+    const known = live.find(mark.code);
+    if (known === null) return null;
+    if (live.away) {
+      const judged = judgeMark(known.found, known.job.progress, mark);
+      if (!judged.ok) {
+        const figures = { ...judged.figures, missing: (judged.missing ?? []).join(', '), stage: mark.stage };
+        this.#refused(judged.code, say(`refusal.${judged.code}`, { ...figures, code: mark.code }));
+        return null;
+      }
     }
+    this.busy = true;
+    const { door, part } = known.found;
+    try {
+      const posted = await live.outbox.post({
+        mark,
+        job: known.job.line.id,
+        door: door.door,
+        part: part.part,
+      });
+      if (posted.kind !== 'refused') return posted;
+      this.#refused(posted.code, posted.message);
+    } catch {
+      this.#refused('not-kept', say('message.not-kept'));
+    } finally {
+      this.busy = false;
+    }
+    return null;
+  }
+
+  #refused(code: string, message: string): void {
+    this.#tell(code, say('message.refused', { message }), '', false);
   }
 
   /** Seconds left to take the last mark back; 0 when there is nothing to take back. */
@@ -181,33 +281,36 @@ export class Station {
   /** Puts the setup away without marking anything. */
   putAway(): void {
     this.setup = null;
+    this.gathered = null;
     this.message = null;
   }
 
-  /** The parts whose next stage is done here, ready to be worked on. */
-  get waiting(): readonly { readonly job: LiveJob; readonly found: Located; readonly stage: PlanStage }[] {
-    return [...live.jobs.values()].flatMap((job) =>
-      job.plan.doors.flatMap(({ parts }) =>
-        parts.flatMap(({ code }) => {
-          const known = live.find(code);
-          if (known === null) return [];
-          const stage = nextStage(known.found.part, known.found.door, job.progress);
-          return stage?.station === this.id &&
-            hereAt(this.id, known.found.part.code, known.found, job.progress).kind === 'setup'
-            ? [{ job, found: known.found, stage }]
-            : [];
-        }),
-      ),
-    );
+  /** What waits here now, in groups of identical setting, in the order in which to run them. */
+  get queue(): readonly Group[] {
+    return queueGroups(waitingAt(this.id, live.jobs.values()), this.standing);
   }
 
   #markOf(code: string, stage: string, mark: Mark['mark']): Mark {
-    return { id: crypto.randomUUID(), code, station: this.id, stage, mark, at: new Date().toISOString() };
+    const by = person.badge === null ? {} : { by: person.badge };
+    return {
+      id: crypto.randomUUID(),
+      code,
+      station: this.id,
+      stage,
+      mark,
+      ...by,
+      at: new Date().toISOString(),
+    };
   }
 
   #tell(code: string, text: string, next: string, banner: boolean): void {
     this.message = { code, text, next, banner };
+    play(code);
   }
+}
+
+function namesOf({ part, door }: Located, stage: string): { part: string; door: string; stage: string } {
+  return { part: partName(part.part), door: door.door, stage: stageName(stage) };
 }
 
 /** The first few of a list, and how many more there are. */

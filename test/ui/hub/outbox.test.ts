@@ -1,0 +1,128 @@
+import { IDBFactory } from 'fake-indexeddb';
+import { expect, test } from 'vitest';
+import type { Mark } from '#core/marks/mark.ts';
+import { dependents, type Kept, nextToSend } from '#ui/hub/kept-marks.ts';
+import { MarkDrawer } from '#ui/hub/mark-drawer.ts';
+import { type Around, Outbox } from '#ui/hub/outbox.svelte.ts';
+
+let count = 0;
+function mark(code: string, stage: string): Omit<Kept, 'order'> {
+  count += 1;
+  const id = `00000000-0000-4000-8000-${String(count).padStart(12, '0')}`;
+  const sent: Mark = { id, code, station: 'milling', stage, mark: 'done', at: '2026-11-25T08:00:00Z' };
+  return { mark: sent, job: 'quay', door: 'A-1', part: 'stile-left' };
+}
+
+/** A hub that can be away, and that refuses what it is told to. */
+function world() {
+  const received: Mark[] = [];
+  const refuse = new Set<string>();
+  const state = { away: false };
+  const drawer = new MarkDrawer('test', new IDBFactory());
+  const shown = new Set<string>();
+  const around: Around = {
+    drawer,
+    send: async (sent) => {
+      if (state.away) return { kind: 'away' };
+      if (refuse.has(sent.stage))
+        return { kind: 'refused', status: 409, refusal: { code: 'already-done', message: 'done already' } };
+      received.push(sent);
+      return { kind: 'ok', value: { code: sent.code, stages: [], next: null } };
+    },
+    shown: ({ mark: { id } }) => shown.add(id),
+    taken: (id) => shown.delete(id),
+    dropped: (id) => shown.delete(id),
+  };
+  return { received, refuse, state, drawer, shown, around };
+}
+
+test('a mark is taken by the hub and nothing stays kept', async () => {
+  const { around, received, drawer } = world();
+  const posted = await new Outbox(around).post(mark('AAA', 'mill'));
+  expect(posted.kind).toBe('ok');
+  expect(received.map(({ stage }) => stage)).toEqual(['mill']);
+  expect(await drawer.all()).toEqual([]);
+});
+
+test('marks made while the hub is away are kept over a new page and sent once each, in order', async () => {
+  const { around, received, state, drawer, shown } = world();
+  state.away = true;
+  const before = new Outbox(around);
+  for (const stage of ['mill', 'bead', 'groove'])
+    expect(await before.post(mark('AAA', stage))).toEqual({ kind: 'kept' });
+  expect(before.kept).toHaveLength(3);
+  shown.clear();
+  const after = new Outbox(around);
+  await after.open();
+  expect(after.kept.map((each) => each.mark.stage)).toEqual(['mill', 'bead', 'groove']);
+  expect(shown.size).toBe(3);
+  state.away = false;
+  await after.send();
+  await after.send();
+  expect(received.map(({ stage }) => stage)).toEqual(['mill', 'bead', 'groove']);
+  expect(await drawer.all()).toEqual([]);
+  expect(shown.size).toBe(0);
+});
+
+test('a refusal while somebody waits goes to them and is not kept', async () => {
+  const { around, refuse, drawer } = world();
+  refuse.add('mill');
+  expect(await new Outbox(around).post(mark('AAA', 'mill'))).toEqual({
+    kind: 'refused',
+    code: 'already-done',
+    message: 'done already',
+  });
+  expect(await drawer.all()).toEqual([]);
+});
+
+test('a kept mark that is refused holds back what stands on it, nothing else, until a person throws them away', async () => {
+  const { around, refuse, received, state, drawer, shown } = world();
+  state.away = true;
+  const outbox = new Outbox(around);
+  await outbox.post(mark('AAA', 'mill'));
+  await outbox.post(mark('BBB', 'mortise'));
+  await outbox.post(mark('AAA', 'bead'));
+  state.away = false;
+  refuse.add('mill');
+  await outbox.send();
+  expect(received.map(({ code }) => code)).toEqual(['BBB']);
+  expect(outbox.refused.map((each) => [each.mark.code, each.refused?.code])).toEqual([
+    ['AAA', 'already-done'],
+  ]);
+  expect(shown.size).toBe(0);
+  const [one] = outbox.refused;
+  if (one === undefined) throw new Error('nothing refused');
+  await outbox.decide(one, 'throw-away');
+  expect(await drawer.all()).toEqual([]);
+  expect(received).toHaveLength(1);
+});
+
+test('a refused mark can be sent again, and what stands on it follows', async () => {
+  const { around, refuse, received, state } = world();
+  state.away = true;
+  const outbox = new Outbox(around);
+  await outbox.post(mark('AAA', 'mill'));
+  await outbox.post(mark('AAA', 'bead'));
+  state.away = false;
+  refuse.add('mill');
+  await outbox.send();
+  refuse.clear();
+  const [one] = outbox.refused;
+  if (one === undefined) throw new Error('nothing refused');
+  await outbox.decide(one, 'again');
+  expect(received.map(({ stage }) => stage)).toEqual(['mill', 'bead']);
+});
+
+test('a stage of the whole door stands on every kept mark of its parts', () => {
+  const kept: Kept[] = [
+    { ...mark('AAA', 'mill'), order: 1, refused: { code: 'spoiled', message: '' } },
+    { ...mark('BBB', 'mill'), order: 2 },
+    { ...mark('BBB', 'dryfit'), order: 3 },
+    { ...mark('CCC', 'mill'), door: 'A-2', order: 4 },
+  ];
+  const [first] = kept;
+  if (first === undefined) throw new Error('none');
+  expect(dependents(kept, first).map(({ order }) => order)).toEqual([3]);
+  expect(nextToSend(kept)?.order).toBe(2);
+  expect(nextToSend(kept.slice(2))?.order).toBe(3);
+});

@@ -1,0 +1,36 @@
+import { isDoorStage } from '#core/joint/names.ts';
+import type { Mark } from '#core/marks/mark.ts';
+
+/** A mark that this screen keeps until the hub has answered it. */
+export interface Kept {
+  /** Marks are sent in this order. */
+  readonly order: number;
+  readonly mark: Mark;
+  readonly job: string;
+  readonly door: string;
+  readonly part: string;
+  /** Why the hub refused it, once it did; a person settles it. */
+  readonly refused?: { readonly code: string; readonly message: string };
+}
+
+/** Does a later mark stand on an earlier one: the same blank, or a stage of the whole door that it is part of? */
+export function dependsOn(later: Kept, earlier: Kept): boolean {
+  if (later.order <= earlier.order) return false;
+  if (later.mark.code === earlier.mark.code) return true;
+  const whole = isDoorStage(later.mark.stage) || isDoorStage(earlier.mark.stage);
+  return whole && later.job === earlier.job && later.door === earlier.door;
+}
+
+/** All later marks that stand on one, directly or over others, in order. */
+export function dependents(kept: readonly Kept[], on: Kept): Kept[] {
+  const behind = [on];
+  for (const each of kept)
+    if (!behind.includes(each) && behind.some((before) => dependsOn(each, before))) behind.push(each);
+  return behind.slice(1);
+}
+
+/** The mark to be sent next: the first that was not refused and stands on none that was. */
+export function nextToSend(kept: readonly Kept[]): Kept | null {
+  const held = kept.filter(({ refused }) => refused !== undefined).flatMap((each) => dependents(kept, each));
+  return kept.find((each) => each.refused === undefined && !held.includes(each)) ?? null;
+}

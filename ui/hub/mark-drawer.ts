@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import { markRequest } from '#core/api/marks-api.ts';
+import type { Kept } from './kept-marks.ts';
+
+const keptShape = z.object({
+  order: z.number(),
+  mark: markRequest,
+  job: z.string(),
+  door: z.string(),
+  part: z.string(),
+  refused: z.object({ code: z.string(), message: z.string() }).optional(),
+});
+
+const STORE = 'marks';
+
+/** Where a screen keeps marks that the hub has not answered: the browser's own database, flushed before it says so. */
+export class MarkDrawer {
+  readonly #opened: Promise<IDBDatabase>;
+
+  constructor(name = 'shoulderline', factory: IDBFactory = indexedDB) {
+    this.#opened = new Promise((opened, failed) => {
+      const request = factory.open(name, 1);
+      request.onupgradeneeded = () =>
+        request.result.createObjectStore(STORE, { keyPath: 'order', autoIncrement: true });
+      request.onsuccess = () => opened(request.result);
+      request.onerror = () => failed(request.error ?? new Error('the browser opened no database'));
+    });
+    this.#opened.catch(() => undefined);
+  }
+
+  /** Puts a mark away; settles once it is on disk. */
+  async add(kept: Omit<Kept, 'order'>): Promise<Kept> {
+    const order = await this.#write((store) => store.add(kept));
+    return { ...kept, order: Number(order) };
+  }
+
+  /** Every kept mark, in order. What cannot be read, after a change of version perhaps, is passed over. */
+  async all(): Promise<Kept[]> {
+    const database = await this.#opened;
+    const found = await new Promise<unknown[]>((done, failed) => {
+      const request = database.transaction(STORE, 'readonly').objectStore(STORE).getAll();
+      request.onsuccess = () => done(request.result);
+      request.onerror = () => failed(request.error ?? new Error('the database was not read'));
+    });
+    return found.flatMap((each) => {
+      const read = keptShape.safeParse(each);
+      return read.success ? [read.data as Kept] : [];
+    });
+  }
+
+  async change(kept: Kept): Promise<void> {
+    await this.#write((store) => store.put(kept));
+  }
+
+  async remove(order: number): Promise<void> {
+    await this.#write((store) => store.delete(order));
+  }
+
+  async #write(
+    act: (store: IDBObjectStore) => IDBRequest<IDBValidKey> | IDBRequest<undefined>,
+  ): Promise<unknown> {
+    const database = await this.#opened;
+    return new Promise((done, failed) => {
+      const transaction = database.transaction(STORE, 'readwrite', { durability: 'strict' });
+      const request = act(transaction.objectStore(STORE));
+      transaction.oncomplete = () => done(request.result);
+      transaction.onabort = () => failed(transaction.error ?? new Error('the database did not take it'));
+    });
+  }
+}

@@ -1,0 +1,158 @@
+import type { z } from 'zod';
+import type { markAnswer } from '#core/api/marks-api.ts';
+import type { Mark } from '#core/marks/mark.ts';
+import { type Answer, hub } from './client.ts';
+import { dependents, type Kept, nextToSend } from './kept-marks.ts';
+import { MarkDrawer } from './mark-drawer.ts';
+
+type Sent = z.infer<typeof markAnswer>;
+
+/** What became of a mark: taken by the hub, kept here until the hub is back, or refused. */
+export type Posted =
+  | { readonly kind: 'ok'; readonly value: Sent }
+  | { readonly kind: 'kept' }
+  | { readonly kind: 'refused'; readonly code: string; readonly message: string };
+
+/** What the outbox needs of the world around it. */
+export interface Around {
+  readonly send: (mark: Mark) => Promise<Answer<Sent>>;
+  readonly drawer: Pick<MarkDrawer, 'add' | 'all' | 'change' | 'remove'>;
+  /** Told when a mark is to be shown as made, was taken, or is not to be shown any more. */
+  readonly shown: (kept: Kept) => void;
+  readonly taken: (id: string) => void;
+  readonly dropped: (id: string) => void;
+}
+
+const PATIENCE_MS = 3000;
+const LOCK = 'shoulderline.outbox';
+
+/**
+ * Every mark of this screen goes through here: first into the browser's database, then to the hub, one after another
+ * in order. The hub knows a mark by its id, so one sent again after a lost answer counts once.
+ */
+export class Outbox {
+  kept = $state.raw<readonly Kept[]>([]);
+  readonly #around: Around;
+  readonly #people = new Map<number, (posted: Posted) => void>();
+  #running: Promise<void> | null = null;
+  #again = false;
+
+  constructor(around: Around) {
+    this.#around = around;
+  }
+
+  /** Marks that were refused after they had been kept: a person settles them. */
+  get refused(): readonly Kept[] {
+    return this.kept.filter(({ refused }) => refused !== undefined);
+  }
+
+  /** Takes up what an earlier page left, and sends it. */
+  async open(): Promise<void> {
+    await this.#look();
+    for (const each of this.kept) if (each.refused === undefined) this.#around.shown(each);
+    await this.send();
+  }
+
+  /** Keeps a mark and sends it. Someone waits for the answer, so a refusal now goes to them and is not kept. */
+  async post(kept: Omit<Kept, 'order'>): Promise<Posted> {
+    const added = await this.#around.drawer.add(kept);
+    this.#around.shown(added);
+    const outcome = new Promise<Posted>((settled) => {
+      this.#people.set(added.order, settled);
+      setTimeout(() => this.#settle(added.order, { kind: 'kept' }), PATIENCE_MS);
+    });
+    void this.send();
+    return outcome;
+  }
+
+  /** Sends what is kept, in order, until the hub is away or nothing is left. Screens of one browser take turns. */
+  send(): Promise<void> {
+    if (this.#running !== null) {
+      this.#again = true;
+      return this.#running;
+    }
+    const turn = async () => {
+      do {
+        this.#again = false;
+        await this.#sendAll();
+      } while (this.#askedAgain());
+    };
+    const locks = (globalThis.navigator as Partial<Navigator> | undefined)?.locks;
+    this.#running = (locks === undefined ? turn() : locks.request(LOCK, turn))
+      .catch(() => undefined)
+      .finally(() => {
+        this.#running = null;
+        if (this.#askedAgain()) void this.send();
+        else for (const order of this.#people.keys()) this.#settle(order, { kind: 'kept' });
+      });
+    return this.#running;
+  }
+
+  /** Was a mark put in while the last turn came to its end? */
+  #askedAgain(): boolean {
+    return this.#again;
+  }
+
+  async #sendAll(): Promise<void> {
+    for (;;) {
+      const kept = await this.#look();
+      const next = nextToSend(kept);
+      if (next === null) return;
+      const answer = await this.#around.send(next.mark);
+      if (answer.kind === 'away' || (answer.kind === 'refused' && answer.status >= 500)) return;
+      if (answer.kind === 'ok') {
+        await this.#around.drawer.remove(next.order);
+        this.#around.taken(next.mark.id);
+        this.#settle(next.order, { kind: 'ok', value: answer.value });
+      } else {
+        const refused =
+          answer.kind === 'refused'
+            ? { code: answer.refusal.code, message: answer.refusal.message }
+            : { code: 'malformed', message: answer.faults[0]?.message ?? '' };
+        await this.#refuse(kept, next, refused);
+      }
+      await this.#look();
+    }
+  }
+
+  async #refuse(kept: readonly Kept[], one: Kept, refused: { code: string; message: string }): Promise<void> {
+    this.#around.dropped(one.mark.id);
+    if (this.#people.has(one.order)) {
+      await this.#around.drawer.remove(one.order);
+      this.#settle(one.order, { kind: 'refused', ...refused });
+      return;
+    }
+    for (const each of dependents(kept, one)) this.#around.dropped(each.mark.id);
+    await this.#around.drawer.change({ ...one, refused });
+  }
+
+  /** A person decides: send a refused mark again with all that stand on it, or throw them all away. */
+  async decide(one: Kept, how: 'again' | 'throw-away'): Promise<void> {
+    const all = [one, ...dependents(this.kept, one)];
+    for (const each of all) {
+      if (how === 'throw-away') await this.#around.drawer.remove(each.order);
+      else {
+        const { refused: _refused, ...bare } = each;
+        await this.#around.drawer.change(bare);
+        this.#around.shown(bare);
+      }
+    }
+    await this.#look();
+    await this.send();
+  }
+
+  async #look(): Promise<readonly Kept[]> {
+    this.kept = await this.#around.drawer.all();
+    return this.kept;
+  }
+
+  #settle(order: number, posted: Posted): void {
+    this.#people.get(order)?.(posted);
+    this.#people.delete(order);
+  }
+}
+
+/** An outbox in this browser's database that sends to the hub. */
+export function openOutbox(around: Pick<Around, 'shown' | 'taken' | 'dropped'>): Outbox {
+  return new Outbox({ send: hub.mark, drawer: new MarkDrawer(), ...around });
+}

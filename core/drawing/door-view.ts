@@ -14,11 +14,12 @@ export function doorView(door: PlanDoor, units: Units): Drawing {
   const horn = drawn(door.stages.find(({ stage }) => stage === 'trim')?.settings.horn);
   const { width: s, length, bead: b } = profileOf(stile);
   const sight = drawn(door.values.sightWidth);
-  const width = sight + 2 * s;
+  const right = drawn(find('stile-right')?.width ?? stile.width);
+  const width = sight + s + right;
   const height = length - 2 * horn;
   const shapes: Shape[] = [
     area(rectangle(0, -horn, s, height + horn), 'stile-left', 'wood'),
-    area(rectangle(width - s, -horn, width, height + horn), 'stile-right', 'wood'),
+    area(rectangle(width - right, -horn, width, height + horn), 'stile-right', 'wood'),
   ];
   if (horn > 0)
     for (const y of [0, height])
@@ -31,12 +32,12 @@ export function doorView(door: PlanDoor, units: Units): Drawing {
   ];
   for (const [k, rail] of rails.entries()) {
     const railWidth = drawn(rail?.width);
-    shapes.push(area(railFace(s, width - s, y, railWidth, b, k > 0), rail?.part ?? '', 'wood'));
+    shapes.push(area(railFace(s, width - right, y, railWidth, b, k > 0), rail?.part ?? '', 'wood'));
     const text = door.values.sightHeights[k];
     openings.push({ from: y + railWidth, to: y + railWidth + drawn(text), text });
     y += railWidth + drawn(text);
   }
-  shapes.push(area(topFace(top, s, width - s, y, height, b), 'rail-top', 'wood'));
+  shapes.push(area(topFace(top, s, width - right, y, height, b), 'rail-top', 'wood'));
   for (const [k, { from, text }] of openings.entries()) {
     const panel = find(openings.length === 1 ? 'panel' : `panel-${k + 1}`);
     if (panel === undefined) continue;
@@ -55,7 +56,7 @@ export function doorView(door: PlanDoor, units: Units): Drawing {
         'door-name',
         'large',
       ),
-      ...dimension('sightWidth', door.values.sightWidth, at(s, -horn), at(width - s, -horn), 'below', 1),
+      ...dimension('sightWidth', door.values.sightWidth, at(s, -horn), at(width - right, -horn), 'below', 1),
       ...dimension('stileWidth', stile.width, at(0, height + horn), at(s, height + horn), 'above', 1),
       ...dimension('length', stile.length, at(0, -horn), at(0, height + horn), 'left', 1),
       ...dimension('bottomRail', bottom.width, at(width, 0), at(width, drawn(bottom.width)), 'right', 1),

@@ -31,6 +31,8 @@ export interface DoorSpec {
   readonly reveal: Length;
   readonly thickness: Length;
   readonly stile: { readonly width: Length };
+  /** Only as measured: the right stile's width where it came out other than the left one's. */
+  readonly rightStile?: Length;
   readonly bottomRail: { readonly width: Length };
   readonly topRail: { readonly width: Length };
   readonly bead: Length;

@@ -1,5 +1,5 @@
 import type { DoorSpec, MidRail } from '../job/job.ts';
-import { half, less, type Length, over, sum, times } from '../length/length.ts';
+import { half, less, type Length, over, smaller, sum, times } from '../length/length.ts';
 
 /** What follows from a door's inputs before any member is looked at. All lengths exact, in the job's units. */
 export interface Joint {
@@ -17,6 +17,8 @@ export interface Joint {
   readonly fillet: Length;
   /** Width between the sight edges of the stiles. */
   readonly sightWidth: Length;
+  /** Width of the narrower stile; both are alike unless they were measured. */
+  readonly narrowStile: Length;
   readonly shoulderToShoulder: Length;
   readonly railLength: Length;
   readonly stileLength: Length;
@@ -48,7 +50,7 @@ export function deriveJoint(spec: DoorSpec): Joint {
   const builtHeight = sum(opening.height, oversize.height);
   const twoReveals = times(reveal, 2);
   const wall = half(less(spec.thickness, spec.groove.width));
-  const sightWidth = less(builtWidth, times(stile.width, 2));
+  const sightWidth = less(builtWidth, stile.width, spec.rightStile ?? stile.width);
   const shoulderToShoulder = sum(sightWidth, times(bead, 2));
   const topRailEnds = spec.arch === null ? spec.topRail.width : sum(spec.topRail.width, spec.arch.rise);
   const midRails = spec.midRails.toSorted((a, b) => a.centre.compare(b.centre));
@@ -63,6 +65,7 @@ export function deriveJoint(spec: DoorSpec): Joint {
     wall,
     fillet: less(wall, bead),
     sightWidth,
+    narrowStile: spec.rightStile === undefined ? stile.width : smaller(stile.width, spec.rightStile),
     shoulderToShoulder,
     railLength: sum(shoulderToShoulder, times(spec.tenon.length, 2)),
     stileLength: sum(builtHeight, times(spec.horn, 2)),

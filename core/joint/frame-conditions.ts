@@ -81,7 +81,7 @@ function behindGroove(joint: Joint, limits: Limits, found: Findings): void {
   const members: [string, Length][] = [
     ['topRail.width', less(spec.topRail.width, depth, trimEachEnd)],
     ['bottomRail.width', less(spec.bottomRail.width, depth, trimEachEnd)],
-    ['stile.width', less(spec.stile.width, depth, trimEachSide)],
+    ['stile.width', less(joint.narrowStile, depth, trimEachSide)],
     ...joint.midRails.map(({ width }): [string, Length] => ['midRails', less(width, times(depth, 2))]),
   ];
   for (const [field, left] of members)

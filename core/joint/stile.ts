@@ -31,7 +31,8 @@ function stile(
   shared: readonly StageDraft[],
 ): PartDraft {
   const { spec } = joint;
-  const stages = [...shared];
+  const width = widthOf(side, spec);
+  const stages = [millStile(joint, width), ...shared];
   if (spec.bead.compare(0) > 0) {
     stages.push(strip(side, joint, tooling, profile, shared));
     const notches = shared.filter(({ stage }) => stage.startsWith('notch-')).map(({ stage }) => stage);
@@ -40,26 +41,33 @@ function stile(
   return {
     part: `stile-${side}`,
     length: joint.stileLength,
-    width: spec.stile.width,
+    width,
     thickness: spec.thickness,
     stages,
   };
 }
 
+/** A stile's width; the right one's own where it was measured. */
+function widthOf(side: 'left' | 'right', spec: Joint['spec']): Length {
+  return side === 'right' ? (spec.rightStile ?? spec.stile.width) : spec.stile.width;
+}
+
+function millStile(joint: Joint, width: Length): StageDraft {
+  return mill(
+    joint.stileLength,
+    width,
+    joint.spec.thickness,
+    { length: 'why.stile-length', width: 'why.member-width' },
+    {
+      length: { builtHeight: joint.builtHeight, horn: joint.spec.horn, length: joint.stileLength },
+      width: { width },
+    },
+  );
+}
+
 function sharedStages(joint: Joint, tooling: Tooling): StageDraft[] {
   const { spec } = joint;
-  const stages: StageDraft[] = [
-    mill(
-      joint.stileLength,
-      spec.stile.width,
-      spec.thickness,
-      { length: 'why.stile-length', width: 'why.member-width' },
-      {
-        length: { builtHeight: joint.builtHeight, horn: spec.horn, length: joint.stileLength },
-        width: { width: spec.stile.width },
-      },
-    ),
-  ];
+  const stages: StageDraft[] = [];
   const beaded = spec.bead.compare(0) > 0;
   if (beaded) stages.push(bead(joint, 'mill'));
   stages.push(groove(joint, tooling, beaded ? 'bead' : 'mill'));
@@ -248,13 +256,8 @@ function strip(
   profile: ShopProfile,
   shared: readonly StageDraft[],
 ): StageDraft {
-  const {
-    horn,
-    bead: b,
-    bottomRail,
-    stile: { width },
-    thickness,
-  } = joint.spec;
+  const { horn, bead: b, bottomRail, thickness } = joint.spec;
+  const width = widthOf(side, joint.spec);
   const fence = less(width, b);
   const rip = tooling.strip;
   const run = (at: 'bottom' | 'top', rail: Length): PlaceDraft => {

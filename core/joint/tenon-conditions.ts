@@ -22,7 +22,7 @@ export function tenonConditions(
   if (tenon.length.compare(times(groove.width, 2)) < 0)
     found.warn('tenon-short', 'tenon.length', { tenon: tenon.length, groove: groove.width });
   const depth = sum(reach, mortise.clearance);
-  const left = less(spec.stile.width, depth, trimEachSide);
+  const left = less(joint.narrowStile, depth, trimEachSide);
   if (left.compare(limits.eighth) < 0)
     found.fault('behind-mortise', 'tenon.length', { left, depth, trim: trimEachSide, least: limits.eighth });
   else if (left.compare(limits.quarter) < 0)

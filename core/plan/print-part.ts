@@ -5,11 +5,10 @@ import type { Entry, PartDraft, StageDraft } from '../joint/stage-draft.ts';
 import { say } from '../words/say.ts';
 import type { PlanPart, PlanStage, Settings, SettingValue, Why } from './plan.ts';
 
-/** A part's draft as the plan prints it. */
-export function printPart(draft: PartDraft, code: string, why: boolean): PlanPart {
+/** A part's draft as the plan prints it, but for its code. */
+export function printPart(draft: PartDraft, why: boolean): Omit<PlanPart, 'code'> {
   return {
     part: draft.part,
-    code,
     length: printLength(draft.length),
     width: printLength(draft.width),
     thickness: printLength(draft.thickness),

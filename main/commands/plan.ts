@@ -1,11 +1,13 @@
 import { parseArgs } from 'node:util';
 import { readJob } from '#core/job/read-job.ts';
+import { NOTHING_MEASURED } from '#core/measured/measured.ts';
+import { readMeasured } from '#core/measured/read-measured.ts';
 import { planJob } from '#core/plan/plan-job.ts';
 import { readProfile } from '#core/shop/read-profile.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';
 
-const USAGE = 'plan: expected JOB.json [--why] [--profile FILE]';
+const USAGE = 'plan: expected JOB.json [--why] [--profile FILE] [--measured FILE]';
 
 /** Prints the plan of a job file as JSON; faults go to stderr, a line each, with exit code 2. */
 function main(): void {
@@ -24,7 +26,15 @@ function main(): void {
     if (!read.ok) endWithFaults(read.faults);
     profile = read.value;
   }
-  const planned = planJob(job.value, profile, { why: values.why });
+  let measured = NOTHING_MEASURED;
+  if (values.measured !== undefined) {
+    const text = readJsonFile(values.measured);
+    if (!text.ok) endWithFaults(text.faults);
+    const read = readMeasured(text.value, job.value.units);
+    if (!read.ok) endWithFaults(read.faults);
+    measured = read.value;
+  }
+  const planned = planJob(job.value, profile, { why: values.why, measured });
   if (!planned.ok) endWithFaults(planned.faults);
   process.stdout.write(`${JSON.stringify(planned.value, null, 2)}\n`);
 }
@@ -33,7 +43,11 @@ function readArguments() {
   try {
     return parseArgs({
       allowPositionals: true,
-      options: { why: { type: 'boolean', default: false }, profile: { type: 'string' } },
+      options: {
+        why: { type: 'boolean', default: false },
+        profile: { type: 'string' },
+        measured: { type: 'string' },
+      },
     });
   } catch {
     return usage();

@@ -1,0 +1,83 @@
+import { expect, test } from 'vitest';
+import { readJob } from '#core/job/read-job.ts';
+import type { JobProgress } from '#core/marks/mark.ts';
+import { disagreements } from '#core/measured/disagreements.ts';
+import { readMeasured } from '#core/measured/read-measured.ts';
+import type { Plan } from '#core/plan/plan.ts';
+import { planJob } from '#core/plan/plan-job.ts';
+import { builtInProfile } from '#core/shop/shop-profile.ts';
+
+const job = readJob({
+  format: 1,
+  job: 'x',
+  units: 'in',
+  doors: [{ mark: 'A', quantity: 2, opening: { width: '16', height: '30' } }],
+});
+
+function planned(measured: unknown = {}): Plan {
+  const read = readMeasured(measured, 'in');
+  if (!job.ok || !read.ok) throw new Error(JSON.stringify([job, read]));
+  const plan = planJob(job.value, builtInProfile('in'), { measured: read.value });
+  if (!plan.ok) throw new Error(JSON.stringify(plan.faults));
+  return plan.value;
+}
+
+const setting = (plan: Plan, door: string, part: string, stage: string, name: string) =>
+  plan.doors
+    .find((each) => each.door === door)
+    ?.parts.find((each) => each.part === part)
+    ?.stages.find((each) => each.stage === stage)?.settings[name];
+
+test('stock that came out thinner moves everything that is centred in it', () => {
+  const plan = planned({ thickness: '23/32' });
+  expect(setting(plan, 'A-1', 'stile-left', 'mill', 'thickness')).toBe('23/32');
+  expect(setting(plan, 'A-1', 'stile-left', 'groove', 'fence')).toBe('15/64');
+  expect(setting(plan, 'A-2', 'rail-top', 'cheek', 'height')).toBe('15/64');
+});
+
+test('one stile wider than ordered makes its door’s rails and panel shorter, and no other door’s', () => {
+  const plan = planned({ doors: { 'A-1': { parts: { 'stile-right': { width: '2 5/16' } } } } });
+  const before = planned();
+  const length = (of: Plan, door: string, part: string) =>
+    of.doors.find((each) => each.door === door)?.parts.find((each) => each.part === part);
+  expect(length(before, 'A-1', 'rail-top')?.length).toBe('13 7/8');
+  expect(length(plan, 'A-1', 'rail-top')?.length).toBe('13 13/16');
+  expect(length(plan, 'A-2', 'rail-top')?.length).toBe('13 7/8');
+  expect(length(plan, 'A-1', 'stile-left')?.width).toBe('2 1/4');
+  expect(setting(plan, 'A-1', 'stile-right', 'strip', 'fence')).toBe('2 1/8');
+  expect(setting(plan, 'A-1', 'stile-left', 'strip', 'fence')).toBe('2 1/16');
+});
+
+test('a groove measured on one part changes that part alone', () => {
+  const plan = planned({ doors: { 'A-1': { parts: { 'rail-bottom': { grooveWidth: '17/64' } } } } });
+  expect(setting(plan, 'A-1', 'rail-bottom', 'cheek', 'thickness')).toBe('17/64');
+  expect(setting(plan, 'A-1', 'rail-top', 'cheek', 'thickness')).toBe('1/4');
+});
+
+test('what was cut already and no longer agrees is listed by name; what is not yet cut only follows', () => {
+  const before = planned();
+  const rail = before.doors[0]?.parts.find(({ part }) => part === 'rail-top');
+  const code = rail?.code ?? '';
+  const done = { mill: { seq: 1, id: 'a', at: '', station: 'milling' as const } };
+  const progress: JobProgress = {
+    job: 'x',
+    seq: 1,
+    parts: { [code]: { code, door: 'A-1', part: 'rail-top', number: 0, done, proved: {} } },
+    doors: {},
+  };
+  const now = planned({ doors: { 'A-1': { parts: { 'stile-left': { width: '2 5/16' } } } } });
+  expect(disagreements(before, now, progress)).toEqual([
+    { code, door: 'A-1', part: 'rail-top', stage: 'mill', name: 'length', was: '13 7/8', now: '13 13/16' },
+  ]);
+});
+
+test('a wrong measurement is refused with its place', () => {
+  const read = readMeasured(
+    { doors: { 'A-1': { parts: { 'stile-left': { width: '-2', depth: '1' } } } } },
+    'in',
+  );
+  expect(read.ok ? [] : read.faults.map(({ path, code }) => `${path} ${code}`)).toEqual([
+    'doors.A-1.parts.stile-left.depth unknown-field',
+    'doors.A-1.parts.stile-left.width negative',
+  ]);
+});

@@ -8,7 +8,7 @@ const why = z.record(z.string(), z.object({ from: z.string(), reason: z.string()
 export const place = z.object({ at: z.string(), settings, why: why.optional() });
 export const station = z.enum(STATIONS);
 const instant = z.iso.datetime({ offset: true });
-const name = z
+export const personName = z
   .string()
   .min(1)
   .max(60)
@@ -25,7 +25,7 @@ export const markRequest = z.strictObject({
     .max(40)
     .regex(/^[a-z0-9-]+$/),
   mark: z.enum(['done', 'undo', 'spoiled', 'proved']),
-  by: name.optional(),
+  by: personName.optional(),
   reason: z
     .string()
     .max(200)

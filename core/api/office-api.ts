@@ -1,0 +1,61 @@
+import { z } from 'zod';
+
+/** GET /session, POST /session, DELETE /session and PUT /pin answer this: is there a PIN, and may this screen do the office's work? */
+export const sessionAnswer = z.object({ pin: z.boolean(), open: z.boolean() });
+export type Session = z.infer<typeof sessionAnswer>;
+
+const pin = z.string().regex(/^\d{4,12}$/);
+
+/** POST /session takes this. */
+export const sessionRequest = z.strictObject({ pin });
+
+/** PUT /pin takes this; null takes the PIN away. */
+export const pinUpdate = z.strictObject({ pin: pin.nullable() });
+
+const backup = z.object({ name: z.string(), at: z.string(), bytes: z.number() });
+
+/** GET /backups answers this, the newest first. */
+export const backupsAnswer = z.object({ backups: z.array(backup) });
+
+/** POST /backups answers this. It has been read back. */
+export const backupMade = backup.extend({ jobs: z.number(), entries: z.number() });
+
+/** POST /backups/:name/restore and POST /import answer this: what is in place now, and the backup of what was before. */
+export const restoredAnswer = z.object({
+  jobs: z.number(),
+  entries: z.number(),
+  made: z.string(),
+  before: z.string(),
+});
+
+/** POST /backups, POST /backups/:name/restore and POST /kiosk/leave take this. */
+export const nothing = z.strictObject({});
+
+/** POST /kiosk/leave answers this. */
+export const leftAnswer = z.object({ left: z.literal(true) });
+
+/** GET /health answers this; `more` only to the office. */
+export const healthAnswer = z.object({
+  ok: z.boolean(),
+  version: z.string(),
+  seq: z.number(),
+  more: z
+    .object({
+      data: z.string(),
+      disk: z.object({ free: z.number(), total: z.number() }).nullable(),
+      log: z.object({
+        bytes: z.number(),
+        lines: z.number(),
+        trouble: z.string().nullable(),
+        damaged: z.array(z.object({ line: z.number(), byte: z.number(), saved: z.number() })),
+        torn: z.number(),
+        strange: z.number(),
+      }),
+      aside: z.array(z.object({ file: z.string(), reason: z.string(), kept: z.string() })),
+      lastBackup: z.string().nullable(),
+      backupTrouble: z.string().nullable(),
+      lock: z.object({ pid: z.number(), started: z.string(), boot: z.string() }),
+    })
+    .optional(),
+});
+export type Health = z.infer<typeof healthAnswer>;

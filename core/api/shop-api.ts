@@ -1,0 +1,86 @@
+import { z } from 'zod';
+import { personName } from './marks-api.ts';
+
+const word = z
+  .string()
+  .max(60)
+  .regex(/^[^\p{Cc}]*$/u);
+const lengths = z.array(z.string());
+
+/** What a badge carries: P- and up to twenty letters or digits. */
+const badge = z.string().regex(/^P-[A-Z0-9]{1,20}$/);
+
+/** Somebody who works here. A badge says who, never what is allowed. */
+const person = z.strictObject({
+  id: z.string().regex(/^[a-z0-9-]{1,40}$/),
+  name: personName,
+  badge,
+});
+
+/** How values are shown. */
+const rounding = z.strictObject({
+  denominator: z.union([z.literal(16), z.literal(32), z.literal(64)]),
+  places: z.union([z.literal(1), z.literal(2), z.literal(3)]),
+});
+
+/** What a scanner sends before and after a code. */
+const scanner = z.strictObject({ prefix: z.string().max(8), suffix: z.string().max(8) });
+
+/** How wide a station's screen is, so that numerals can be given a size in the hand's measure. */
+const screen = z.strictObject({ screenWidthMm: z.number().min(50).max(5000).optional() });
+
+/** How often a backup is made, and how many are kept. */
+const backup = z.strictObject({
+  everyHours: z.number().int().min(1).max(720),
+  keep: z.number().int().min(1).max(1000),
+});
+
+/** The shop's tools, every field given, lengths in the shop's units. */
+const printedProfile = z.object({
+  format: z.literal(1),
+  units: z.enum(['in', 'mm']),
+  chisels: lengths,
+  dadoWidths: lengths,
+  blade: z.object({ diameter: z.string(), greatestHeight: z.string() }),
+  drums: lengths,
+  bearingRadius: z.string(),
+  slidingFit: z.string(),
+  panelBand: z.string(),
+  stripStation: z.string(),
+  moisture: z.object({ low: z.number(), high: z.number() }),
+});
+
+const fields = {
+  name: word,
+  units: z.enum(['in', 'mm']),
+  people: z
+    .array(person)
+    .max(200)
+    .refine(
+      unlike(({ id }) => id),
+      'an id twice',
+    )
+    .refine(
+      unlike((each) => each.badge),
+      'a badge twice',
+    ),
+  rounding,
+  stations: z.record(z.string().max(40), screen),
+  scanner,
+  backup,
+};
+
+/** What PUT /shop takes as the shop. The profile is read by core, which gives its faults by name. */
+export const shopFile = z.strictObject({ ...fields, profile: z.record(z.string(), z.unknown()) });
+export type ShopFile = z.infer<typeof shopFile>;
+
+/** PUT /shop takes this. */
+export const shopUpdate = z.strictObject({ revision: z.number().int().nonnegative(), shop: shopFile });
+
+/** GET /shop and PUT /shop answer this. */
+export const shopAnswer = z.object({ revision: z.number(), ...fields, profile: printedProfile });
+export type Shop = z.infer<typeof shopAnswer>;
+
+function unlike(key: (each: z.infer<typeof person>) => string) {
+  return (all: readonly z.infer<typeof person>[]) => new Set(all.map(key)).size === all.length;
+}

@@ -19,6 +19,20 @@ const hubWithoutElectron: Plugin = {
   },
 };
 
+/** Tells the service worker what the build made for the screens, so that it can keep all of it. */
+const listOfScreens: Plugin = {
+  name: 'list-of-screens',
+  applyToEnvironment: ({ name }) => name === 'client',
+  generateBundle(_options, bundle) {
+    const names = Object.keys(bundle).filter((name) => name.startsWith('assets/') && !name.endsWith('.map'));
+    this.emitFile({
+      type: 'asset',
+      fileName: 'screens.json',
+      source: JSON.stringify(names.map((name) => `/${name}`).sort()),
+    });
+  },
+};
+
 const server = (
   outDir: string,
   input: Record<string, string>,
@@ -47,9 +61,21 @@ const server = (
 export default defineConfig({
   root: import.meta.dirname,
   clearScreen: false,
-  plugins: [svelte({ configFile: false }), hubWithoutElectron],
+  plugins: [svelte({ configFile: false }), hubWithoutElectron, listOfScreens],
   environments: {
-    client: { build: { outDir: 'dist/ui', emptyOutDir: true, rolldownOptions: { input: 'ui/index.html' } } },
+    client: {
+      build: {
+        outDir: 'dist/ui',
+        emptyOutDir: true,
+        rolldownOptions: {
+          input: { index: 'ui/index.html', 'service-worker': 'ui/offline/service-worker.ts' },
+          output: {
+            entryFileNames: ({ name }) =>
+              name === 'service-worker' ? '[name].js' : 'assets/[name]-[hash].js',
+          },
+        },
+      },
+    },
     hub: server(
       'dist/hub',
       { main: 'main/hub/main.ts', plan: 'main/commands/plan.ts', stickers: 'main/commands/stickers.ts' },

@@ -5,6 +5,7 @@ import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
 import { applyMark, emptyProgress, foldMarks, own } from '#core/marks/progress.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { hub } from './client.ts';
+import { JobDrawer } from './job-drawer.ts';
 import type { Kept } from './kept-marks.ts';
 import { openOutbox } from './outbox.svelte.ts';
 
@@ -22,6 +23,8 @@ export interface LiveJob {
 /** The hub beats every second; after this long without one it is away, so that it is said within three seconds. */
 const SILENT_MS = 2250;
 const LOOK_MS = 250;
+/** How long after a mark the copy in the browser is brought up to date. */
+const COPY_MS = 2000;
 
 /** A mark of this screen, shown before the hub's own event of it has come; `taken` once the hub has answered it. */
 interface Ahead {
@@ -37,6 +40,8 @@ class Live {
   #events: EventSource | null = null;
   #lastBeat = 0;
   #ahead: readonly Ahead[] = [];
+  readonly #drawer = new JobDrawer();
+  #copying: ReturnType<typeof setTimeout> | null = null;
   readonly outbox = openOutbox({
     shown: (kept) => this.#setAhead([...this.#ahead, { kept, taken: false }]),
     taken: (id) =>
@@ -75,7 +80,9 @@ class Live {
     });
     events.addEventListener('error', () => {
       void hub.health().then(({ kind }) => {
-        if (kind === 'away') this.away = true;
+        if (kind !== 'away') return;
+        this.away = true;
+        void this.#fromDrawer();
       });
       if (events.readyState !== EventSource.CLOSED) return;
       events.close();
@@ -112,6 +119,32 @@ class Live {
     this.#ahead = this.#ahead.filter(({ taken }) => !taken);
     this.jobs = new Map([...jobs].map(([id, job]) => [id, this.#withAhead(job)]));
     this.loaded = true;
+    this.#copy();
+  }
+
+  /** With the hub away from the beginning, shows the jobs as they were when it was last here. */
+  async #fromDrawer(): Promise<void> {
+    const drawn = await this.#drawer.all().catch(() => []);
+    if (this.loaded || drawn.length === 0) return;
+    this.jobs = new Map(
+      drawn.map(({ line, plan, progress }) => {
+        const job = { line, plan, index: indexParts(plan), confirmed: progress, progress };
+        return [line.id, this.#withAhead(job)];
+      }),
+    );
+    this.loaded = true;
+  }
+
+  /** Brings the copy in the browser's database up to date. */
+  #copy(): void {
+    if (this.#copying !== null) clearTimeout(this.#copying);
+    this.#copying = null;
+    const jobs = [...this.jobs.values()].map(({ line, plan, confirmed }) => ({
+      line,
+      plan,
+      progress: confirmed,
+    }));
+    this.#drawer.keep(jobs).catch(() => undefined);
   }
 
   /** Folds one more mark in. */
@@ -121,6 +154,7 @@ class Live {
     if (job === undefined) return;
     const confirmed = applyMark(job.confirmed, accepted);
     this.jobs = new Map(this.jobs).set(accepted.job, this.#withAhead({ ...job, confirmed }));
+    this.#copying ??= setTimeout(() => this.#copy(), COPY_MS);
   }
 
   #setAhead(ahead: readonly Ahead[]): void {

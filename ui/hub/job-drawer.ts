@@ -1,0 +1,91 @@
+import { z } from 'zod';
+import { type JobLine, jobsAnswer, planAnswer } from '#core/api/jobs-api.ts';
+import { jobProgress } from '#core/api/marks-api.ts';
+import type { JobProgress } from '#core/marks/mark.ts';
+import type { Plan } from '#core/plan/plan.ts';
+
+/** A job as it was when the hub was last here. */
+export interface DrawnJob {
+  readonly line: JobLine;
+  readonly plan: Plan;
+  readonly progress: JobProgress;
+}
+
+const PLANS = 'plans';
+const PROGRESS = 'progress';
+const planKept = z.object({ id: z.string(), line: jobsAnswer.shape.jobs.element, plan: planAnswer });
+const progressKept = z.object({ job: z.string(), progress: jobProgress });
+
+/**
+ * Where a screen keeps the current jobs, so that it can be loaded anew while the hub is away. Only a copy of what the hub
+ * said: losing it loses nothing, so it is written without waiting for the disk.
+ */
+export class JobDrawer {
+  readonly #opened: Promise<IDBDatabase>;
+  /** What was last written of each job: the same object is not written again. */
+  readonly #written = new Map<string, DrawnJob>();
+
+  constructor(name = 'shoulderline-jobs', factory: IDBFactory = indexedDB) {
+    this.#opened = new Promise((opened, failed) => {
+      const request = factory.open(name, 1);
+      request.onupgradeneeded = () => {
+        request.result.createObjectStore(PLANS, { keyPath: 'id' });
+        request.result.createObjectStore(PROGRESS, { keyPath: 'job' });
+      };
+      request.onsuccess = () => opened(request.result);
+      request.onerror = () => failed(request.error ?? new Error('the browser opened no database'));
+    });
+    this.#opened.catch(() => undefined);
+  }
+
+  /** Keeps these jobs and no others. */
+  async keep(jobs: readonly DrawnJob[]): Promise<void> {
+    const database = await this.#opened;
+    const transaction = database.transaction([PLANS, PROGRESS], 'readwrite');
+    const plans = transaction.objectStore(PLANS);
+    const progresses = transaction.objectStore(PROGRESS);
+    const current = new Set(jobs.map(({ line }) => line.id));
+    for (const store of [plans, progresses])
+      store.getAllKeys().onsuccess = ({ target }) => {
+        for (const key of (target as IDBRequest<IDBValidKey[]>).result)
+          if (typeof key !== 'string' || !current.has(key)) store.delete(key);
+      };
+    for (const { line, plan, progress } of jobs) {
+      const before = this.#written.get(line.id);
+      if (before?.plan !== plan || before.line.revision !== line.revision)
+        plans.put({ id: line.id, line, plan });
+      if (before?.progress !== progress) progresses.put({ job: line.id, progress });
+    }
+    await settled(transaction);
+    this.#written.clear();
+    for (const job of jobs) this.#written.set(job.line.id, job);
+  }
+
+  /** Every kept job. What cannot be read, after a change of version perhaps, is passed over. */
+  async all(): Promise<DrawnJob[]> {
+    const database = await this.#opened;
+    const transaction = database.transaction([PLANS, PROGRESS], 'readonly');
+    const plans = transaction.objectStore(PLANS).getAll();
+    const progresses = transaction.objectStore(PROGRESS).getAll();
+    await settled(transaction);
+    const reached = new Map(
+      progresses.result.flatMap((each: unknown) => {
+        const read = progressKept.safeParse(each);
+        return read.success ? [[read.data.job, read.data.progress as JobProgress] as const] : [];
+      }),
+    );
+    return plans.result.flatMap((each: unknown) => {
+      const read = planKept.safeParse(each);
+      const progress = read.success ? reached.get(read.data.id) : undefined;
+      if (!read.success || progress === undefined) return [];
+      return [{ line: read.data.line, plan: read.data.plan as Plan, progress }];
+    });
+  }
+}
+
+function settled(transaction: IDBTransaction): Promise<void> {
+  return new Promise((done, failed) => {
+    transaction.oncomplete = () => done();
+    transaction.onabort = () => failed(transaction.error ?? new Error('the database did not take it'));
+  });
+}

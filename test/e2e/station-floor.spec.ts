@@ -233,6 +233,7 @@ test('cut off from the hub a station says so, keeps marks over a reload, and the
   const port = Number(new URL(hub.url).port);
   const rail = part('BROOM-1', 'rail-top');
   await openStation(page, 'milling');
+  const before = (await progress()).seq;
   await hub.end('SIGKILL');
   const cut = Date.now();
   await expect(page.locator('[data-message="hub-away"]')).toBeVisible({ timeout: 3000 });
@@ -252,11 +253,11 @@ test('cut off from the hub a station says so, keeps marks over a reload, and the
   await page.goto('about:blank');
   hub = await startHubProcess(data, port);
   await page.goto(`${hub.url}/station/milling`);
-  await expect.poll(async () => (await progress()).parts[rail.code]?.done.mill !== undefined).toBe(true);
-  const log = (await progress()).seq;
+  await expect.poll(async () => (await progress()).seq).toBe(before + 3);
+  expect((await progress()).parts[rail.code]?.done.mill).toBeDefined();
   await page.reload();
   await page.waitForTimeout(1500);
-  expect((await progress()).seq).toBe(log);
+  expect((await progress()).seq).toBe(before + 3);
 });
 
 test('a kept mark that the hub refuses is shown with what stands on it, and a person settles it', async ({

@@ -20,6 +20,8 @@ const KEPT = 'screens';
 const PAGE = '/';
 /** What the build made, written by the build. */
 const LIST = '/screens.json';
+/** Large and seldom wanted: the camera's decoder is kept once it has been used. */
+const ONLY_WHEN_USED = /\.wasm$/;
 /** A hub on another machine may be cut off without a word; after this long the kept page is shown. */
 const PATIENCE_MS = 3000;
 
@@ -51,7 +53,11 @@ async function page(event: Fetching): Promise<Response> {
 
 /** An asset's name carries a hash of what is in it, so a kept one is always right. */
 async function asset(request: Request): Promise<Response> {
-  return (await caches.match(request.url)) ?? fetch(request);
+  const kept = await caches.match(request.url);
+  if (kept !== undefined) return kept;
+  const answer = await fetch(request);
+  if (answer.ok) await (await caches.open(KEPT)).put(request.url, answer.clone());
+  return answer;
 }
 
 /** Fetches what is new, then the page that needs it, and only then lets go of what is not needed any more. */
@@ -60,7 +66,7 @@ async function keepScreens(): Promise<void> {
   const names = Array.isArray(list) ? list.filter((name) => typeof name === 'string') : [];
   const cache = await caches.open(KEPT);
   const kept = new Set((await cache.keys()).map(({ url }) => new URL(url).pathname));
-  await cache.addAll(names.filter((name) => !kept.has(name)));
+  await cache.addAll(names.filter((name) => !kept.has(name) && !ONLY_WHEN_USED.test(name)));
   await cache.add(new Request(PAGE, { cache: 'no-store' }));
   for (const name of kept) if (name !== PAGE && !names.includes(name)) await cache.delete(name);
 }

@@ -1,9 +1,10 @@
 import { type PDFDocument, PDFName, type PDFPage } from 'pdf-lib';
+import type { Figure } from '#core/drawing/model.ts';
+import { type FigurePlace, figureOperators } from './drawing-pdf.ts';
 import type { Faces } from './face.ts';
+import { number } from './pdf-number.ts';
 import type { Size } from './stock.ts';
 import type { BarSymbol } from './symbol.ts';
-
-const number = (value: number) => String(Math.round(value * 1000) / 1000);
 
 /** What is drawn on one page, gathered as one content stream. Points, from the page's lower left corner. */
 export class PageStream {
@@ -33,9 +34,17 @@ export class PageStream {
     this.#operators.push(`${path} h f`);
   }
 
-  /** Operators of a drawing's figure. */
-  raw(operators: string): void {
-    this.#operators.push(operators);
+  /** A laid-out drawing, its lower left corner at a place. */
+  figure(figure: Figure, place: FigurePlace): void {
+    this.#operators.push(figureOperators(figure, this.#faces, place));
+  }
+
+  /** Whatever is drawn meanwhile, cut off at a box: a tile of something larger than the page. */
+  clipped(x: number, y: number, size: Size, draw: () => void): void {
+    const box = [x, y, size.width, size.height].map(number).join(' ');
+    this.#operators.push(`q ${box} re W n`);
+    draw();
+    this.#operators.push('Q');
   }
 
   /**

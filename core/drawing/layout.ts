@@ -47,39 +47,44 @@ export function layOut(drawing: Drawing, options: LayoutOptions): Figure {
   );
 }
 
+/**
+ * A drawing at a scale of the medium's choosing, in as much room as it then needs: how full-size templates are laid
+ * out (72 for inches, 72/25.4 for millimetres on paper). `left` and `bottom` are the figure's place of the drawing's
+ * lower left corner, from the figure's own lower left corner.
+ */
+export function layOutAtScale(
+  drawing: Drawing,
+  scale: number,
+  options: Omit<LayoutOptions, 'width' | 'height'>,
+): { readonly figure: Figure; readonly left: number; readonly bottom: number } {
+  const bounds = boundsOf(drawing);
+  const sides = sidesOf(drawing, options);
+  const width = sides.left + sides.right + scale * (bounds.right - bounds.left);
+  const height = sides.above + sides.below + scale * (bounds.top - bounds.bottom);
+  return {
+    figure: layOutAs(drawing, { ...options, width, height }, scale),
+    left: sides.left,
+    bottom: sides.below,
+  };
+}
+
 /** Names on the dimensions are given up only where the drawing grows by this much without them. */
 const ROOMIER = 1.6;
 
-function layOutAs(drawing: Drawing, options: LayoutOptions): Figure {
+function layOutAs(drawing: Drawing, options: LayoutOptions, fixed?: number): Figure {
   const { width, height, text } = options;
   const bounds = boundsOf(drawing);
-  const pitch = text * 1.7;
-  const rows = (side: Dimension['side']) =>
+  const sides = sidesOf(drawing, options);
+  const { pitch, named, language, onLeft, onRight } = sides;
+  const scale =
+    fixed ??
     Math.max(
-      0,
-      ...drawing.shapes.map((each) => (each.kind === 'dimension' && each.side === side ? each.row : 0)),
+      1e-6,
+      Math.min(
+        (width - sides.left - sides.right) / Math.max(1e-9, bounds.right - bounds.left),
+        (height - sides.above - sides.below) / Math.max(1e-9, bounds.top - bounds.bottom),
+      ),
     );
-  const gap = text * 0.6;
-  const language = options.language ?? 'en';
-  const named = options.names ?? true;
-  const across = (side: 'left' | 'right') =>
-    columns(drawing, side, { text, names: named, language, units: drawing.units });
-  const [onLeft, onRight] = [across('left'), across('right')];
-  const upright = (side: 'above' | 'below', over: number) =>
-    rows(side) === 0 ? gap : rows(side) * pitch + gap + over;
-  const sides = {
-    left: onLeft.at(-1) ?? gap,
-    right: onRight.at(-1) ?? gap,
-    above: upright('above', text * 0.7),
-    below: upright('below', text * 0.3),
-  };
-  const scale = Math.max(
-    1e-6,
-    Math.min(
-      (width - sides.left - sides.right) / Math.max(1e-9, bounds.right - bounds.left),
-      (height - sides.above - sides.below) / Math.max(1e-9, bounds.top - bounds.bottom),
-    ),
-  );
   const originX = sides.left + (width - sides.left - sides.right - scale * (bounds.right - bounds.left)) / 2;
   const originY =
     sides.above + (height - sides.above - sides.below - scale * (bounds.top - bounds.bottom)) / 2;
@@ -115,6 +120,36 @@ function layOutAs(drawing: Drawing, options: LayoutOptions): Figure {
     }
   });
   return { width, height, scale, title: drawing.title, marks };
+}
+
+/** The room that the dimensions need round a drawing, in the medium's units; it does not depend on the scale. */
+function sidesOf(drawing: Drawing, options: Omit<LayoutOptions, 'width' | 'height'>) {
+  const { text } = options;
+  const pitch = text * 1.7;
+  const gap = text * 0.6;
+  const language = options.language ?? 'en';
+  const named = options.names ?? true;
+  const rows = (side: Dimension['side']) =>
+    Math.max(
+      0,
+      ...drawing.shapes.map((each) => (each.kind === 'dimension' && each.side === side ? each.row : 0)),
+    );
+  const across = (side: 'left' | 'right') =>
+    columns(drawing, side, { text, names: named, language, units: drawing.units });
+  const [onLeft, onRight] = [across('left'), across('right')];
+  const upright = (side: 'above' | 'below', over: number) =>
+    rows(side) === 0 ? gap : rows(side) * pitch + gap + over;
+  return {
+    pitch,
+    language,
+    named,
+    onLeft,
+    onRight,
+    left: onLeft.at(-1) ?? gap,
+    right: onRight.at(-1) ?? gap,
+    above: upright('above', text * 0.7),
+    below: upright('below', text * 0.3),
+  };
 }
 
 /** How far each row at a side stands out: beyond the texts of the rows before it. The last number is the room they all need. */

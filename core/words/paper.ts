@@ -18,5 +18,12 @@ export const paperWords = {
   'paper.raise': 'tongue {tongue}, band {band}',
   'paper.flat-panel': 'flat panel',
   'paper.sticker-of': '{k}/{n}',
+  'paper.stick-stile-bottom': 'stick on the back, {along} from the bottom end, {across} from the outer edge',
+  'paper.stick-stile-top': 'stick on the back, {along} from the top end, {across} from the outer edge',
+  'paper.stick-rail': 'stick on the back, in the middle, {across} from the outer edge',
+  'paper.stick-mid-rail': 'stick on the back, in the middle',
+  'paper.stick-panel': 'stick on the back, in the middle, {along} from the bottom',
+  'paper.stick-bears': '{words}; lift it where the back bears',
+  'paper.stick-none': 'larger than its place on the back: keep it with the part',
   'paper.title': 'Stickers for {job}',
 } as const;

@@ -19,3 +19,53 @@ export const printedAnswer = z.object({ codes: z.record(z.string(), z.array(prin
 
 /** POST /jobs/:id/printed takes this, after the browser's own dialog. */
 export const printedReport = z.strictObject({ codes, stock, by: personName.optional() });
+
+/** GET /printers answers this: what can be printed to from the hub's machine. */
+export const printerLine = z.object({
+  name: z.string(),
+  description: z.string().optional(),
+  accepting: z.boolean(),
+  state: z.enum(['idle', 'printing', 'stopped']),
+  /** What it says is wrong with it. */
+  reason: z.string().optional(),
+});
+export type PrinterLine = Readonly<z.infer<typeof printerLine>>;
+export const printersAnswer = z.object({
+  printers: z.array(printerLine),
+  /** Why there are none, in words. */
+  message: z.string().optional(),
+});
+
+/** The papers of a job that are no stickers. */
+export const PAPER_KINDS = ['cards', 'templates', 'rods', 'sheet'] as const;
+export type PaperKind = (typeof PAPER_KINDS)[number];
+export const paperKind = z.enum(PAPER_KINDS);
+export const paperSize = z.enum(['letter', 'a4']);
+export type PaperSize = z.infer<typeof paperSize>;
+
+/** POST /prints takes this; it is answered with 202 and the print's id. */
+export const printRequest = z.strictObject({
+  job: z.string().min(1).max(200),
+  kind: z.enum(['stickers', 'calibration', ...PAPER_KINDS]),
+  stock: stock.optional(),
+  symbol: z.enum(['code128', 'datamatrix']).optional(),
+  codes: codes.optional(),
+  from: z.number().int().min(1).max(9999).optional(),
+  paper: paperSize.optional(),
+  doors: z.array(z.string().min(1).max(40)).min(1).max(10_000).optional(),
+  printer: z.string().min(1).max(200),
+  reprint: z.boolean().optional(),
+  by: personName.optional(),
+});
+export type PrintRequest = Readonly<z.infer<typeof printRequest>>;
+export const printTaken = z.object({ id: z.string() });
+
+/** GET /prints/:id answers this. `made` of `of` stickers or pages are made while the state is `making`. */
+export const printState = z.object({
+  state: z.enum(['making', 'sending', 'printed', 'failed', 'cancelled']),
+  made: z.number(),
+  of: z.number(),
+  code: z.string().optional(),
+  message: z.string().optional(),
+});
+export type PrintState = Readonly<z.infer<typeof printState>>;

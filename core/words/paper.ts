@@ -26,4 +26,17 @@ export const paperWords = {
   'paper.stick-bears': '{words}; lift it where the back bears',
   'paper.stick-none': 'larger than its place on the back: keep it with the part',
   'paper.title': 'Stickers for {job}',
+  'print.printing-missing':
+    'This machine has no printing program (CUPS). Open the PDF and print it from there.',
+  'print.printing-asleep': 'This machine’s printing service does not answer. Start it, then print again.',
+  'print.printer-unknown': 'There is no printer {printer} here; there are {printers}.',
+  'print.printer-refuses': '{printer} takes no work: {reason}. Nothing was printed.',
+  'print.printer-stopped':
+    '{printer} is stopped: {reason}. Nothing counts as printed; start the printer and print again.',
+  'print.printer-fault': '{printer} did not print it: {reason}. Nothing counts as printed.',
+  'print.printer-silent':
+    '{printer} has not printed it after {seconds} seconds: {reason}. It was taken back; nothing counts as printed.',
+  'print.not-recorded': 'It is printed, but that could not be written down: {reason}',
+  'print.not-made': 'The paper could not be made: {reason}',
+  'print.cancelled': 'Taken back. What is out of the printer already does not count as printed.',
 } as const;

@@ -1,0 +1,122 @@
+import { randomUUID } from 'node:crypto';
+import type { PrintState } from '#core/api/prints-api.ts';
+import { say } from '#core/words/say.ts';
+import { type Paper, type PrintSystem, refused, type Refused, wordsOf } from './printer.ts';
+
+/** A paper on its way: what it is made of is counted while it is made. */
+export interface PrintJob<M extends { readonly paper: Paper }> {
+  readonly printer: string;
+  /** Makes the paper. It calls `progress` now and then and stops when that throws. */
+  make(progress: Progress): Promise<({ readonly ok: true } & M) | Refused>;
+  /** Called once the paper has left the printer, never before, and never for one that has not. */
+  printed(made: M): Promise<void>;
+}
+
+/** Tells how much is made, lets others have their turn, and throws once the print is cancelled. */
+export type Progress = (made: number, of: number) => Promise<void>;
+
+class Cancelled extends Error {}
+
+/** How many prints are remembered after they ended. */
+const MOST_KEPT = 200;
+
+/** All prints of this run of the program: each is made, sent, and followed until it is out of the printer or is not. */
+export class PrintDesk {
+  readonly #system: PrintSystem;
+  readonly #prints = new Map<
+    string,
+    { state: PrintState; readonly stop: AbortController; readonly over: Promise<void> }
+  >();
+
+  constructor(system: PrintSystem) {
+    this.#system = system;
+  }
+
+  list(): ReturnType<PrintSystem['list']> {
+    return this.#system.list();
+  }
+
+  /** Begins a print and returns its id at once. */
+  start<M extends { readonly paper: Paper }>(job: PrintJob<M>): string {
+    const id = randomUUID();
+    const stop = new AbortController();
+    const tell = (state: PrintState) => {
+      const print = this.#prints.get(id);
+      if (print !== undefined) print.state = state;
+    };
+    this.#prints.set(id, {
+      state: { state: 'making', made: 0, of: 0 },
+      stop,
+      // Begins after the entry is in the map, so that nothing it tells is lost.
+      over: Promise.resolve().then(() => this.#print(job, stop.signal, tell)),
+    });
+    for (const [old, print] of this.#prints)
+      if (this.#prints.size > MOST_KEPT && !isOpen(print.state)) this.#prints.delete(old);
+    return id;
+  }
+
+  state(id: string): PrintState | undefined {
+    return this.#prints.get(id)?.state;
+  }
+
+  /** Takes a print back: while it is made at once, from the queue as soon as the queue answers. False for one that is over. */
+  cancel(id: string): boolean {
+    const print = this.#prints.get(id);
+    if (print === undefined || !isOpen(print.state)) return false;
+    print.stop.abort();
+    return true;
+  }
+
+  /** Takes back all that is on its way, and waits until it is. */
+  async close(): Promise<void> {
+    for (const { stop } of this.#prints.values()) stop.abort();
+    await Promise.all([...this.#prints.values()].map(({ over }) => over));
+  }
+
+  async #print<M extends { readonly paper: Paper }>(
+    job: PrintJob<M>,
+    signal: AbortSignal,
+    tell: (state: PrintState) => void,
+  ): Promise<void> {
+    let count = { made: 0, of: 0 };
+    const progress: Progress = async (made, of) => {
+      count = { made, of };
+      tell({ state: 'making', ...count });
+      await new Promise((turn) => setImmediate(turn));
+      if (signal.aborted) throw new Cancelled();
+    };
+    const end = (why: Refused) =>
+      tell({
+        state: why.code === 'cancelled' ? 'cancelled' : 'failed',
+        ...count,
+        code: why.code,
+        message: say(wordsOf(why.code), why.figures),
+      });
+    try {
+      const made = await job.make(progress);
+      if (!made.ok) return end(made);
+      tell({ state: 'sending', ...count });
+      const sent = await this.#system.print(job.printer, made.paper, signal);
+      if (!sent.ok) return end(sent);
+      try {
+        await job.printed(made);
+        tell({ state: 'printed', ...count });
+      } catch (error) {
+        const message = say('print.not-recorded', { reason: reasonOf(error) });
+        tell({ state: 'printed', ...count, code: 'not-recorded', message });
+      }
+    } catch (error) {
+      end(
+        error instanceof Cancelled ? refused('cancelled') : refused('not-made', { reason: reasonOf(error) }),
+      );
+    }
+  }
+}
+
+function isOpen({ state }: PrintState): boolean {
+  return state === 'making' || state === 'sending';
+}
+
+function reasonOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}

@@ -110,6 +110,16 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          name: 'bench',
+          environment: 'node',
+          include: ['test/bench/**/*.test.ts'],
+          testTimeout: 3_600_000,
+          fileParallelism: false,
+        },
+      },
+      {
+        extends: true,
+        test: {
           name: 'proof',
           environment: 'node',
           include: ['test/proof/**/*.test.ts'],

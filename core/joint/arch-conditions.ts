@@ -1,4 +1,4 @@
-import { half, length, times } from '../length/length.ts';
+import { half, length, sign, times } from '../length/length.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
@@ -11,17 +11,17 @@ const SHORT_GRAIN = length(289, 1000);
 export function archConditions(joint: Joint, tooling: Tooling, profile: ShopProfile, found: Findings): void {
   const { arc, spec } = joint;
   if (arc === null) return;
-  if (arc.flat.compare(0) < 0)
+  if (sign(arc.flat) < 0)
     found.fault('arch-chord', 'arch.flat', {
       flat: arc.flat,
       chord: arc.chord,
       sightWidth: joint.sightWidth,
     });
-  if (arc.rise.compare(0) <= 0) {
+  if (sign(arc.rise) <= 0) {
     found.fault('arch-rise', 'arch.rise');
     return;
   }
-  if (arc.chord.compare(0) <= 0) {
+  if (sign(arc.chord) <= 0) {
     found.fault('arch-chord', 'arch.flat', {
       flat: arc.flat,
       chord: arc.chord,

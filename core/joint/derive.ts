@@ -1,5 +1,5 @@
 import type { DoorSpec, MidRail } from '../job/job.ts';
-import { half, less, type Length, over, smaller, sum, times } from '../length/length.ts';
+import { half, type Length, less, over, sign, smaller, sum, times } from '../length/length.ts';
 
 /** What follows from a door's inputs before any member is looked at. All lengths exact, in the job's units. */
 export interface Joint {
@@ -94,6 +94,6 @@ function sightHeights(bottom: Length, top: Length, midRails: readonly MidRail[])
 
 /** Radius from chord and rise: R = C²/(8h) + h/2. A rise of 0 gives no radius, so the chord stands in: the check refuses it. */
 function arcOf(chord: Length, rise: Length, flat: Length): Arc {
-  const radius = rise.compare(0) === 0 ? chord : sum(over(times(chord, chord), times(rise, 8)), half(rise));
+  const radius = sign(rise) === 0 ? chord : sum(over(times(chord, chord), times(rise, 8)), half(rise));
   return { rise, flat, chord, radius, pivot: less(radius, rise) };
 }

@@ -50,10 +50,12 @@ export function doorStages(joint: Joint, parts: readonly PartDraft[]): StageDraf
 
 /** The stages after which nothing more is done to a part before the door is put together dry; the panel's finish may come later. */
 function lastStages(parts: readonly PartDraft[]): string[] {
-  const last = parts.flatMap(({ stages }) => {
-    const waiting = stages.filter(({ stage }) => stage !== 'finish');
-    const followed = new Set(waiting.flatMap(({ after }) => after));
-    return waiting.map(({ stage }) => stage).filter((stage) => !followed.has(stage));
-  });
-  return [...new Set(last)];
+  const last = new Set<string>();
+  for (const { stages } of parts) {
+    const followed = new Set<string>();
+    for (const { stage, after } of stages)
+      if (stage !== 'finish') for (const each of after) followed.add(each);
+    for (const { stage } of stages) if (stage !== 'finish' && !followed.has(stage)) last.add(stage);
+  }
+  return [...last];
 }

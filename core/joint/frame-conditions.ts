@@ -1,4 +1,4 @@
-import { less, type Length, over, sum, times } from '../length/length.ts';
+import { type Length, less, sign, sum, times } from '../length/length.ts';
 import { printLength } from '../length/print-length.ts';
 import { realOf } from '../length/real.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
@@ -17,8 +17,8 @@ export function frameConditions(
 ): void {
   const { spec, wall, fillet } = joint;
   const { groove, bead, thickness } = spec;
-  const beaded = bead.compare(0) > 0;
-  if (joint.sightWidth.compare(0) <= 0)
+  const beaded = sign(bead) > 0;
+  if (sign(joint.sightWidth) <= 0)
     found.fault('sight-width', 'stile.width', {
       stile: spec.stile.width,
       sightWidth: joint.sightWidth,
@@ -27,7 +27,7 @@ export function frameConditions(
   sightHeights(joint, found);
   if (groove.width.compare(thickness) >= 0)
     found.fault('groove-thickness', 'groove.width', { groove: groove.width, thickness });
-  else if (fillet.compare(0) < 0) found.fault('bead-wall', 'bead', { bead, wall });
+  else if (sign(fillet) < 0) found.fault('bead-wall', 'bead', { bead, wall });
   else if (beaded && fillet.compare(bead) > 0) found.warn('fillet-over-bead', 'bead', { fillet, bead });
   const least = times(spec.reveal, -2);
   for (const side of ['width', 'height'] as const)
@@ -63,12 +63,12 @@ export function frameConditions(
 function sightHeights({ sightHeights, midRails }: Joint, found: Findings): void {
   const overlapping = midRails.flatMap(({ centre }, k) => {
     const below = sightHeights[k];
-    return k > 0 && below !== undefined && below.compare(0) < 0 ? [{ centre, below }] : [];
+    return k > 0 && below !== undefined && sign(below) < 0 ? [{ centre, below }] : [];
   });
   for (const { centre, below } of overlapping)
     found.fault('mid-rails-overlap', 'midRails', { centre, overlap: times(below, -1) });
   const thin = sightHeights.find(
-    (height, k) => height.compare(0) <= 0 && !(k > 0 && k < midRails.length && height.compare(0) < 0),
+    (height, k) => sign(height) <= 0 && !(k > 0 && k < midRails.length && sign(height) < 0),
   );
   if (thin !== undefined)
     found.fault('sight-height', midRails.length > 0 ? 'midRails' : 'opening.height', { sightHeight: thin });
@@ -85,14 +85,14 @@ function behindGroove(joint: Joint, limits: Limits, found: Findings): void {
     ...joint.midRails.map(({ width }): [string, Length] => ['midRails', less(width, times(depth, 2))]),
   ];
   for (const [field, left] of members)
-    if (left.compare(0) <= 0) found.fault('behind-groove', field, { left });
+    if (sign(left) <= 0) found.fault('behind-groove', field, { left });
     else if (left.compare(limits.threeEighths) < 0)
       found.warn('behind-groove', field, { left, least: limits.threeEighths });
 }
 
 function strip(joint: Joint, tooling: Tooling, profile: ShopProfile, found: Findings): void {
   const { spec } = joint;
-  if (spec.bead.compare(0) <= 0 || profile.stripStation !== 'table-saw') return;
+  if (sign(spec.bead) <= 0 || profile.stripStation !== 'table-saw') return;
   const greatest = profile.blade.greatestHeight;
   if (spec.thickness.compare(greatest) >= 0) {
     found.fault('blade-height', 'thickness', { thickness: spec.thickness, greatest });
@@ -117,6 +117,6 @@ function shortPieces(joint: Joint, limits: Limits, found: Findings): void {
   const panel = joint.sightHeights
     .map((height) => sum(height, times(joint.panelHold, 2)))
     .find((height) => height.compare(least) < 0);
-  if (panel !== undefined && over(panel, 1).compare(0) > 0)
+  if (panel !== undefined && sign(panel) > 0)
     found.warn('short-piece', 'opening.height', { part: 'panel', length: panel, least });
 }

@@ -1,4 +1,4 @@
-import { less } from '../length/length.ts';
+import { less, sign } from '../length/length.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
@@ -16,7 +16,7 @@ export function panelConditions(
 ): void {
   const { spec, panelHold: hold, wall } = joint;
   const { clearance, thickness } = spec.panel;
-  if (hold.compare(0) <= 0) {
+  if (sign(hold) <= 0) {
     found.fault('panel-hold', 'panel.clearance', { clearance, depth: spec.groove.depth });
     return;
   }
@@ -24,13 +24,13 @@ export function panelConditions(
     found.warn('panel-hold-small', 'panel.clearance', { hold, least: limits.eighth });
   if (hold.compare(clearance) <= 0)
     found.warn('panel-hold-clearance', 'panel.clearance', { hold, clearance });
-  if (clearance.compare(0) === 0) found.warn('panel-no-clearance', 'panel.clearance');
+  if (sign(clearance) === 0) found.warn('panel-no-clearance', 'panel.clearance');
   const room = less(spec.thickness, wall);
   if (thickness.compare(room) > 0)
     found.warn('panel-proud', 'panel.thickness', { thickness, proud: less(thickness, room) });
   if (thickness.compare(tooling.tongue) < 0)
     found.warn('panel-thin', 'panel.thickness', { thickness, tongue: tooling.tongue });
-  if (tooling.raise.compare(0) > 0 && profile.panelBand.compare(spec.groove.depth) < 0)
+  if (sign(tooling.raise) > 0 && profile.panelBand.compare(spec.groove.depth) < 0)
     found.warn('band-narrow', 'groove.depth', { band: profile.panelBand, depth: spec.groove.depth });
   movementConditions(joint, profile, found);
 }

@@ -1,4 +1,4 @@
-import { half, less, type Length, sum, times } from '../length/length.ts';
+import { half, type Length, less, sign, sum, times } from '../length/length.ts';
 import { real, realOf } from '../length/real.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
@@ -50,7 +50,7 @@ function panel(
   ];
   if (arched && arc !== null) stages.push(cutout(joint, arc, { width, height, sideHeight, sightHeight }));
   const shaped = arched ? 'cutout' : 'mill';
-  const raised = tooling.raise.compare(0) > 0;
+  const raised = sign(tooling.raise) > 0;
   if (raised)
     stages.push({
       stage: 'raise',

@@ -1,4 +1,4 @@
-import { half, larger, less, type Length, sum, times, ZERO } from '../length/length.ts';
+import { half, larger, type Length, less, sign, sum, times, ZERO } from '../length/length.ts';
 import { irrationalArc } from './arc-length.ts';
 import type { Joint } from './derive.ts';
 import { bead, groove, mill, mitre } from './frame-stages.ts';
@@ -9,18 +9,55 @@ import type { ShopProfile } from '../shop/shop-profile.ts';
 /** The rails from the bottom up: bottom, mids, top. */
 export function rails(joint: Joint, tooling: Tooling, profile: ShopProfile): PartDraft[] {
   const { bottomRail, topRail, arch } = joint.spec;
+  const shared = sharedStages(joint, tooling, profile);
   return [
-    rail('rail-bottom', bottomRail.width, joint, tooling, profile),
+    rail('rail-bottom', bottomRail.width, joint, tooling, shared),
     rail(
       'rail-top',
       joint.topRailEnds,
       joint,
       tooling,
-      profile,
+      shared,
       arch === null ? {} : { crown: topRail.width, rise: arch.rise },
     ),
-    ...joint.midRails.map(({ width }, k) => rail(`rail-mid-${k + 1}`, width, joint, tooling, profile)),
+    ...joint.midRails.map(({ width }, k) => rail(`rail-mid-${k + 1}`, width, joint, tooling, shared)),
   ];
+}
+
+/** What every straight rail of a door is given alike; an arched one shares its cheeks and mitres. */
+interface SharedStages {
+  readonly sticking: readonly StageDraft[];
+  readonly shoulder: StageDraft;
+  readonly cheek: StageDraft;
+  readonly mitre: readonly StageDraft[];
+}
+
+function sharedStages(joint: Joint, tooling: Tooling, profile: ShopProfile): SharedStages {
+  const { tenon, bead: b } = joint.spec;
+  const beaded = sign(b) > 0;
+  return {
+    sticking: beaded
+      ? [bead(joint, 'mill'), groove(joint, tooling, 'bead')]
+      : [groove(joint, tooling, 'mill')],
+    shoulder: shoulder(joint, 'groove'),
+    cheek: cheek(joint, profile),
+    mitre: beaded
+      ? [
+          mitre(
+            'mitre',
+            'shoulder',
+            {
+              value: sum(tenon.length, b),
+              reason: 'why.mitre-rail',
+              figures: { tenon: tenon.length, bead: b },
+            },
+            tenon.length,
+            b,
+            null,
+          ),
+        ]
+      : [],
+  };
 }
 
 function rail(
@@ -28,13 +65,13 @@ function rail(
   width: Length,
   joint: Joint,
   tooling: Tooling,
-  profile: ShopProfile,
+  shared: SharedStages,
   top: { crown?: Length; rise?: Length } = {},
 ): PartDraft {
   const { spec } = joint;
   const mid = part.startsWith('rail-mid');
   const arched = top.rise !== undefined;
-  const beaded = spec.bead.compare(0) > 0;
+  const beaded = sign(spec.bead) > 0;
   const stages: StageDraft[] = [
     mill(
       joint.railLength,
@@ -52,12 +89,12 @@ function rail(
       },
     ),
   ];
-  if (arched) stages.push(...archStages(joint, tooling));
-  const shaped = arched ? 'smooth' : 'mill';
-  if (beaded) stages.push(bead(joint, shaped));
-  const beforeGroove = beaded ? 'bead' : shaped;
-  stages.push(arched ? slot(joint, beforeGroove) : groove(joint, tooling, beforeGroove));
-  stages.push(...tenonStages(joint, width, mid, arched, profile));
+  if (arched) {
+    stages.push(...archStages(joint, tooling));
+    if (beaded) stages.push(bead(joint, 'smooth'));
+    stages.push(slot(joint, beaded ? 'bead' : 'smooth'), shoulder(joint, 'slot'));
+  } else stages.push(...shared.sticking, shared.shoulder);
+  stages.push(shared.cheek, ...shared.mitre, ...tenonStages(joint, width, mid, arched));
   return { part, length: joint.railLength, width, thickness: spec.thickness, stages };
 }
 
@@ -138,55 +175,50 @@ function slot(joint: Joint, after: string): StageDraft {
   };
 }
 
-function tenonStages(
-  joint: Joint,
-  width: Length,
-  mid: boolean,
-  arched: boolean,
-  profile: ShopProfile,
-): StageDraft[] {
-  const { spec } = joint;
-  const { tenon, bead: b, groove: g } = spec;
-  const beaded = b.compare(0) > 0;
-  const sightEdge = sum(tenon.length, b);
-  const wall = exact('height', joint.wall, 'from.table', 'why.wall', {
+function wallHeight({ spec, wall }: Joint): Entry {
+  return exact('height', wall, 'from.table', 'why.wall', {
     thickness: spec.thickness,
-    groove: g.width,
-    wall: joint.wall,
+    groove: spec.groove.width,
+    wall,
   });
-  const stages: StageDraft[] = [
-    {
-      stage: 'shoulder',
-      station: 'table-saw',
-      after: [arched ? 'slot' : 'groove'],
-      entries: [exact('stop', tenon.length, 'from.rail-end', 'why.shoulder-stop'), wall],
-    },
-    {
-      stage: 'cheek',
-      station: 'table-saw',
-      after: ['shoulder'],
-      entries: [
+}
+
+/** The shoulders of both faces, never of the edges. */
+function shoulder(joint: Joint, after: string): StageDraft {
+  return {
+    stage: 'shoulder',
+    station: 'table-saw',
+    after: [after],
+    entries: [
+      exact('stop', joint.spec.tenon.length, 'from.rail-end', 'why.shoulder-stop'),
+      wallHeight(joint),
+    ],
+  };
+}
+
+/** The tenon's cheeks: a wall off each face, so that what stays is as thick as the groove is wide. */
+function cheek(joint: Joint, profile: ShopProfile): StageDraft {
+  const { spec, wall } = joint;
+  return {
+    stage: 'cheek',
+    station: 'table-saw',
+    after: ['shoulder'],
+    entries: [
+      wallHeight(joint),
+      exact('thickness', spec.groove.width, 'from.between', 'why.tenon-thickness', {
+        thickness: spec.thickness,
         wall,
-        exact('thickness', g.width, 'from.between', 'why.tenon-thickness', {
-          thickness: spec.thickness,
-          wall: joint.wall,
-          groove: g.width,
-          fit: profile.slidingFit,
-        }),
-      ],
-    },
-  ];
-  if (beaded)
-    stages.push(
-      mitre(
-        'mitre',
-        'shoulder',
-        { value: sightEdge, reason: 'why.mitre-rail', figures: { tenon: tenon.length, bead: b } },
-        tenon.length,
-        b,
-        null,
-      ),
-    );
+        groove: spec.groove.width,
+        fit: profile.slidingFit,
+      }),
+    ],
+  };
+}
+
+function tenonStages(joint: Joint, width: Length, mid: boolean, arched: boolean): StageDraft[] {
+  const { tenon, bead: b, groove: g } = joint.spec;
+  const beaded = sign(b) > 0;
+  const stages: StageDraft[] = [];
   const haunch = larger(less(g.depth, b), ZERO);
   stages.push({
     stage: 'tenon',

@@ -1,4 +1,4 @@
-import { half, less, type Length, over, sum, times } from '../length/length.ts';
+import { half, type Length, less, over, sign, sum, times } from '../length/length.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import { bead, groove, mill, mitre } from './frame-stages.ts';
@@ -33,7 +33,7 @@ function stile(
   const { spec } = joint;
   const width = widthOf(side, spec);
   const stages = [millStile(joint, width), ...shared];
-  if (spec.bead.compare(0) > 0) {
+  if (sign(spec.bead) > 0) {
     stages.push(strip(side, joint, tooling, profile, shared));
     const notches = shared.filter(({ stage }) => stage.startsWith('notch-')).map(({ stage }) => stage);
     stages.push({ stage: 'clean', station: 'bench', entries: [], after: ['strip', ...notches] });
@@ -68,7 +68,7 @@ function millStile(joint: Joint, width: Length): StageDraft {
 function sharedStages(joint: Joint, tooling: Tooling): StageDraft[] {
   const { spec } = joint;
   const stages: StageDraft[] = [];
-  const beaded = spec.bead.compare(0) > 0;
+  const beaded = sign(spec.bead) > 0;
   if (beaded) stages.push(bead(joint, 'mill'));
   stages.push(groove(joint, tooling, beaded ? 'bead' : 'mill'));
   stages.push(mortise(joint, tooling));
@@ -135,12 +135,13 @@ function mortisePlaces(joint: Joint, chisel: Length | null): PlaceDraft[] {
       play: fit.endPlay,
     };
     const from = at === 'top' ? 'from.top-end' : 'from.bottom-end';
+    const stop = stopAt(rail);
     return place(
       at,
       exact('start', start, from, 'why.mortise-start', figures),
-      exact('stop', stopAt(rail), from, 'why.mortise-stop', figures),
+      exact('stop', stop, from, 'why.mortise-stop', figures),
       start,
-      stopAt(rail),
+      stop,
       chisel,
     );
   };

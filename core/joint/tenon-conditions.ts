@@ -1,4 +1,4 @@
-import { larger, less, type Length, sum, times } from '../length/length.ts';
+import { larger, type Length, less, sign, sum, times } from '../length/length.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
@@ -28,7 +28,7 @@ export function tenonConditions(
   else if (left.compare(limits.quarter) < 0)
     found.warn('behind-mortise', 'tenon.length', { left, depth, least: limits.quarter });
   const cover = less(tenon.outerSetback, trimEachEnd);
-  if (cover.compare(0) <= 0) found.fault('cover', 'tenon.outerSetback', { trim: trimEachEnd });
+  if (sign(cover) <= 0) found.fault('cover', 'tenon.outerSetback', { trim: trimEachEnd });
   else if (cover.compare(limits.eighth) < 0)
     found.warn('cover', 'tenon.outerSetback', { cover, least: limits.eighth });
   if (mortise.endPlay.compare(trimEachEnd) > 0)
@@ -36,9 +36,9 @@ export function tenonConditions(
   const fromEnd = sum(horn, tenon.outerSetback);
   if (fromEnd.compare(limits.threeEighths) < 0)
     found.warn('end-splits', 'horn', { left: fromEnd, least: limits.threeEighths });
-  if (mortise.endPlay.compare(0) === 0) found.advise('no-end-play', 'mortise.endPlay');
-  if (horn.compare(0) === 0) found.advise('no-horn', 'horn');
-  if (mortise.clearance.compare(0) === 0) found.advise('no-clearance', 'mortise.clearance');
+  if (sign(mortise.endPlay) === 0) found.advise('no-end-play', 'mortise.endPlay');
+  if (sign(horn) === 0) found.advise('no-horn', 'horn');
+  if (sign(mortise.clearance) === 0) found.advise('no-clearance', 'mortise.clearance');
 }
 
 /** Each rail's tenon width with the field that makes it. */
@@ -60,14 +60,14 @@ function tenonWidth(
   found: Findings,
 ): void {
   const { groove, bead, tenon } = spec;
-  if (width.compare(0) <= 0) found.fault('tenon-width', field, { width });
+  if (sign(width) <= 0) found.fault('tenon-width', field, { width });
   else if (chisel !== null && width.compare(chisel) < 0)
     found.fault('tenon-chisel', field, { width, chisel });
   else if (width.compare(times(groove.width, 2)) < 0)
     found.warn('tenon-narrow', field, { width, groove: groove.width });
   const eaten = less(groove.depth, bead, tenon.innerSetback);
   const edges = field === 'midRails' ? 2 : 1;
-  if (eaten.compare(0) > 0)
+  if (sign(eaten) > 0)
     found.warn('groove-eats-tenon', field, {
       eaten,
       width: larger(less(width, times(eaten, edges)), times(eaten, 0)),

@@ -1,4 +1,4 @@
-import { half, larger, largestUpTo, less, type Length, sum, times, ZERO } from '../length/length.ts';
+import { half, larger, largestUpTo, type Length, less, sign, sum, times, ZERO } from '../length/length.ts';
 import { length } from '../length/length.ts';
 import { type Real, real, realOf } from '../length/real.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
@@ -39,7 +39,7 @@ export function toolingFor(joint: Joint, profile: ShopProfile): Tooling {
     tongue,
     raise: less(spec.panel.thickness, tongue),
     strip:
-      spec.bead.compare(0) > 0 && profile.stripStation === 'table-saw'
+      sign(spec.bead) > 0 && profile.stripStation === 'table-saw'
         ? stripSetting(spec.thickness, profile)
         : null,
   };

@@ -14,12 +14,16 @@ export const ZERO: Length = length(0);
 
 /** The sum of lengths. */
 export function sum(first: Length, ...others: readonly Length[]): Length {
-  return others.reduce<Fraction>((total, each) => total.add(each), first) as Length;
+  let total: Fraction = first;
+  for (const each of others) total = total.add(each);
+  return total as Length;
 }
 
 /** What is left of the first after all the others are taken away; it may be negative. */
 export function less(first: Length, ...others: readonly Length[]): Length {
-  return others.reduce<Fraction>((total, each) => total.sub(each), first) as Length;
+  let left: Fraction = first;
+  for (const each of others) left = left.sub(each);
+  return left as Length;
 }
 
 /** A whole or exact multiple. */
@@ -34,6 +38,11 @@ export function over(value: Length, divisor: number | Length): Length {
 
 export function half(value: Length): Length {
   return value.div(2) as Length;
+}
+
+/** Whether a length is over, at or under zero: 1, 0 or -1. Read off it, with nothing reckoned. */
+export function sign(value: Length): -1 | 0 | 1 {
+  return value.n === 0n ? 0 : value.s < 0n ? -1 : 1;
 }
 
 /** The larger of two lengths. */

@@ -5,7 +5,7 @@ import { doorStages } from '../joint/door-stages.ts';
 import { limitsFor } from '../joint/limits.ts';
 import { panels } from '../joint/panel.ts';
 import { rails } from '../joint/rail.ts';
-import type { PartDraft } from '../joint/stage-draft.ts';
+import type { PartDraft, StageDraft } from '../joint/stage-draft.ts';
 import { stiles } from '../joint/stile.ts';
 import { wideTenon } from '../joint/tenon-conditions.ts';
 import { toolingFor } from '../joint/tooling.ts';
@@ -61,11 +61,12 @@ export function planDoor({ spec, path, profile, why, asCut }: DoorToPlan, once: 
       ? draft
       : (draftsOf(deriveJoint(own), profile).find(({ part }) => part === draft.part) ?? draft);
   });
+  const printed = new Map<StageDraft, PlanStage>();
   return {
     ok: true,
     value: {
       values: doorValues(joint, fit),
-      parts: drafts.map((draft) => printPart(draft, why)),
+      parts: drafts.map((draft) => printPart(draft, why, printed)),
       stages: doorStages(joint, drafts).map((stage) => printStage(stage, why)),
       notes: found.notes,
     },

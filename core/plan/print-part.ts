@@ -5,14 +5,22 @@ import type { Entry, PartDraft, StageDraft } from '../joint/stage-draft.ts';
 import { say } from '../words/say.ts';
 import type { PlanPart, PlanStage, Settings, SettingValue, Why } from './plan.ts';
 
-/** A part's draft as the plan prints it, but for its code. */
-export function printPart(draft: PartDraft, why: boolean): Omit<PlanPart, 'code'> {
+/** A part's draft as the plan prints it, but for its code. A stage that parts share is printed once, kept in `printed`. */
+export function printPart(
+  draft: PartDraft,
+  why: boolean,
+  printed: Map<StageDraft, PlanStage> = new Map(),
+): Omit<PlanPart, 'code'> {
   return {
     part: draft.part,
     length: printLength(draft.length),
     width: printLength(draft.width),
     thickness: printLength(draft.thickness),
-    stages: draft.stages.map((stage) => printStage(stage, why)),
+    stages: draft.stages.map((stage) => {
+      const known = printed.get(stage) ?? printStage(stage, why);
+      printed.set(stage, known);
+      return known;
+    }),
   };
 }
 
@@ -37,7 +45,9 @@ export function printStage(draft: StageDraft, why: boolean): PlanStage {
 }
 
 function settingsOf(entries: readonly Entry[]): Settings {
-  return Object.fromEntries(entries.map(({ name, value }) => [name, printValue(value)]));
+  const settings: Record<string, SettingValue> = {};
+  for (const { name, value } of entries) settings[name] = printValue(value);
+  return settings;
 }
 
 function printValue(value: Entry['value']): SettingValue {

@@ -93,8 +93,35 @@ export const jobSaved = z.object({
 /** PUT /jobs/:id takes this. */
 export const jobUpdate = z.strictObject({ revision: z.number().int().nonnegative(), file: z.unknown() });
 
+const measured = z.record(z.string(), z.unknown());
+
 /** GET /jobs/:id/file answers this. */
-export const jobFileAnswer = z.object({ id: z.string(), revision: z.number(), file: z.unknown() });
+export const jobFileAnswer = z.object({
+  id: z.string(),
+  revision: z.number(),
+  file: z.unknown(),
+  measured: measured.optional(),
+});
+
+/** PUT /jobs/:id/measured takes this: sizes as they came out, read by core, which gives its faults by name. */
+export const measuredUpdate = z.strictObject({ revision: z.number().int().nonnegative(), measured });
+
+/** PUT /jobs/:id/measured answers this: settings that were cut already and no longer agree. */
+export const measuredAnswer = z.object({
+  revision: z.number(),
+  disagree: z.array(
+    z.object({
+      code: z.string(),
+      door: z.string(),
+      part: z.string(),
+      stage: z.string(),
+      place: z.string().optional(),
+      name: z.string(),
+      was: settingValue,
+      now: settingValue,
+    }),
+  ),
+});
 
 /** 400 with faults. */
 export const faultsBody = z.object({

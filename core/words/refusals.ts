@@ -23,7 +23,7 @@ export const refusalWords = {
     'Look at the job’s name on the sticker: was the job removed, or is it another shop’s?',
   'api.job-unknown': 'There is no job {id}.',
   'api.door-unknown': 'There is no door {door} in this job.',
-  'api.stale': 'The job was changed meanwhile: revision {revision} is current. Open it again.',
+  'api.stale': 'It was changed meanwhile: revision {revision} is current. Open it again.',
   'api.media-type': 'Send application/json.',
   'api.origin': 'Requests from {origin} are not taken.',
   'api.host': 'Requests for the host {host} are not taken.',
@@ -40,5 +40,8 @@ export const refusalWords = {
   'api.pin-wrong': 'That is not the PIN.',
   'api.pin-wait': 'Too many wrong tries: wait {seconds} seconds.',
   'api.no-shell': 'The screen is not in full-screen mode, so there is nothing to leave.',
+  'api.archive': 'This file cannot be put in place: {reason}. Nothing was changed.',
+  'api.backup-unknown': 'There is no backup {name}.',
+  'api.busy': 'Not just now: {reason}.',
   'api.internal': 'Something went wrong in the hub; it is written in its log.',
 } as const;

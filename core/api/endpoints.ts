@@ -1,0 +1,155 @@
+import { z } from 'zod';
+import {
+  jobFileAnswer,
+  jobSaved,
+  jobsAnswer,
+  jobUpdate,
+  measuredAnswer,
+  measuredUpdate,
+  planAnswer,
+} from './jobs-api.ts';
+import { boardAnswer, jobProgress, markAnswer, markRequest, partAnswer } from './marks-api.ts';
+import {
+  backupMade,
+  backupsAnswer,
+  healthAnswer,
+  leftAnswer,
+  nothing,
+  pinUpdate,
+  restoredAnswer,
+  sessionAnswer,
+  sessionRequest,
+} from './office-api.ts';
+import { printedAnswer, printedReport } from './prints-api.ts';
+import { shopAnswer, shopUpdate } from './shop-api.ts';
+
+/** One address of the hub: what it does, takes and gives. */
+export interface Endpoint {
+  readonly does: string;
+  /** Only for the office: with a PIN set it needs a session. */
+  readonly office?: true;
+  readonly query?: z.ZodType<Readonly<Record<string, string | undefined>>>;
+  readonly takes?: z.ZodType;
+  /** A schema of its JSON, or the media type of what else it gives; null for nothing. */
+  readonly gives: z.ZodType | 'application/pdf' | 'text/event-stream' | 'application/json' | null;
+  readonly status?: 201 | 202 | 204;
+  /** Bytes of a body, where that is not a job file. */
+  readonly most?: number;
+}
+
+const short = z.string().max(200).optional();
+const SMALL = 16 * 1024;
+
+/** Every address of the hub, by method and path under /api. Screens, hub, tests and the description served all read this. */
+export const ENDPOINTS = {
+  'GET /health': { does: 'Is the hub well? More is told to the office.', gives: healthAnswer },
+  'GET /openapi.json': { does: 'This description.', gives: 'application/json' },
+  'GET /jobs': { does: 'The jobs, in the order in which they were added.', gives: jobsAnswer },
+  'POST /jobs': { does: 'Saves a job file.', office: true, takes: z.unknown(), gives: jobSaved, status: 201 },
+  'GET /jobs/:id': {
+    does: 'The plan of a job, with the codes of live parts; with why=1 the reasons of every setting.',
+    query: z.object({ why: short }),
+    gives: planAnswer,
+  },
+  'PUT /jobs/:id': {
+    does: 'Saves a changed job file over the revision seen.',
+    office: true,
+    takes: jobUpdate,
+    gives: jobSaved,
+  },
+  'DELETE /jobs/:id': { does: 'Removes a job.', office: true, gives: null, status: 204 },
+  'GET /jobs/:id/file': { does: 'The job file as saved, and its revision.', gives: jobFileAnswer },
+  'PUT /jobs/:id/measured': {
+    does: 'Plans a job anew by sizes as they came out; lists what was cut already and no longer agrees.',
+    takes: measuredUpdate,
+    gives: measuredAnswer,
+    most: 1024 * 1024,
+  },
+  'GET /jobs/:id/progress': { does: 'What has happened to a job’s parts and doors.', gives: jobProgress },
+  'GET /jobs/:id/stickers.pdf': {
+    does: 'The stickers of a job, or of some of its parts.',
+    query: z.object({
+      stock: short,
+      codes: z.string().max(1_000_000).optional(),
+      from: short,
+      symbol: short,
+    }),
+    gives: 'application/pdf',
+  },
+  'GET /jobs/:id/printed': { does: 'When each sticker was printed.', gives: printedAnswer },
+  'POST /jobs/:id/printed': {
+    does: 'Notes stickers that were printed in the browser’s own dialog.',
+    takes: printedReport,
+    gives: printedAnswer,
+  },
+  'GET /parts/:code': {
+    does: 'A part, its stages, and its setup at a station.',
+    query: z.object({ station: short }),
+    gives: partAnswer,
+  },
+  'POST /marks': {
+    does: 'Says what was done to a part. On disk before it is answered.',
+    takes: markRequest,
+    gives: markAnswer,
+    most: SMALL,
+  },
+  'GET /board': { does: 'How far every door has come.', gives: boardAnswer },
+  'GET /events': {
+    does: 'Marks as they come (event: mark), changed jobs (job), a changed shop (shop), and a beat every second.',
+    gives: 'text/event-stream',
+  },
+  'GET /shop': { does: 'The shop: people, tools, screens.', gives: shopAnswer },
+  'PUT /shop': {
+    does: 'Saves the shop over the revision seen.',
+    office: true,
+    takes: shopUpdate,
+    gives: shopAnswer,
+    most: 256 * 1024,
+  },
+  'GET /session': { does: 'Is there a PIN, and was it given here?', gives: sessionAnswer },
+  'POST /session': { does: 'Gives the PIN.', takes: sessionRequest, gives: sessionAnswer, most: SMALL },
+  'DELETE /session': { does: 'Ends the session.', gives: sessionAnswer },
+  'PUT /pin': {
+    does: 'Sets the PIN, or takes it away.',
+    office: true,
+    takes: pinUpdate,
+    gives: sessionAnswer,
+    most: SMALL,
+  },
+  'POST /kiosk/leave': {
+    does: 'Leaves full screen.',
+    office: true,
+    takes: nothing,
+    gives: leftAnswer,
+    most: SMALL,
+  },
+  'GET /backups': { does: 'The backups, the newest first.', office: true, gives: backupsAnswer },
+  'POST /backups': {
+    does: 'Makes a backup now and reads it back.',
+    office: true,
+    takes: nothing,
+    gives: backupMade,
+    status: 201,
+    most: SMALL,
+  },
+  'POST /backups/:name/restore': {
+    does: 'Puts a backup in place of what is there, of which a backup is made first.',
+    office: true,
+    takes: nothing,
+    gives: restoredAnswer,
+    most: SMALL,
+  },
+  'GET /export': {
+    does: 'Everything in one file, without PIN and sessions.',
+    office: true,
+    gives: 'application/json',
+  },
+  'POST /import': {
+    does: 'Puts an exported file in place of what is there, of which a backup is made first.',
+    office: true,
+    takes: z.unknown(),
+    gives: restoredAnswer,
+  },
+} as const satisfies Readonly<Record<`${'GET' | 'POST' | 'PUT' | 'DELETE'} /${string}`, Endpoint>>;
+
+export type EndpointKey = keyof typeof ENDPOINTS;

@@ -5,7 +5,8 @@ import { planFile } from '#core/plan/plan-file.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { STOCKS, stickersPdf } from '#labels/index.ts';
 import { readEnvironment } from '../hub/environment.ts';
-import { documentName, jobDocument, openJob } from '../store/job-document.ts';
+import { documentName, readJobDocument } from '../store/job-document.ts';
+import { openJob } from '../store/stored-job.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';
 
 const USAGE =
@@ -58,9 +59,8 @@ function refuseOtherCodes(plan: Plan): void {
   if (!environment.ok) return;
   const path = join(environment.value.data, 'jobs', documentName(plan.id));
   if (!existsSync(path)) return;
-  const document = jobDocument.safeParse(JSON.parse(readFileSync(path, 'utf8')));
-  const kept = document.success ? openJob(document.data) : null;
-  if (kept === null || !kept.ok) return;
+  const kept = openJob(readJobDocument(readFileSync(path, 'utf8')));
+  if (!kept.ok) return;
   const unknown = plan.doors
     .flatMap(({ parts }) => parts.map(({ code }) => code))
     .filter((code) => !kept.value.index.parts.has(code));

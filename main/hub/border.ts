@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify';
-import { Problem } from './problem.ts';
+import { problem } from './problem.ts';
 
 /** Headers on every answer: nothing from elsewhere, nothing inline, no frames but our own. */
-const HEADERS: Readonly<Record<string, string>> = {
+export const HEADERS: Readonly<Record<string, string>> = {
   'content-security-policy':
     "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; frame-src 'self' blob:; object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'self'",
   'x-content-type-options': 'nosniff',
@@ -19,14 +19,13 @@ export function holdBorder(app: FastifyInstance, hosts: () => readonly string[])
   app.addHook('onRequest', async (request, reply) => {
     reply.headers(HEADERS);
     const host = request.headers.host ?? '';
-    if (!hosts().includes(host.toLowerCase()))
-      throw new Problem(421, 'api.host', { host: host.slice(0, 100) });
+    if (!hosts().includes(host.toLowerCase())) throw problem(421, 'api.host', { host: host.slice(0, 100) });
     const origin = request.headers.origin;
-    if (origin !== undefined && !hosts().includes(origin.toLowerCase().replace(/^http:\/\//, '')))
-      throw new Problem(403, 'api.origin', { origin: origin.slice(0, 100) });
+    if (origin !== undefined && !hosts().some((each) => origin.toLowerCase() === `http://${each}`))
+      throw problem(403, 'api.origin', { origin: origin.slice(0, 100) });
     const writes = request.method === 'POST' || request.method === 'PUT';
     const type = request.headers['content-type'] ?? '';
-    if (writes && !/^application\/json\s*(;|$)/i.test(type)) throw new Problem(415, 'api.media-type');
+    if (writes && !/^application\/json\s*(;|$)/i.test(type)) throw problem(415, 'api.media-type');
   });
 }
 

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
-import { disk } from '../store/file-port.ts';
+import { disk } from '../store/disk.ts';
+import { replaceFile } from '../store/file-port.ts';
 import type { Store } from '../store/store.ts';
 import demoJob from '../demo/demo-job.json' with { type: 'json' };
 
@@ -7,7 +8,7 @@ import demoJob from '../demo/demo-job.json' with { type: 'json' };
 export async function addDemoJob(folder: string, store: Store): Promise<void> {
   const path = join(folder, 'started.json');
   if ((await disk.read(path)) !== null) return;
-  if (store.jobs.all().length === 0 && store.lastSeq === 0)
+  if (store.jobs.all().length === 0 && store.found.scanned.lines === 0)
     await store.jobs.add(demoJob, (id) => store.seen(id));
-  await disk.replace(path, `${JSON.stringify({ format: 1 })}\n`);
+  await replaceFile(disk, path, `${JSON.stringify({ format: 1 })}\n`);
 }

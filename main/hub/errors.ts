@@ -1,51 +1,69 @@
-import type { FastifyError, FastifyInstance } from 'fastify';
-import { say } from '#core/words/say.ts';
-import { codeOf } from '../store/file-port.ts';
-import { Problem } from './problem.ts';
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { ENDPOINTS } from '#core/api/endpoints.ts';
+import { codeOf, StoreBusy, StoreTrouble, wordsOf } from '../store/file-port.ts';
+import { ArchiveFault } from '../store/read-archive.ts';
+import { HEADERS } from './border.ts';
+import { Problem, problem } from './problem.ts';
 
 /** Turns everything thrown into the API's form. Never a 5xx for what a client sent, never a stack. */
-export function answerErrors(app: FastifyInstance, bodyLimit: number): void {
-  app.setErrorHandler(async (error: FastifyError, request, reply) => {
-    if (error instanceof Problem) return reply.code(error.status).send(error.body);
-    if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE')
-      return reply.code(413).send({ code: 'too-large', message: say('api.too-large', { limit: bodyLimit }) });
-    if (error.code === 'FST_ERR_CTP_INVALID_MEDIA_TYPE')
-      return reply.code(415).send({ code: 'media-type', message: say('api.media-type') });
-    if (error.statusCode !== undefined && error.statusCode >= 400 && error.statusCode < 500)
-      return reply
-        .code(error.statusCode)
-        .send({ code: 'malformed', message: say('api.not-json', { reason: error.message.slice(0, 200) }) });
-    if (isDiskTrouble(error)) {
-      request.log.error({ err: error }, 'could not be written down');
-      return reply.code(507).send({
-        code: 'store',
-        message: say('api.store', { reason: codeOf(error) ?? error.message.slice(0, 120) }),
-      });
-    }
-    request.log.error({ err: error }, 'request failed');
-    return reply.code(500).send({ code: 'internal', message: say('api.internal') });
+export function answerErrors(app: FastifyInstance): void {
+  app.setErrorHandler(answerError);
+  app.setNotFoundHandler(async (request, reply) => {
+    const allowed = methodsAt(request.url);
+    if (allowed.length === 0) return tell(reply, problem(404, 'api.not-found'));
+    return tell(
+      reply.header('allow', allowed.join(', ')),
+      problem(405, 'api.method', { allowed: allowed.join(', ') }),
+    );
   });
-  app.setNotFoundHandler(async (_request, reply) =>
-    reply.code(404).send({ code: 'not-found', message: say('api.not-found') }),
-  );
 }
 
-const DISK = new Set([
-  'ENOSPC',
-  'EROFS',
-  'EACCES',
-  'EPERM',
-  'ENOENT',
-  'EIO',
-  'EDQUOT',
-  'EMFILE',
-  'ENFILE',
-  'EBADF',
-]);
+/** For what fails before any route is found, such as an address that cannot be decoded. */
+export function answerError(error: FastifyError, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+  const known = problemOf(error, request);
+  if (known !== null) {
+    if (known.status >= 500) request.log.error({ err: error }, 'could not be written down');
+    return tell(reply, known);
+  }
+  request.log.error({ err: error }, 'request failed');
+  return tell(reply, problem(500, 'api.internal'));
+}
 
-function isDiskTrouble(error: unknown): boolean {
-  return (
-    DISK.has(codeOf(error) ?? '') ||
-    (error instanceof Error && /^(the log is shorter|nothing could be written)/.test(error.message))
-  );
+function tell(reply: FastifyReply, { status, body }: Problem): FastifyReply {
+  return reply.headers(HEADERS).code(status).send(body);
+}
+
+function problemOf(error: FastifyError, request: FastifyRequest): Problem | null {
+  if (error instanceof Problem) return error;
+  if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE')
+    return problem(413, 'api.too-large', { limit: request.routeOptions.bodyLimit });
+  if (error.code === 'FST_ERR_CTP_INVALID_MEDIA_TYPE') return problem(415, 'api.media-type');
+  if (error instanceof ArchiveFault) return problem(400, 'api.archive', { reason: error.message });
+  if (error.statusCode !== undefined && error.statusCode >= 400 && error.statusCode < 500)
+    return problem(
+      error.statusCode,
+      'api.not-json',
+      { reason: error.message.slice(0, 200) },
+      { code: 'malformed' },
+    );
+  if (error instanceof StoreBusy) return problem(503, 'api.busy', { reason: error.message });
+  if (error instanceof StoreTrouble || DISK.has(codeOf(error) ?? ''))
+    return problem(507, 'api.store', { reason: codeOf(error) ?? wordsOf(error).slice(0, 160) });
+  return null;
+}
+
+/** What a disk answers that is full, gone, or not to be written on. */
+const DISK = new Set(
+  'ENOSPC EROFS EACCES EPERM ENOENT ENOTDIR EIO EDQUOT EMFILE ENFILE EBADF ESTALE EFBIG'.split(' '),
+);
+
+const PATTERNS = Object.keys(ENDPOINTS).map((key) => {
+  const [method = '', path = ''] = key.split(' ');
+  const escaped = path.replace(/\./g, '\\.').replace(/:\w+/g, '[^/]+');
+  return { method, pattern: new RegExp(`^/api${escaped}$`) };
+});
+
+function methodsAt(url: string): string[] {
+  const path = url.split('?', 1)[0] ?? '';
+  return PATTERNS.filter(({ pattern }) => pattern.test(path)).map(({ method }) => method);
 }

@@ -1,53 +1,108 @@
-import type { FastifyInstance } from 'fastify';
 import type { ServerResponse } from 'node:http';
+import { once } from 'node:events';
+import type { FastifyInstance } from 'fastify';
 import type { AcceptedMark } from '#core/marks/mark.ts';
 import type { Store } from '../store/store.ts';
+import { HEADERS } from './border.ts';
+import type { Serve } from './serve.ts';
 
 /** Something that stations hear of besides marks. */
 export interface Announcement {
   readonly event: 'job' | 'shop';
   readonly data: unknown;
 }
-export type Announce = (announcement: Announcement) => void;
+
+/** What the other routes tell the stations through. */
+export interface Announcer {
+  tell(announcement: Announcement): void;
+  /** Ends every stream: the readers come back and look at everything anew. */
+  endAll(): void;
+}
 
 const BEAT_MS = 1000;
 /** A reader this far behind is dropped; it comes back and asks from where it was. */
 const MOST_BUFFERED = 8 * 1024 * 1024;
 
 /** GET /events: every mark from the last one that the reader has, then as they come, with a beat every second. */
-export function eventRoutes(app: FastifyInstance, store: Store): Announce {
-  const readers = new Set<ServerResponse>();
-  const send = (reader: ServerResponse, text: string) => {
-    if (reader.writableLength > MOST_BUFFERED) reader.destroy();
-    else reader.write(text);
-  };
-  const sendAll = (text: string) => readers.forEach((reader) => send(reader, text));
-  const ended = store.onMark((accepted) => sendAll(markEvent(accepted)));
-  const beat = setInterval(() => sendAll(`event: beat\ndata: {"seq":${store.lastSeq}}\n\n`), BEAT_MS);
+export function eventRoutes(app: FastifyInstance, serve: Serve, store: Store): Announcer {
+  const readers = new Set<Reader>();
+  const sendAll = (text: string) => readers.forEach((reader) => reader.send(text));
+  const beatText = () => `event: beat\ndata: {"seq":${store.lastSeq}}\n\n`;
+  const ended = store.onMark((accepted) => {
+    if (readers.size > 0) sendAll(markEvent(accepted));
+  });
+  const beat = setInterval(() => sendAll(beatText()), BEAT_MS);
 
-  app.get('/events', (request, reply) => {
+  serve('GET /events', async ({ request, reply }) => {
     const last = /^\d{1,15}$/.exec(String(request.headers['last-event-id'] ?? ''))?.[0];
     reply.hijack();
-    const reader = reply.raw;
-    reader.writeHead(200, {
+    reply.raw.writeHead(200, {
+      ...HEADERS,
       'content-type': 'text/event-stream; charset=utf-8',
       'cache-control': 'no-store',
       connection: 'keep-alive',
-      'x-content-type-options': 'nosniff',
     });
-    reader.write(`retry: 1000\nevent: beat\ndata: {"seq":${store.lastSeq}}\n\n`);
-    if (last !== undefined)
-      for (const accepted of store.since(Number(last))) reader.write(markEvent(accepted));
+    const reader = new Reader(reply.raw);
     readers.add(reader);
-    reader.on('close', () => readers.delete(reader));
+    reply.raw.on('close', () => readers.delete(reader));
+    reply.raw.on('error', () => readers.delete(reader));
+    await reader.begin(`retry: 1000\n${beatText()}`, last === undefined ? null : store.since(Number(last)));
+    return reply;
   });
 
+  const endAll = () => readers.forEach((reader) => reader.end());
   app.addHook('preClose', async () => {
     clearInterval(beat);
     ended();
-    readers.forEach((reader) => reader.end());
+    endAll();
   });
-  return ({ event, data }) => sendAll(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`);
+  return {
+    tell: ({ event, data }) => sendAll(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`),
+    endAll,
+  };
+}
+
+/** One open stream. What happens while it is still told of older marks waits, so that all come in their order. */
+class Reader {
+  readonly #out: ServerResponse;
+  #waiting: string[] | null = [];
+
+  constructor(out: ServerResponse) {
+    this.#out = out;
+  }
+
+  /** Greets the reader, tells it what it missed, and from then on sends as things happen. */
+  async begin(greeting: string, missed: AsyncIterable<AcceptedMark> | null): Promise<void> {
+    this.#out.write(greeting);
+    try {
+      if (missed !== null)
+        for await (const accepted of missed) {
+          if (this.#out.destroyed) return;
+          if (!this.#out.write(markEvent(accepted))) await roomOrEnd(this.#out);
+        }
+    } catch {
+      this.#out.destroy();
+    }
+    const waited = this.#waiting ?? [];
+    this.#waiting = null;
+    waited.forEach((text) => this.send(text));
+  }
+
+  send(text: string): void {
+    if (this.#waiting !== null) this.#waiting.push(text);
+    else if (this.#out.writableLength > MOST_BUFFERED) this.#out.destroy();
+    else this.#out.write(text);
+  }
+
+  end(): void {
+    this.#out.end();
+  }
+}
+
+/** Waits until the stream takes more, or is gone. */
+async function roomOrEnd(out: ServerResponse): Promise<void> {
+  const gone = new AbortController();
+  await Promise.race([once(out, 'drain', gone), once(out, 'close', gone)]).finally(() => gone.abort());
 }
 
 function markEvent(accepted: AcceptedMark): string {

@@ -1,21 +1,18 @@
-import fastifyStatic from '@fastify/static';
-import fastify, { type FastifyInstance } from 'fastify';
-import { existsSync } from 'node:fs';
+import type { FastifyInstance } from 'fastify';
+import { join } from 'node:path';
 import type { Logger } from 'pino';
-import { codeOf, disk } from '../store/file-port.ts';
+import { type BackupClock, startBackupClock } from '../store/backup-clock.ts';
+import { Backups } from '../store/backups.ts';
+import { disk } from '../store/disk.ts';
+import { codeOf, type FilePort } from '../store/file-port.ts';
 import { takeLock } from '../store/lock.ts';
+import { PinStore } from '../store/pin-store.ts';
+import { restoringInto } from '../store/restore.ts';
 import { Store } from '../store/store.ts';
-import { holdBorder, loopbackHosts } from './border.ts';
+import { loopbackHosts } from './border.ts';
 import { addDemoJob } from './demo.ts';
-import { answerErrors } from './errors.ts';
-import { eventRoutes } from './events.ts';
-import { jobRoutes } from './job-routes.ts';
-import { markRoutes } from './mark-routes.ts';
-import { paperRoutes } from './paper-routes.ts';
-import { screenRoutes } from './screen-routes.ts';
-
-/** A job file may have 8 MiB; a request around it a little more. */
-const BODY_LIMIT = 8 * 1024 * 1024 + 64 * 1024;
+import { buildService } from './service.ts';
+import type { ShellLine } from './shell-line.ts';
 
 export interface HubOptions {
   /** The data folder. */
@@ -29,6 +26,10 @@ export interface HubOptions {
   readonly demo: boolean;
   readonly version: string;
   readonly logger: Logger;
+  /** The line to the shell that started the hub, if one did. */
+  readonly shell?: ShellLine | null;
+  /** The file system, where it is not the disk as it is. */
+  readonly files?: FilePort;
 }
 
 export interface Hub {
@@ -42,52 +43,53 @@ export class StartFault extends Error {}
 
 /** Starts the service and its store; both end with `stop`, which finishes what is being written. */
 export async function startHub(options: HubOptions): Promise<Hub> {
-  const { logger } = options;
-  await disk.makeFolder(options.data);
-  const lock = await takeLock(disk, options.data, process.pid);
+  const { logger, data, version, files = disk, shell = null } = options;
+  await files.makeFolder(data);
+  const lock = await takeLock(files, data, process.pid);
   if (!lock.ok)
     throw new StartFault(
-      `the data folder ${options.data} is in use by process ${lock.holder.pid}: stop that one first, or set SHOULDERLINE_DATA to another folder`,
+      `the data folder ${data} is in use by process ${lock.holder.pid}: stop that one first, or set SHOULDERLINE_DATA to another folder`,
     );
   if (lock.takenOver !== undefined)
     logger.warn({ holder: lock.takenOver }, 'took over the lock of a process that is gone');
   try {
-    const store = await Store.open(disk, options.data);
-    if (store.read.torn > 0) logger.warn({ bytes: store.read.torn }, 'cut off a torn last line of the log');
-    for (const damaged of store.read.damaged) logger.error(damaged, 'passed over a damaged line of the log');
-    for (const trouble of store.jobs.troubles) logger.error(trouble, 'kept an unreadable job aside');
-    if (options.demo) await addDemoJob(options.data, store);
-    const app = fastify({
-      loggerInstance: logger,
-      bodyLimit: BODY_LIMIT,
-      forceCloseConnections: true,
-      routerOptions: { maxParamLength: 200 },
+    const store = await Store.open({
+      port: files,
+      folder: data,
+      version,
+      report: (trouble) => logger.error(trouble),
     });
+    const pin = await PinStore.open(files, join(data, 'pin.json'));
+    sayWhatWasFound(store, pin, logger);
+    if (options.demo) await addDemoJob(data, store);
+    const backups = new Backups(files, data);
+    const clock = backupClock(store, backups, version, logger);
     let port = options.port;
-    holdBorder(app as unknown as FastifyInstance, () => loopbackHosts(port));
-    answerErrors(app as unknown as FastifyInstance, BODY_LIMIT);
-    await app.register(
-      async (scope) => {
-        const api = scope as unknown as FastifyInstance;
-        const announce = eventRoutes(api, store);
-        jobRoutes(api, store, announce);
-        markRoutes(api, store);
-        paperRoutes(api, store);
-        api.get('/health', async () => ({ ok: true, version: options.version, seq: store.lastSeq }));
+    const { app } = await buildService(
+      {
+        port: files,
+        data,
+        version,
+        store,
+        pin,
+        backups,
+        clock,
+        holder: lock.holder,
+        restore: restoringInto(files, data, store, backups, version),
+        shell,
+        logger,
+        ...(options.ui === undefined ? {} : { ui: options.ui }),
       },
-      { prefix: '/api' },
+      () => loopbackHosts(port),
     );
-    if (options.ui !== undefined && existsSync(options.ui)) {
-      await app.register(fastifyStatic, { root: options.ui, serve: false });
-      screenRoutes(app as unknown as FastifyInstance, options.ui);
-    }
-    const url = await listen(app as unknown as FastifyInstance, options);
+    const url = await listen(app, options);
     port = Number(new URL(url).port);
     return {
       url,
       store,
       async stop() {
         await app.close();
+        await clock.stop();
         await store.close();
         await lock.release();
       },
@@ -96,6 +98,29 @@ export async function startHub(options: HubOptions): Promise<Hub> {
     await lock.release();
     throw error;
   }
+}
+
+function sayWhatWasFound({ found, jobs, shop }: Store, pin: PinStore, logger: Logger): void {
+  const { torn, damaged } = found.scanned;
+  if (torn > 0) logger.warn({ bytes: torn }, 'cut off a torn last line of the log');
+  for (const line of damaged) logger.error(line, 'passed over a damaged line of the log');
+  if (found.strange > 0) logger.error({ lines: found.strange }, 'the log holds entries of an unknown kind');
+  if (found.noSnapshot !== null) logger.info({ because: found.noSnapshot }, 'read the log from its start');
+  for (const trouble of [...jobs.troubles, shop.trouble, pin.trouble])
+    if (trouble !== null) logger.error(trouble, 'kept an unreadable document aside');
+}
+
+function backupClock(store: Store, backups: Backups, version: string, logger: Logger): BackupClock {
+  const often = () => store.shop.document.shop.backup;
+  return startBackupClock({
+    list: () => backups.list(),
+    everyHours: () => often().everyHours,
+    async make() {
+      logger.info(await backups.make(store, version, often().keep), 'made a backup and read it back');
+    },
+    report: (error) => logger.error({ err: error }, 'the backup that is due could not be made'),
+    now: Date.now,
+  });
 }
 
 async function listen(app: FastifyInstance, { port, host }: HubOptions): Promise<string> {

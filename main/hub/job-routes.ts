@@ -1,102 +1,113 @@
-import type { FastifyInstance, FastifyReply } from 'fastify';
-import { jobUpdate, type JobLine } from '#core/api/jobs-api.ts';
+import type { JobLine } from '#core/api/jobs-api.ts';
+import { disagreements } from '#core/measured/disagreements.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
-import type { Plan } from '#core/plan/plan.ts';
-import { explainedPlan, type StoredJob } from '../store/job-document.ts';
 import type { Saved } from '../store/job-store.ts';
 import type { Store } from '../store/store.ts';
-import { checked } from './checked.ts';
-import type { Announce } from './events.ts';
-import { Problem } from './problem.ts';
-
-type ById = { Params: { id: string }; Querystring: { why?: string } };
+import { planDocument, type StoredJob } from '../store/stored-job.ts';
+import type { Announcer } from './events.ts';
+import { faulty, problem, type Problem } from './problem.ts';
+import type { GivenBy, Serve } from './serve.ts';
 
 /** Everything under /jobs but its papers. */
-export function jobRoutes(app: FastifyInstance, store: Store, announce: Announce): void {
-  app.get('/jobs', async () => ({ jobs: store.jobs.all().map(lineOf) }));
+export function jobRoutes(serve: Serve, store: Store, announcer: Announcer): void {
+  const tell = (id: string, change: 'added' | 'changed' | 'removed') =>
+    announcer.tell({ event: 'job', data: { id, change } });
 
-  app.post('/jobs', async (request, reply) => {
-    const saved = await store.jobs.add(request.body, (id) => store.seen(id));
-    if (saved.kind === 'saved')
-      announce({ event: 'job', data: { id: saved.stored.document.id, change: 'added' } });
-    return answerSaved(reply, saved, 201, 'new');
+  serve('GET /jobs', async () => ({ jobs: store.jobs.all().map(lineOf) }));
+
+  serve('POST /jobs', async ({ body }) => {
+    const saved = await store.change(() => store.jobs.add(body, (id) => store.seen(id)));
+    if (saved.kind === 'saved') tell(saved.stored.document.id, 'added');
+    return savedAnswer(saved, 'new');
   });
 
-  app.get<ById>('/jobs/:id', async (request) => {
-    const stored = jobOf(store, request.params.id);
-    const plan = request.query.why === '1' ? (explainedPlan(stored.document) ?? stored.plan) : stored.plan;
-    return livePlan(plan, store.progress(stored.document.id)) satisfies Plan;
+  serve('GET /jobs/:id', async ({ params, query }) => {
+    const stored = jobOf(store, params.id);
+    const explained = query.why === '1' ? planDocument(stored.document, true) : null;
+    return livePlan(
+      explained?.ok === true ? explained.value : stored.plan,
+      store.progress(stored.document.id),
+    );
   });
 
-  app.get<ById>('/jobs/:id/file', async (request) => {
-    const { document } = jobOf(store, request.params.id);
-    return { id: document.id, revision: document.revision, file: document.file };
+  serve('GET /jobs/:id/file', async ({ params }) => {
+    const { id, revision, file, measured } = jobOf(store, params.id).document;
+    return { id, revision, file, measured };
   });
 
-  app.get<ById>('/jobs/:id/progress', async (request) =>
-    store.progress(jobOf(store, request.params.id).document.id),
-  );
+  serve('GET /jobs/:id/progress', async ({ params }) => store.progress(jobOf(store, params.id).document.id));
 
-  app.put<ById>('/jobs/:id', async (request, reply) => {
-    const { revision, file } = checked(jobUpdate, request.body);
-    const saved = await store.jobs.update(request.params.id, revision, file);
-    if (saved.kind === 'saved')
-      announce({ event: 'job', data: { id: request.params.id, change: 'changed' } });
-    return answerSaved(reply, saved, 200, request.params.id);
+  serve('PUT /jobs/:id', async ({ params, body }) => {
+    const { id } = jobOf(store, params.id).document;
+    const saved = await store.change(() => store.jobs.update(id, body.revision, body.file));
+    if (saved.kind === 'saved') tell(id, 'changed');
+    return savedAnswer(saved, id);
   });
 
-  app.delete<ById>('/jobs/:id', async (request, reply) => {
-    if (!(await store.jobs.remove(request.params.id))) throw unknownJob(request.params.id);
-    announce({ event: 'job', data: { id: request.params.id, change: 'removed' } });
-    return reply.code(204).send();
+  serve('PUT /jobs/:id/measured', async ({ params, body }) => {
+    const { id } = jobOf(store, params.id).document;
+    const measuring = await store.change(() => store.jobs.measure(id, body.revision, body.measured));
+    if (measuring.kind !== 'measured') throw unsaved(measuring, id);
+    const { before, stored } = measuring;
+    const progress = store.progress(id);
+    tell(id, 'changed');
+    return {
+      revision: stored.document.revision,
+      disagree: disagreements(livePlan(before.plan, progress), livePlan(stored.plan, progress), progress),
+    };
+  });
+
+  serve('DELETE /jobs/:id', async ({ params }) => {
+    const { id } = jobOf(store, params.id).document;
+    if (!(await store.change(() => store.jobs.remove(id)))) throw unknownJob(id);
+    tell(id, 'removed');
+    return null;
   });
 }
 
 /** The job of this id, or 404. */
-export function jobOf(store: Store, id: string): StoredJob {
+export function jobOf(store: Store, id = ''): StoredJob {
   const stored = store.jobs.get(id);
   if (stored === undefined) throw unknownJob(id);
   return stored;
 }
 
 function unknownJob(id: string): Problem {
-  return new Problem(404, 'api.job-unknown', { id: id.slice(0, 70) });
+  return problem(404, 'api.job-unknown', { id: id.slice(0, 70) });
 }
 
-function answerSaved(reply: FastifyReply, saved: Saved, status: number, id: string): FastifyReply {
+function unsaved(saved: Exclude<Saved, { kind: 'saved' }>, id: string): Problem {
   switch (saved.kind) {
-    case 'saved': {
-      const { document, plan } = saved.stored;
-      const parts = plan.doors.flatMap(({ door, parts }) =>
-        parts.map(({ code, part }) => ({ code, door, part })),
-      );
-      return reply.code(status).send({
-        id: document.id,
-        job: plan.job,
-        revision: document.revision,
-        codesChanged: saved.codesChanged,
-        parts,
-      });
-    }
     case 'faults':
-      return reply
-        .code(400)
-        .send({ errors: saved.faults.map(({ path, code, message }) => ({ path, code, message })) });
+      return faulty(saved.faults);
     case 'stale':
-      throw new Problem(409, 'api.stale', { revision: saved.revision }, { revision: saved.revision });
+      return problem(409, 'api.stale', { revision: saved.revision }, { revision: saved.revision });
     case 'unknown':
-      throw unknownJob(id);
+      return unknownJob(id);
   }
 }
 
-function lineOf({ document, due, plan }: StoredJob): JobLine {
+function savedAnswer(saved: Saved, id: string): GivenBy<'POST /jobs'> {
+  if (saved.kind !== 'saved') throw unsaved(saved, id);
+  const { document, plan } = saved.stored;
   return {
     id: document.id,
     job: plan.job,
+    revision: document.revision,
+    codesChanged: saved.codesChanged,
+    parts: plan.doors.flatMap(({ door, parts }) => parts.map(({ code, part }) => ({ code, door, part }))),
+  };
+}
+
+function lineOf({ document, summary }: StoredJob): JobLine {
+  const { id, job, due, units, doors, parts } = summary;
+  return {
+    id,
+    job,
     ...(due === undefined ? {} : { due }),
-    units: plan.units,
-    doors: plan.doors.length,
-    parts: plan.doors.reduce((sum, { parts }) => sum + parts.length, 0),
+    units,
+    doors,
+    parts,
     revision: document.revision,
   };
 }

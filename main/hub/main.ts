@@ -4,17 +4,16 @@ import pino from 'pino';
 import { version } from '../../package.json' with { type: 'json' };
 import { readEnvironment } from './environment.ts';
 import { type Hub, startHub, StartFault } from './hub.ts';
+import { RotatedFile } from './log-file.ts';
+import { shellLine } from './shell-line.ts';
 
 /** The service alone: prints where it listens, ends cleanly on Ctrl-C and SIGTERM. `--demo` may add the demo job. */
 async function main(): Promise<void> {
   const read = readEnvironment(process.env);
   if (!read.ok) return fail(read.message);
   const { data, port, host, demo } = read.value;
-  mkdirSync(data, { recursive: true });
-  const logger = pino(
-    { level: 'info' },
-    pino.destination({ dest: join(data, 'hub.log'), mkdir: true, sync: true }),
-  );
+  mkdirSync(data, { recursive: true, mode: 0o700 });
+  const logger = pino({ level: 'info' }, new RotatedFile(join(data, 'hub.log')));
   let hub: Hub;
   try {
     hub = await startHub({
@@ -25,6 +24,7 @@ async function main(): Promise<void> {
       ui: join(import.meta.dirname, '..', 'ui'),
       version,
       logger,
+      shell: shellLine(process),
     });
   } catch (error) {
     return fail(

@@ -1,57 +1,31 @@
-import type { FastifyInstance, FastifyReply } from 'fastify';
-import { markRequest, type PartAnswer, type RefusalBody } from '#core/api/marks-api.ts';
+import type { PartAnswer } from '#core/api/marks-api.ts';
 import { readPartCode } from '#core/codes/read-code.ts';
 import { isStation } from '#core/joint/names.ts';
-import { boardDoors } from '#core/marks/board.ts';
-import { type Located, livePlan } from '#core/marks/live-plan.ts';
-import type { JobProgress, Mark, Refusal } from '#core/marks/mark.ts';
+import type { Located } from '#core/marks/live-plan.ts';
+import type { JobProgress, Mark } from '#core/marks/mark.ts';
 import { own } from '#core/marks/progress.ts';
 import { nextStage, stageStates } from '#core/marks/stage-state.ts';
-import { say } from '#core/words/say.ts';
 import type { Store } from '../store/store.ts';
-import { checked } from './checked.ts';
-
-const STATUS: Readonly<Partial<Record<Refusal, number>>> = {
-  malformed: 400,
-  'bad-check': 400,
-  'unknown-code': 404,
-};
+import { refusal } from './problem.ts';
+import type { Serve } from './serve.ts';
 
 /** GET /parts/:code, POST /marks, GET /board. */
-export function markRoutes(app: FastifyInstance, store: Store): void {
-  app.get<{ Params: { code: string }; Querystring: { station?: string } }>(
-    '/parts/:code',
-    async (request, reply) => {
-      const code = readPartCode(request.params.code);
-      if (code.kind !== 'part') return refuse(reply, code.kind);
-      const known = store.find(code.code);
-      if (known === null) return refuse(reply, 'unknown-code', { code: code.code });
-      const { station } = request.query;
-      return partAnswer(
-        code.code,
-        known.stored.plan.job,
-        known.found,
-        store.progress(known.stored.document.id),
-        station ?? '',
-      );
-    },
-  );
+export function markRoutes(serve: Serve, store: Store): void {
+  serve('GET /parts/:code', async ({ params, query }) => {
+    const code = partCodeOf(params.code ?? '');
+    const known = store.find(code);
+    if (known === null) throw refusal('unknown-code', { code });
+    return partAnswer(code, known.stored.plan.job, known.found, known.progress, query.station ?? '');
+  });
 
-  app.post('/marks', { bodyLimit: 16 * 1024 }, async (request, reply) => {
-    const sent = checked(markRequest, request.body);
-    const code = readPartCode(sent.code);
-    if (code.kind !== 'part') return refuse(reply, code.kind);
-    const marked = await store.mark({ ...sent, code: code.code } as Mark);
+  serve('POST /marks', async ({ body }) => {
+    const code = partCodeOf(body.code);
+    const marked = await store.mark({ ...body, code } as Mark);
     if (!marked.ok)
-      return refuse(
-        reply,
-        marked.code,
-        { ...marked.figures, code: code.code, stage: sent.stage },
-        marked.missing,
-      );
-    const { accepted, stored, progress } = marked;
-    const found = liveAfter(store, accepted.replacement?.code ?? accepted.mark.code);
-    if (found === null) return refuse(reply, 'unknown-code', { code: stored.document.id });
+      throw refusal(marked.code, { ...marked.figures, code, stage: body.stage }, marked.missing);
+    const { accepted, progress } = marked;
+    const found = store.find(accepted.replacement?.code ?? accepted.mark.code)?.found;
+    if (found === undefined) throw refusal('unknown-code', { code });
     return {
       code: accepted.mark.code,
       stages: stageStates(found.part, found.door, progress),
@@ -60,16 +34,14 @@ export function markRoutes(app: FastifyInstance, store: Store): void {
     };
   });
 
-  app.get('/board', async () => ({
-    doors: store.jobs.all().flatMap(({ plan, document }) => {
-      const progress = store.progress(document.id);
-      return boardDoors(livePlan(plan, progress), progress);
-    }),
-  }));
+  serve('GET /board', async () => ({ doors: store.board() }));
 }
 
-function liveAfter(store: Store, code: string): Located | null {
-  return store.find(code)?.found ?? null;
+/** A part's code as written on its sticker, however it was typed; refuses (400) what is none. */
+function partCodeOf(text: string): string {
+  const code = readPartCode(text);
+  if (code.kind !== 'part') throw refusal(code.kind);
+  return code.code;
 }
 
 function nextOf({ part, door }: Located, progress: JobProgress): PartAnswer['next'] {
@@ -112,21 +84,4 @@ function partAnswer(
     next: next === null || replacedBy !== undefined ? null : { stage: next.stage, station: next.station },
     ...(replacedBy === undefined ? {} : { replacedBy }),
   };
-}
-
-/** A refusal with its stable code, its words, and what is missing. */
-function refuse(
-  reply: FastifyReply,
-  code: Refusal,
-  figures: Readonly<Record<string, string>> = {},
-  missing?: readonly string[],
-): FastifyReply {
-  const body: RefusalBody = {
-    code,
-    message: say(`refusal.${code}`, { ...figures, missing: (missing ?? []).join(', ') }),
-    ...(missing === undefined ? {} : { missing: [...missing] }),
-    ...(figures.station === undefined ? {} : { station: figures.station }),
-    ...(figures.replacedBy === undefined ? {} : { replacedBy: figures.replacedBy }),
-  };
-  return reply.code(STATUS[code] ?? 409).send(body);
 }

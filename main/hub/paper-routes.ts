@@ -1,27 +1,21 @@
-import type { FastifyInstance } from 'fastify';
 import { readPartCode } from '#core/codes/read-code.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
 import { stickersPdf } from '#labels/stickers-pdf.ts';
 import { STOCKS } from '#labels/stock.ts';
 import type { Store } from '../store/store.ts';
 import { jobOf } from './job-routes.ts';
-import { Problem } from './problem.ts';
+import { problem } from './problem.ts';
+import type { Serve } from './serve.ts';
 
-type Stickers = {
-  Params: { id: string };
-  Querystring: { stock?: string; codes?: string; from?: string; symbol?: string };
-};
-
-/** GET /jobs/:id/stickers.pdf */
-export function paperRoutes(app: FastifyInstance, store: Store): void {
-  app.get<Stickers>('/jobs/:id/stickers.pdf', async (request, reply) => {
-    const stored = jobOf(store, request.params.id);
+/** A job's stickers, and when each was printed. */
+export function paperRoutes(serve: Serve, store: Store): void {
+  serve('GET /jobs/:id/stickers.pdf', async ({ params, query, reply }) => {
+    const stored = jobOf(store, params.id);
     const plan = livePlan(stored.plan, store.progress(stored.document.id));
-    const { stock = 'letter-3x10', codes, from = '1', symbol } = request.query;
-    if (!/^[1-9]\d{0,3}$/.test(from))
-      throw new Problem(400, 'api.body', { reason: 'from: a position from 1' });
+    const { stock = 'letter-3x10', codes, from = '1', symbol } = query;
+    if (!/^[1-9]\d{0,3}$/.test(from)) throw problem(400, 'api.body', { reason: 'from: a position from 1' });
     if (symbol !== undefined && symbol !== 'code128' && symbol !== 'datamatrix')
-      throw new Problem(400, 'api.body', { reason: 'symbol: code128 or datamatrix' });
+      throw problem(400, 'api.body', { reason: 'symbol: code128 or datamatrix' });
     const asked =
       codes === undefined
         ? undefined
@@ -30,8 +24,7 @@ export function paperRoutes(app: FastifyInstance, store: Store): void {
             .filter((each) => each !== '')
             .map((each) => readPartCode(each));
     const wrong = asked?.find((each) => each.kind !== 'part');
-    if (wrong !== undefined)
-      throw new Problem(400, 'api.codes-unknown', { codes: (codes ?? '').slice(0, 60) });
+    if (wrong !== undefined) throw problem(400, 'api.codes-unknown', { codes: (codes ?? '').slice(0, 60) });
     const made = await stickersPdf(plan, {
       stock,
       from: Number(from),
@@ -41,16 +34,33 @@ export function paperRoutes(app: FastifyInstance, store: Store): void {
         : { codes: asked.flatMap((each) => (each.kind === 'part' ? [each.code] : [])) }),
     });
     if (!made.ok && made.fault === 'stock-unknown')
-      throw new Problem(400, 'api.stock-unknown', {
+      throw problem(400, 'api.stock-unknown', {
         stock: stock.slice(0, 40),
         stocks: Object.keys(STOCKS).join(', '),
       });
     if (!made.ok && made.fault === 'codes-unknown')
-      throw new Problem(404, 'api.codes-unknown', { codes: made.codes.join(', ') });
-    if (!made.ok) throw new Problem(400, 'api.body', { reason: made.message });
+      throw problem(404, 'api.codes-unknown', { codes: made.codes.join(', ') });
+    if (!made.ok) throw problem(400, 'api.body', { reason: made.message });
     return reply
       .type('application/pdf')
       .header('content-disposition', 'inline; filename="stickers.pdf"')
       .send(Buffer.from(made.pdf));
+  });
+  serve('GET /jobs/:id/printed', async ({ params }) => ({
+    codes: store.printed(jobOf(store, params.id).document.id),
+  }));
+
+  serve('POST /jobs/:id/printed', async ({ params, body }) => {
+    const stored = jobOf(store, params.id);
+    const { id } = stored.document;
+    const live = new Set(
+      livePlan(stored.plan, store.progress(id)).doors.flatMap(({ parts }) => parts.map(({ code }) => code)),
+    );
+    const unknown = body.codes.filter((code) => !live.has(code));
+    if (unknown.length > 0)
+      throw problem(404, 'api.codes-unknown', { codes: unknown.slice(0, 5).join(', ').slice(0, 100) });
+    const { codes, stock, by } = body;
+    await store.print({ job: id, codes: [...new Set(codes)], stock, ...(by === undefined ? {} : { by }) });
+    return { codes: store.printed(id) };
   });
 }

@@ -1,25 +1,55 @@
+import type { RefusalBody } from '#core/api/marks-api.ts';
+import type { Refusal } from '#core/marks/mark.ts';
+import type { Fault } from '#core/plan/plan.ts';
 import { say, type Figures, type WordKey } from '#core/words/say.ts';
 
-/** Something that a request asked for and does not get: status, stable code, plain words, figures. */
+/** Something that a request asked for and does not get: a status, and what is told. */
 export class Problem extends Error {
   readonly status: number;
-  readonly code: string;
-  readonly extra: Readonly<Record<string, unknown>>;
+  readonly body: Readonly<Record<string, unknown>>;
 
-  constructor(
-    status: number,
-    key: Extract<WordKey, `api.${string}`>,
-    figures: Figures = {},
-    extra: Readonly<Record<string, unknown>> = {},
-  ) {
-    super(say(key, figures));
+  constructor(status: number, body: Readonly<Record<string, unknown>>) {
+    super(typeof body.message === 'string' ? body.message : 'refused');
     this.status = status;
-    this.code = key.slice('api.'.length);
-    this.extra = extra;
+    this.body = body;
   }
+}
 
-  /** As the API sends it. */
-  get body(): Record<string, unknown> {
-    return { code: this.code, message: this.message, ...this.extra };
-  }
+/** With a stable code (the key without its family), plain words, and what else the asker can use. */
+export function problem(
+  status: number,
+  key: Extract<WordKey, `api.${string}`>,
+  figures: Figures = {},
+  extra: Readonly<Record<string, unknown>> = {},
+): Problem {
+  return new Problem(status, { code: key.slice('api.'.length), message: say(key, figures), ...extra });
+}
+
+const STATUS: Readonly<Partial<Record<Refusal, number>>> = {
+  malformed: 400,
+  'bad-check': 400,
+  'unknown-code': 404,
+};
+
+/** A mark or a code that is refused: its stable code, its words, and what is missing. */
+export function refusal(
+  code: Refusal,
+  figures: Readonly<Record<string, string>> = {},
+  missing?: readonly string[],
+): Problem {
+  const body: RefusalBody = {
+    code,
+    message: say(`refusal.${code}`, { ...figures, missing: (missing ?? []).join(', ') }),
+    ...(missing === undefined ? {} : { missing: [...missing] }),
+    ...(figures.station === undefined ? {} : { station: figures.station }),
+    ...(figures.replacedBy === undefined ? {} : { replacedBy: figures.replacedBy }),
+  };
+  return new Problem(STATUS[code] ?? 409, body);
+}
+
+/** A file that is refused: every fault with its place. */
+export function faulty(faults: readonly Fault[]): Problem {
+  return new Problem(400, {
+    errors: faults.map(({ path, code, message }) => ({ path, code, message })),
+  });
 }

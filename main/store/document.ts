@@ -1,5 +1,10 @@
 import { type Adapter, Low } from 'lowdb';
-import type { FilePort } from './file-port.ts';
+import { type FilePort, replaceFile } from './file-port.ts';
+
+/** How a document is written: the same text for the same data. */
+export function documentText(data: unknown): string {
+  return `${JSON.stringify(data, null, 1)}\n`;
+}
 
 /** A document that people write: kept by lowdb through an adapter that flushes file and folder. */
 export async function openDocument<T>(
@@ -13,7 +18,7 @@ export async function openDocument<T>(
       const bytes = await port.read(path);
       return bytes === null ? null : read(bytes.toString('utf8'));
     },
-    write: (data) => port.replace(path, `${JSON.stringify(data, null, 1)}\n`),
+    write: (data) => replaceFile(port, path, documentText(data)),
   };
   const document = new Low<T>(adapter, fresh);
   await document.read();

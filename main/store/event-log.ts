@@ -1,101 +1,115 @@
-import type { FilePort, GrowingFile } from './file-port.ts';
-import { readLine, writeLine } from './log-line.ts';
+import { type FilePort, type GrowingFile, StoreTrouble, wordsOf, writeAll } from './file-port.ts';
+import { LogIndex } from './log-index.ts';
+import { type ReadLine, writeLine } from './log-line.ts';
+import { LOG_START, type LogPlace, type ScannedLog, scanLog, type TakeEntry } from './read-log.ts';
 
-/** A line of the log that could not be read: where it stands. */
-export interface DamagedLine {
-  readonly line: number;
-  readonly byte: number;
+/** What becomes of an entry: exactly one of the two is called, in the order of the numbers. */
+export interface Settle {
+  readonly onDisk: () => void;
+  readonly refused: (trouble: StoreTrouble) => void;
 }
 
-export interface ReadLog {
-  readonly lastSeq: number;
-  /** How many bytes hold whole lines; what comes after is a torn tail. */
-  readonly bytes: number;
-  readonly torn: number;
-  readonly damaged: readonly DamagedLine[];
+interface Waiting extends Settle {
+  readonly seq: number;
+  readonly bytes: Buffer;
 }
 
-/** Reads a log line by line; damaged lines are passed over and reported, a torn last line counts as never written. */
-export function readLog(bytes: Buffer, each: (seq: number, entry: unknown) => void): ReadLog {
-  const damaged: DamagedLine[] = [];
-  let lastSeq = 0;
-  let start = 0;
-  let line = 0;
-  for (let end = bytes.indexOf(10, start); end >= 0; end = bytes.indexOf(10, start)) {
-    line += 1;
-    const read = readLine(bytes.toString('utf8', start, end));
-    if (read === null || read.seq <= lastSeq) damaged.push({ line, byte: start });
-    else {
-      lastSeq = read.seq;
-      each(read.seq, read.entry);
-    }
-    start = end + 1;
-  }
-  return { lastSeq, bytes: start, torn: bytes.length - start, damaged };
-}
-
-interface Waiting {
-  readonly line: string;
-  readonly done: () => void;
-  readonly failed: (error: unknown) => void;
+/** From where a log need not be read again. */
+export interface LogStart {
+  readonly place: LogPlace;
+  readonly index: LogIndex;
 }
 
 /**
- * The append-only log. `append` answers when the line is on disk; lines that arrive together share one flush. After a
- * failed write or flush the file is opened anew, read back, and cut to what was answered: it is never just tried again.
+ * The append-only log. An entry is settled when it is on disk; entries that arrive together share one flush. After a
+ * failed write or flush the file is opened anew, checked, and cut to what was answered: it is never just tried again.
  */
 export class EventLog {
   #file: GrowingFile | null;
-  #bytes: number;
+  /** What was answered: the last number, and the bytes and lines up to its end. */
+  #answered: LogPlace;
+  #lastLine: Buffer;
   #seq: number;
   #waiting: Waiting[] = [];
   #running: Promise<void> | null = null;
+  #trouble: StoreTrouble | null = null;
+  readonly #index: LogIndex;
   readonly #port: FilePort;
   readonly path: string;
 
-  private constructor(port: FilePort, path: string, file: GrowingFile, bytes: number, seq: number) {
+  private constructor(
+    port: FilePort,
+    path: string,
+    file: GrowingFile,
+    answered: LogPlace,
+    lastLine: Buffer,
+    index: LogIndex,
+  ) {
     this.#port = port;
     this.path = path;
     this.#file = file;
-    this.#bytes = bytes;
-    this.#seq = seq;
+    this.#answered = answered;
+    this.#lastLine = lastLine;
+    this.#seq = answered.seq;
+    this.#index = index;
   }
 
-  /** Opens the log, hands on every whole line in order, and cuts off a torn tail. */
+  /** Opens the log, hands on every whole line in order, cuts off a torn tail, and writes a missing line's end. */
   static async open(
     port: FilePort,
     path: string,
-    each: (seq: number, entry: unknown) => void,
-  ): Promise<{ log: EventLog; read: ReadLog }> {
-    const bytes = (await port.read(path)) ?? Buffer.alloc(0);
-    const read = readLog(bytes, each);
+    each: TakeEntry,
+    start: LogStart = { place: LOG_START, index: new LogIndex() },
+  ): Promise<{ log: EventLog; scanned: ScannedLog }> {
+    const { index } = start;
+    const scanned = await scanLog(port, path, start.place, (read, byte) => {
+      index.note(read.seq, byte);
+      each(read, byte);
+    });
     const file = await port.grow(path);
-    if (read.torn > 0) {
-      await file.truncate(read.bytes);
+    let { bytes } = scanned;
+    if (scanned.torn > 0 || scanned.unended) {
+      await file.truncate(bytes);
+      if (scanned.unended) {
+        await writeAll(file, Buffer.from('\n'));
+        bytes += 1;
+      }
       await file.flush();
     }
-    return { log: new EventLog(port, path, file, read.bytes, read.lastSeq), read };
+    const lastLine = await port.slice(path, Math.max(0, bytes - CHECKED), bytes);
+    return { log: new EventLog(port, path, file, { ...scanned, bytes }, lastLine, index), scanned };
   }
 
-  /** The number of the last line that was answered or is being written. */
+  /** The number of the last entry that was answered or is being written. */
   get lastSeq(): number {
     return this.#seq;
   }
 
-  /** Bytes answered for. */
-  get size(): number {
-    return this.#bytes;
+  /** Up to where everything is on disk. */
+  get answered(): LogPlace {
+    return this.#answered;
   }
 
-  /** Gives the entry its number and writes it down. Rejects, and forgets the number, when it is not on disk. */
-  append(entry: unknown): { readonly seq: number; readonly written: Promise<void> } {
+  /** Why the last write failed; null when it did not. */
+  get trouble(): StoreTrouble | null {
+    return this.#trouble;
+  }
+
+  get index(): LogIndex {
+    return this.#index;
+  }
+
+  /** The next entries get numbers after this one. */
+  goOnFrom(seq: number): void {
+    this.#seq = Math.max(this.#seq, seq);
+  }
+
+  /** Gives the entry its number and writes it down. */
+  append(entry: unknown, settle: Settle): number {
     this.#seq += 1;
-    const seq = this.#seq;
-    const written = new Promise<void>((done, failed) => {
-      this.#waiting.push({ line: writeLine(seq, entry), done, failed });
-    });
+    this.#waiting.push({ seq: this.#seq, bytes: Buffer.from(writeLine(this.#seq, entry)), ...settle });
     this.#running ??= this.#run();
-    return { seq, written };
+    return this.#seq;
   }
 
   async #run(): Promise<void> {
@@ -103,44 +117,110 @@ export class EventLog {
     while (this.#waiting.length > 0) {
       const batch = this.#waiting;
       this.#waiting = [];
-      const text = batch.map(({ line }) => line).join('');
       try {
-        const file = (this.#file ??= await this.#reopen());
-        await file.append(text);
-        await file.flush();
-        this.#bytes += Buffer.byteLength(text);
-        for (const { done } of batch) done();
+        await this.#write(Buffer.concat(batch.map(({ bytes }) => bytes)));
+        this.#trouble = null;
+        this.#answer(batch);
       } catch (error) {
-        await this.#dropFile();
-        const refused = [...batch, ...this.#waiting];
-        this.#waiting = [];
-        this.#seq -= refused.length;
-        for (const { failed } of refused) failed(error);
+        await this.#refuse(batch, error);
       }
     }
     this.#running = null;
   }
 
+  async #write(bytes: Buffer): Promise<void> {
+    const file = (this.#file ??= await this.#reopen());
+    await writeAll(file, bytes);
+    await file.flush();
+    if (!file.inPlace()) throw new StoreTrouble('the log was moved or removed');
+  }
+
+  #answer(batch: readonly Waiting[]): void {
+    for (const { seq, bytes, onDisk } of batch) {
+      this.#index.note(seq, this.#answered.bytes);
+      this.#answered = {
+        seq,
+        bytes: this.#answered.bytes + bytes.length,
+        lines: this.#answered.lines + 1,
+      };
+      this.#lastLine = bytes;
+      onDisk();
+    }
+  }
+
+  /** All that wait are refused with what failed: they were judged as if it had been written. */
+  async #refuse(batch: readonly Waiting[], error: unknown): Promise<void> {
+    const trouble = error instanceof StoreTrouble ? error : new StoreTrouble(wordsOf(error), error);
+    const file = this.#file;
+    this.#file = null;
+    await file?.close().catch(() => undefined);
+    const refused = [...batch, ...this.#waiting];
+    this.#waiting = [];
+    this.#seq -= refused.length;
+    this.#trouble = trouble;
+    for (const { refused: tell } of refused) tell(trouble);
+  }
+
   /** After a failure: what was answered must still stand there, whole; anything behind it was refused and is cut off. */
   async #reopen(): Promise<GrowingFile> {
-    const bytes = (await this.#port.read(this.path)) ?? Buffer.alloc(0);
-    if (bytes.length < this.#bytes)
-      throw new Error(`the log is shorter than what was answered: ${bytes.length} of ${this.#bytes} bytes`);
+    const { bytes } = this.#answered;
+    const size = (await this.#port.size(this.path)) ?? 0;
+    if (size < bytes)
+      throw new StoreTrouble(`the log is shorter than what was answered: ${size} of ${bytes} bytes`);
+    const last = await this.#port.slice(this.path, bytes - this.#lastLine.length, bytes);
+    if (!last.equals(this.#lastLine)) throw new StoreTrouble('the log no longer ends as it was answered');
     const file = await this.#port.grow(this.path);
-    await file.truncate(this.#bytes);
+    await file.truncate(bytes);
     await file.flush();
     return file;
   }
 
-  async #dropFile(): Promise<void> {
-    const file = this.#file;
-    this.#file = null;
-    await file?.close().catch(() => undefined);
+  /** The entry of this number as it stands on disk; null when it cannot be read. */
+  async entryAt(seq: number): Promise<unknown> {
+    for await (const read of this.from(seq - 1)) return read.seq === seq ? read.entry : null;
+    return null;
+  }
+
+  /** Every answered entry after this number, in order, read from disk a piece at a time. */
+  async *from(after: number): AsyncGenerator<ReadLine> {
+    const { bytes: end, seq: last } = this.#answered;
+    if (after >= last) return;
+    const start = this.#index.before(after + 1);
+    let place: LogPlace = { seq: start.seq, bytes: start.byte, lines: 0 };
+    while (place.bytes < end) {
+      const piece: ReadLine[] = [];
+      const scanned = await scanPiece(this.#port, this.path, place, end, (read) => piece.push(read));
+      for (const read of piece) if (read.seq > after) yield read;
+      if (scanned.bytes <= place.bytes) return;
+      place = scanned;
+    }
   }
 
   /** Waits for what is being written, then closes. */
   async close(): Promise<void> {
     while (this.#running !== null) await this.#running;
-    await this.#dropFile();
+    await this.#file?.close();
+    this.#file = null;
+  }
+}
+
+/** How much of the log's end is compared after a failure, when nothing was written since it was opened. */
+const CHECKED = 64 * 1024;
+const PIECE = 128 * 1024;
+
+/** A piece of the log up to a line's end; a line longer than a piece is read whole. */
+async function scanPiece(
+  port: FilePort,
+  path: string,
+  place: LogPlace,
+  end: number,
+  each: TakeEntry,
+): Promise<LogPlace> {
+  for (let length = PIECE; ; length *= 4) {
+    const to = Math.min(place.bytes + length, end);
+    const bytes = await port.slice(path, place.bytes, to);
+    const stop = bytes.lastIndexOf(10) + 1;
+    if (stop > 0) return scanLog(port, path, place, each, place.bytes + stop);
+    if (to >= end) return { ...place, bytes: end };
   }
 }

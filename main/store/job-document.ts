@@ -1,53 +1,35 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import { readJob } from '#core/job/read-job.ts';
-import { indexParts, type PartIndex } from '#core/marks/live-plan.ts';
-import type { Plan, Result } from '#core/plan/plan.ts';
-import { planJob } from '#core/plan/plan-job.ts';
-import { readProfile } from '#core/shop/read-profile.ts';
+import { isTree } from '#core/job/read-shape.ts';
+import { migrate, NewerFormat } from './migration.ts';
 
 /** The newest form of a job's document that this version knows. */
-export const DOCUMENT_FORMAT = 1;
+export const DOCUMENT_FORMAT = 2;
 
 /** A job as it lies in its file: the job file as saved, with the shop's tools of that day. */
 export const jobDocument = z.object({
   format: z.literal(DOCUMENT_FORMAT),
   id: z.string(),
   revision: z.number().int(),
+  /** When it was first saved; jobs stand in this order. Null for those saved before this was kept. */
+  added: z.string().nullable(),
   file: z.record(z.string(), z.unknown()),
   profile: z.record(z.string(), z.unknown()),
+  /** Sizes as they came out; empty while nothing was measured. */
+  measured: z.record(z.string(), z.unknown()),
 });
 export type JobDocument = z.infer<typeof jobDocument>;
 
-/** A job that the hub holds: its document, and the plan that follows from it. */
-export interface StoredJob {
-  readonly document: JobDocument;
-  readonly due: string | undefined;
-  readonly plan: Plan;
-  readonly index: PartIndex;
-}
+const STEPS = {
+  1: (older: unknown) => (isTree(older) ? { ...older, format: 2, added: null, measured: {} } : older),
+};
 
-/** The plan of a document; faults when its file is none. */
-export function openJob(document: JobDocument): Result<StoredJob> {
-  const job = readJob(document.file);
-  if (!job.ok) return job;
-  const profile = readProfile(document.profile, job.value.units);
-  if (!profile.ok) return profile;
-  const planned = planJob({ ...job.value, id: document.id }, profile.value);
-  if (!planned.ok) return planned;
-  return {
-    ok: true,
-    value: { document, due: job.value.due, plan: planned.value, index: indexParts(planned.value) },
-  };
-}
-
-/** The same plan with the reasons of every setting. */
-export function explainedPlan(document: JobDocument): Plan | null {
-  const job = readJob(document.file);
-  const profile = job.ok ? readProfile(document.profile, job.value.units) : null;
-  if (!job.ok || profile === null || !profile.ok) return null;
-  const planned = planJob({ ...job.value, id: document.id }, profile.value, { why: true });
-  return planned.ok ? planned.value : null;
+/** A document's text as this version's form. Throws NewerFormat, or what is wrong with it. */
+export function readJobDocument(text: string): JobDocument {
+  const read: unknown = JSON.parse(text);
+  const format = isTree(read) && typeof read.format === 'number' ? read.format : 0;
+  if (format > DOCUMENT_FORMAT) throw new NewerFormat('a job', format, DOCUMENT_FORMAT);
+  return jobDocument.parse(migrate(read, format, DOCUMENT_FORMAT, STEPS));
 }
 
 /** The name of a job's file: from its id by a hash, so that no path is ever built from what people type. */

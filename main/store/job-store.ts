@@ -1,28 +1,17 @@
 import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import type { Low } from 'lowdb';
-import { isTree } from '#core/job/read-shape.ts';
 import { readJob } from '#core/job/read-job.ts';
-import type { Fault } from '#core/plan/plan.ts';
-import { builtInProfile } from '#core/shop/shop-profile.ts';
-import { writeProfile } from '#core/shop/read-profile.ts';
+import { isTree } from '#core/job/read-shape.ts';
+import type { Fault, Units } from '#core/plan/plan.ts';
+import { type DocumentTrouble, putAside } from './aside.ts';
 import { openDocument } from './document.ts';
 import type { FilePort } from './file-port.ts';
-import {
-  DOCUMENT_FORMAT,
-  documentName,
-  jobDocument,
-  type JobDocument,
-  openJob,
-  type StoredJob,
-} from './job-document.ts';
-
-/** What happened to a document that could not be read: it is kept aside, never reset in silence. */
-export interface DocumentTrouble {
-  readonly file: string;
-  readonly reason: string;
-  readonly kept: string;
-}
+import { DOCUMENT_FORMAT, documentName, type JobDocument, readJobDocument } from './job-document.ts';
+import type { JobSummary } from './job-summary.ts';
+import { NewerFormat } from './migration.ts';
+import { openJob, type StoredJob } from './stored-job.ts';
+import { Turns } from './turns.ts';
 
 export type Saved =
   | { readonly kind: 'saved'; readonly stored: StoredJob; readonly codesChanged: boolean }
@@ -30,52 +19,62 @@ export type Saved =
   | { readonly kind: 'stale'; readonly revision: number }
   | { readonly kind: 'unknown' };
 
-/** A document from a newer version of the program: nothing is touched. */
-export class NewerFormat extends Error {}
+export type Measuring =
+  | { readonly kind: 'measured'; readonly before: StoredJob; readonly stored: StoredJob }
+  | Exclude<Saved, { readonly kind: 'saved' }>;
+
+/** The shop's tools as a job keeps them from the day it is saved. */
+export type ProfileFor = (units: Units) => Record<string, unknown>;
 
 /** The jobs, one file each. */
 export class JobStore {
   readonly #port: FilePort;
   readonly #folder: string;
+  readonly #profileFor: ProfileFor;
   readonly #jobs = new Map<string, StoredJob>();
   readonly #files = new Map<string, Low<JobDocument>>();
   readonly #owners = new Map<string, string>();
+  readonly #turns = new Turns();
   readonly troubles: DocumentTrouble[] = [];
 
-  constructor(port: FilePort, folder: string) {
+  constructor(port: FilePort, folder: string, profileFor: ProfileFor) {
     this.#port = port;
     this.#folder = folder;
+    this.#profileFor = profileFor;
   }
 
-  /** Reads every job's file. One that cannot be read is renamed and reported; one from a newer version stops the start. */
-  async open(): Promise<void> {
+  /**
+   * Reads every job's file; those that a snapshot has a summary of are not planned yet. One that cannot be read is
+   * renamed and reported; one from a newer version stops the start.
+   */
+  async open(known: ReadonlyMap<string, JobSummary> = new Map()): Promise<void> {
     await this.#port.makeFolder(this.#folder);
+    const read: { stored: StoredJob; document: Low<JobDocument> }[] = [];
+    const unread: { path: string; error: unknown }[] = [];
     for (const name of await this.#port.list(this.#folder)) {
       if (!/^[0-9a-f]{32}\.json$/.test(name)) continue;
       const path = join(this.#folder, name);
       try {
-        const document = await openDocument<JobDocument>(this.#port, path, readDocument, EMPTY);
-        const opened = openJob(document.data);
+        const document = await openDocument(this.#port, path, readJobDocument, EMPTY);
+        const opened = openJob(document.data, known.get(document.data.id));
         if (!opened.ok)
           throw new Error(opened.faults.map((fault) => `${fault.path}: ${fault.message}`).join('; '));
-        this.#keep(opened.value, document);
+        read.push({ stored: opened.value, document });
       } catch (error) {
         if (error instanceof NewerFormat) throw error;
-        const kept = `${path}.unreadable`;
-        await this.#port.rename(path, kept);
-        this.troubles.push({
-          file: name,
-          reason: error instanceof Error ? error.message : String(error),
-          kept,
-        });
+        unread.push({ path, error });
       }
     }
+    for (const { path, error } of unread) this.troubles.push(await putAside(this.#port, path, error));
+    read.sort((a, b) => addedOf(a.stored).localeCompare(addedOf(b.stored)));
+    for (const { stored, document } of read) this.#keep(stored, document);
   }
 
   get(id: string): StoredJob | undefined {
     return this.#jobs.get(id);
   }
 
+  /** In the order in which they were added. */
   all(): StoredJob[] {
     return [...this.#jobs.values()];
   }
@@ -87,65 +86,92 @@ export class JobStore {
   }
 
   /** Saves a new job. Where its codes exist already it gets a fresh id. `seen` tells of ids that were used before and removed. */
-  async add(file: unknown, seen: (id: string) => boolean): Promise<Saved> {
-    const read = readJob(file);
-    if (!read.ok) return { kind: 'faults', faults: read.faults };
-    if (!isTree(file)) return { kind: 'unknown' };
-    let id = read.value.id;
-    const profile = writeProfile(builtInProfile(read.value.units));
-    const taken = (candidate: string) => this.#jobs.has(candidate) || seen(candidate);
-    let codesChanged = false;
-    for (;;) {
-      if (!taken(id)) {
-        const opened = openJob({ format: DOCUMENT_FORMAT, id, revision: 1, file, profile });
-        if (!opened.ok) return { kind: 'faults', faults: opened.faults };
-        if (![...opened.value.index.parts.keys()].some((code) => this.#owners.has(code))) {
-          await this.#write(opened.value);
-          return { kind: 'saved', stored: opened.value, codesChanged };
+  add(file: unknown, seen: (id: string) => boolean): Promise<Saved> {
+    return this.#turns.take(async () => {
+      const read = readJob(file);
+      if (!read.ok) return { kind: 'faults', faults: read.faults };
+      if (!isTree(file)) return { kind: 'unknown' };
+      const profile = this.#profileFor(read.value.units);
+      const added = new Date().toISOString();
+      let id = read.value.id;
+      let codesChanged = false;
+      for (;;) {
+        if (!this.#jobs.has(id) && !seen(id)) {
+          const opened = openJob({
+            format: DOCUMENT_FORMAT,
+            id,
+            revision: 1,
+            added,
+            file,
+            profile,
+            measured: {},
+          });
+          if (!opened.ok) return { kind: 'faults', faults: opened.faults };
+          if (!opened.value.summary.codes.some((code) => this.#owners.has(code))) {
+            await this.#write(opened.value);
+            return { kind: 'saved', stored: opened.value, codesChanged };
+          }
         }
+        codesChanged = true;
+        id = `job-${randomBytes(5).toString('hex')}`;
       }
-      codesChanged = true;
-      id = `job-${randomBytes(5).toString('hex')}`;
-    }
+    });
   }
 
   /** Saves a changed job over the revision that the writer saw. Its id, and so its stickers' codes, stay. */
-  async update(id: string, revision: number, file: unknown): Promise<Saved> {
-    const before = this.#jobs.get(id);
-    if (before === undefined) return { kind: 'unknown' };
-    if (before.document.revision !== revision) return { kind: 'stale', revision: before.document.revision };
-    const read = readJob(file);
-    if (!read.ok) return { kind: 'faults', faults: read.faults };
-    const sameUnits = read.value.units === before.plan.units;
-    const profile = sameUnits ? before.document.profile : writeProfile(builtInProfile(read.value.units));
-    const opened = openJob({
-      format: DOCUMENT_FORMAT,
-      id,
-      revision: revision + 1,
-      file: file as Record<string, unknown>,
-      profile,
+  update(id: string, revision: number, file: unknown): Promise<Saved> {
+    return this.#turns.take(async () => {
+      const before = this.#jobs.get(id);
+      if (before === undefined) return { kind: 'unknown' };
+      if (before.document.revision !== revision) return { kind: 'stale', revision: before.document.revision };
+      const read = readJob(file);
+      if (!read.ok) return { kind: 'faults', faults: read.faults };
+      if (!isTree(file)) return { kind: 'unknown' };
+      const sameUnits = read.value.units === before.summary.units;
+      const opened = openJob({
+        ...before.document,
+        revision: revision + 1,
+        file,
+        profile: sameUnits ? before.document.profile : this.#profileFor(read.value.units),
+        measured: sameUnits ? before.document.measured : {},
+      });
+      if (!opened.ok) return { kind: 'faults', faults: opened.faults };
+      await this.#write(opened.value);
+      return { kind: 'saved', stored: opened.value, codesChanged: false };
     });
-    if (!opened.ok) return { kind: 'faults', faults: opened.faults };
-    await this.#write(opened.value);
-    return { kind: 'saved', stored: opened.value, codesChanged: false };
   }
 
-  async remove(id: string): Promise<boolean> {
-    const stored = this.#jobs.get(id);
-    if (stored === undefined) return false;
-    await this.#port.remove(join(this.#folder, documentName(id)));
-    this.#jobs.delete(id);
-    this.#files.delete(id);
-    for (const code of stored.index.parts.keys()) this.#owners.delete(code);
-    return true;
+  /** Plans a job anew by sizes as they came out. Its file stays as it was written. */
+  measure(id: string, revision: number, measured: Record<string, unknown>): Promise<Measuring> {
+    return this.#turns.take(async () => {
+      const before = this.#jobs.get(id);
+      if (before === undefined) return { kind: 'unknown' };
+      if (before.document.revision !== revision) return { kind: 'stale', revision: before.document.revision };
+      const opened = openJob({ ...before.document, revision: revision + 1, measured });
+      if (!opened.ok) return { kind: 'faults', faults: opened.faults };
+      await this.#write(opened.value);
+      return { kind: 'measured', before, stored: opened.value };
+    });
+  }
+
+  remove(id: string): Promise<boolean> {
+    return this.#turns.take(async () => {
+      const stored = this.#jobs.get(id);
+      if (stored === undefined) return false;
+      await this.#port.remove(join(this.#folder, documentName(id)));
+      await this.#port.flushFolder(this.#folder);
+      this.#jobs.delete(id);
+      this.#files.delete(id);
+      for (const code of stored.summary.codes) this.#owners.delete(code);
+      return true;
+    });
   }
 
   async #write(stored: StoredJob): Promise<void> {
     const { id } = stored.document;
     const path = join(this.#folder, documentName(id));
     const document =
-      this.#files.get(id) ??
-      (await openDocument<JobDocument>(this.#port, path, readDocument, stored.document));
+      this.#files.get(id) ?? (await openDocument(this.#port, path, readJobDocument, stored.document));
     document.data = stored.document;
     await document.write();
     this.#keep(stored, document);
@@ -153,20 +179,23 @@ export class JobStore {
 
   #keep(stored: StoredJob, document: Low<JobDocument>): void {
     const { id } = stored.document;
-    for (const code of this.#jobs.get(id)?.index.parts.keys() ?? []) this.#owners.delete(code);
+    for (const code of this.#jobs.get(id)?.summary.codes ?? []) this.#owners.delete(code);
     this.#jobs.set(id, stored);
     this.#files.set(id, document);
-    for (const code of stored.index.parts.keys()) this.#owners.set(code, id);
+    for (const code of stored.summary.codes) this.#owners.set(code, id);
   }
 }
 
-const EMPTY: JobDocument = { format: DOCUMENT_FORMAT, id: '', revision: 0, file: {}, profile: {} };
+const EMPTY: JobDocument = {
+  format: DOCUMENT_FORMAT,
+  id: '',
+  revision: 0,
+  added: null,
+  file: {},
+  profile: {},
+  measured: {},
+};
 
-function readDocument(text: string): JobDocument {
-  const read: unknown = JSON.parse(text);
-  if (isTree(read) && typeof read.format === 'number' && read.format > DOCUMENT_FORMAT)
-    throw new NewerFormat(
-      `a job was written by a newer version (format ${read.format}); this one knows format ${DOCUMENT_FORMAT}`,
-    );
-  return jobDocument.parse(read);
+function addedOf({ document }: StoredJob): string {
+  return `${document.added ?? ''} ${document.id}`;
 }

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { FilePort } from './file-port.ts';
+import { type FilePort, writeAll } from './file-port.ts';
 
 /** Who holds a data folder: a process is told by its number, when it started, and the boot it runs in. */
 export interface Holder {
@@ -12,7 +12,7 @@ export interface Holder {
 /** What the system says of processes; read from /proc where there is one. */
 export interface ProcessTable {
   readonly boot: string;
-  /** When this process started, in the system's own count; null when no such process lives. */
+  /** When this process started, in the system's own count; "unknown" when only that it lives can be told; null when it does not. */
   started(pid: number): string | null;
 }
 
@@ -21,6 +21,7 @@ export const systemProcesses: ProcessTable = {
   started(pid) {
     const stat = readOr(`/proc/${pid}/stat`, '');
     if (stat !== '') return stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19] ?? null;
+    if (systemProcesses.boot !== 'unknown') return null;
     try {
       process.kill(pid, 0);
       return 'unknown';
@@ -39,10 +40,16 @@ function readOr(path: string, otherwise: string): string {
 }
 
 export type Locking =
-  | { readonly ok: true; readonly takenOver?: Holder; release(): Promise<void> }
+  | { readonly ok: true; readonly holder: Holder; readonly takenOver?: Holder; release(): Promise<void> }
   | { readonly ok: false; readonly holder: Holder };
 
-/** Takes the folder for this process. A lock of another boot, or of a process that is gone, is taken over. */
+/** Folders that this very process holds: where start times cannot be told, its own number alone says nothing. */
+const heldHere = new Set<string>();
+
+/**
+ * Takes the folder for this process. The lock appears under its name whole or not at all, and only one of several that
+ * try at once gets it. A lock of another boot, or of a process that is gone, is taken over.
+ */
 export async function takeLock(
   port: FilePort,
   folder: string,
@@ -50,16 +57,59 @@ export async function takeLock(
   table: ProcessTable = systemProcesses,
 ): Promise<Locking> {
   const path = join(folder, 'lock.json');
-  const held = readHolder(await port.read(path));
-  const alive = held !== null && held.boot === table.boot && table.started(held.pid) === held.started;
-  if (held !== null && alive && held.pid !== pid) return { ok: false, holder: held };
   const mine: Holder = { pid, started: table.started(pid) ?? 'unknown', boot: table.boot };
-  await port.replace(path, `${JSON.stringify(mine)}\n`);
+  const draft = join(folder, `.lock-${pid}-${process.hrtime.bigint()}`);
+  const file = await port.create(draft);
+  try {
+    await writeAll(file, Buffer.from(`${JSON.stringify(mine)}\n`));
+    await file.flush();
+  } finally {
+    await file.close();
+  }
+  let takenOver: Holder | undefined;
+  try {
+    while (!(await port.link(draft, path))) {
+      const held = readHolder(await port.read(path));
+      if (held !== null && lives(held, pid, path, table)) return { ok: false, holder: held };
+      const moved = await moveAway(port, path, `${draft}-old`, held);
+      if (moved !== null) return { ok: false, holder: moved };
+      takenOver = held ?? { pid: 0, started: 'unreadable', boot: 'unreadable' };
+    }
+  } finally {
+    await port.remove(draft);
+  }
+  await port.flushFolder(folder);
+  heldHere.add(path);
   return {
     ok: true,
-    ...(held === null || alive ? {} : { takenOver: held }),
-    release: () => port.remove(path),
+    holder: mine,
+    ...(takenOver === undefined ? {} : { takenOver }),
+    async release() {
+      heldHere.delete(path);
+      await port.remove(path);
+    },
   };
+}
+
+function lives(held: Holder, pid: number, path: string, table: ProcessTable): boolean {
+  if (held.boot !== table.boot || table.started(held.pid) !== held.started) return false;
+  return held.started !== 'unknown' || held.pid !== pid || heldHere.has(path);
+}
+
+/** Moves a dead lock away. Should another process have put its own in its place just then, that one is put back and told. */
+async function moveAway(
+  port: FilePort,
+  path: string,
+  away: string,
+  dead: Holder | null,
+): Promise<Holder | null> {
+  if ((await port.size(path)) === null) return null;
+  await port.rename(path, away).catch(() => undefined);
+  const moved = readHolder(await port.read(away));
+  const other = moved !== null && JSON.stringify(moved) !== JSON.stringify(dead) ? moved : null;
+  if (other !== null) await port.link(away, path);
+  await port.remove(away);
+  return other;
 }
 
 function readHolder(bytes: Buffer | null): Holder | null {

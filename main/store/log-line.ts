@@ -1,27 +1,59 @@
 import { crc32 } from 'node:zlib';
 
-const LINE = /^\{"seq":(\d{1,15}),"sum":"([0-9a-f]{8})","entry":(\{.*\})\}$/;
+/** What stands before the entry in every line. */
+const HEAD = /^\{"seq":(\d{1,15}),"sum":"([0-9a-f]{8})","entry":(?=\{)/;
+const START = Buffer.from('{"seq":');
 
-/** One line of the log: its sequence number, a checksum over both, and what happened. */
+/** A line read back. */
+export interface ReadLine {
+  readonly seq: number;
+  readonly entry: unknown;
+}
+
+/** One line of the log: its sequence number, a checksum over number and entry, and what happened. */
 export function writeLine(seq: number, entry: unknown): string {
   const text = JSON.stringify(entry);
   return `{"seq":${seq},"sum":"${sumOf(seq, text)}","entry":${text}}\n`;
 }
 
-/** A line read back, or null when it is not whole: wrong form, wrong checksum, or no JSON. */
-export function readLine(line: string): { readonly seq: number; readonly entry: unknown } | null {
-  const parts = LINE.exec(line);
-  if (parts === null) return null;
-  const [, number = '', sum, text = ''] = parts;
+/** A line (without its end) read back, or null when it is not whole: wrong form, wrong checksum, or no JSON. */
+export function readLine(bytes: Buffer): ReadLine | null {
+  const text = bytes.toString('utf8');
+  const head = HEAD.exec(text);
+  if (head === null || !text.endsWith('}')) return null;
+  const [before, number = '', sum] = head;
   const seq = Number(number);
-  if (sumOf(seq, text) !== sum) return null;
+  if (sumOf(seq, bytes.subarray(before.length, -1)) !== sum) return null;
   try {
-    return { seq, entry: JSON.parse(text) as unknown };
+    return { seq, entry: JSON.parse(text.slice(before.length, -1)) };
   } catch {
     return null;
   }
 }
 
-function sumOf(seq: number, text: string): string {
-  return crc32(`${seq}:${text}`).toString(16).padStart(8, '0');
+/**
+ * The whole lines inside a damaged one, each with its place in it: where the end of a line was damaged, two lines run
+ * together, and both can be read.
+ */
+export function salvage(bytes: Buffer): (ReadLine & { readonly at: number; readonly end: number })[] {
+  const found: (ReadLine & { at: number; end: number })[] = [];
+  const starts = [];
+  for (let at = bytes.indexOf(START); at >= 0; at = bytes.indexOf(START, at + 1)) starts.push(at);
+  for (const [k, at] of starts.entries()) {
+    const next = starts[k + 1];
+    const ends = next === undefined ? [bytes.length, bytes.length - 1] : [next - 1, next];
+    for (const end of ends) {
+      const read = readLine(bytes.subarray(at, end));
+      if (read === null) continue;
+      found.push({ ...read, at, end });
+      break;
+    }
+  }
+  return found;
+}
+
+function sumOf(seq: number, entry: string | Buffer): string {
+  return crc32(entry, crc32(`${seq}:`))
+    .toString(16)
+    .padStart(8, '0');
 }

@@ -1,24 +1,29 @@
-import { createHash } from 'node:crypto';
 import { join } from 'node:path';
-import { z } from 'zod';
-import { acceptedMark } from '#core/api/marks-api.ts';
-import { partCode } from '#core/codes/part-code.ts';
-import { judgeMark, type Judgement } from '#core/marks/judge-mark.ts';
+import { judgeMark } from '#core/marks/judge-mark.ts';
 import { type Located, locate } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress, Mark, Refusal } from '#core/marks/mark.ts';
-import { applyMark, emptyProgress, foldMarks } from '#core/marks/progress.ts';
-import { EventLog, type ReadLog } from './event-log.ts';
-import type { FilePort } from './file-port.ts';
-import type { StoredJob } from './job-document.ts';
-import { JobStore } from './job-store.ts';
-
-const entrySchema = z.object({ kind: z.literal('mark'), mark: acceptedMark.omit({ seq: true }) });
+import { applyMark } from '#core/marks/progress.ts';
+import type { PrintedOnce } from '#core/api/prints-api.ts';
+import { acceptMark, contentOf } from './accept-mark.ts';
+import { type Board, boardOf } from './board-cache.ts';
+import { rememberMark } from './entry-fold.ts';
+import { type FilePort, StoreBusy, wordsOf } from './file-port.ts';
+import type { JobStore } from './job-store.ts';
+import { LOG_FORMAT, type LogEntry, readEntry } from './log-entry.ts';
+import { openFolder, type OpenFolder, SNAPSHOT_NAME } from './open-folder.ts';
+import type { Printed } from './print-record.ts';
+import { progressAt } from './progress-at.ts';
+import type { ShopStore } from './shop-store.ts';
+import { writeSnapshot } from './snapshot.ts';
+import type { StoredJob } from './stored-job.ts';
+import { finishSwap, swapBegun, swapIn } from './swap.ts';
 
 export type Marked =
   | {
       readonly ok: true;
       readonly accepted: AcceptedMark;
       readonly stored: StoredJob;
+      /** Of the door that the mark belongs to. */
       readonly progress: JobProgress;
     }
   | {
@@ -28,151 +33,209 @@ export type Marked =
       readonly figures?: Readonly<Record<string, string>>;
     };
 
-interface Remembered {
-  readonly content: string;
-  readonly accepted: AcceptedMark;
+export interface StoreOptions {
+  readonly port: FilePort;
+  readonly folder: string;
+  /** Of the program: a snapshot of another version is not trusted. */
+  readonly version: string;
+  /** Told of what goes wrong beside a request. */
+  readonly report?: (trouble: string) => void;
 }
 
-/** All that the hub keeps: the jobs that people write, and the log of what happened, folded into progress. */
+/** How many entries make a new snapshot worth while: in passing, and when the hub stops. */
+const SNAPSHOT_EVERY = 100_000;
+const SNAPSHOT_AT_STOP = 1000;
+
+/** All that the hub keeps: the jobs and the shop, which people write, and the log of what happened, folded into progress. */
 export class Store {
-  readonly jobs: JobStore;
-  readonly #log: EventLog;
-  readonly read: ReadLog;
-  /** What is on disk. Screens see this. */
-  readonly #durable = new Map<string, JobProgress>();
-  /** With what is still being written. New marks are judged by this. */
+  readonly #options: StoreOptions;
+  #open: OpenFolder;
+  /** Progress of doors with what is still being written. New marks are judged by this; screens see what is on disk. */
   readonly #pending = new Map<string, JobProgress>();
-  /** Codes of replacements, and the job they belong to. */
-  readonly #replacements = new Map<string, string>();
-  readonly #ids = new Map<string, Remembered>();
-  readonly #recent: AcceptedMark[] = [];
+  /** Marks that are being written, by id. */
+  readonly #flying = new Map<string, { readonly content: string; readonly outcome: Promise<Marked> }>();
+  /** Changes of documents that are under way. */
+  readonly #changing = new Set<Promise<unknown>>();
   readonly #listeners = new Set<(accepted: AcceptedMark) => void>();
+  #unsnapped: number;
+  #snapping: Promise<void> | null = null;
+  #barred: string | null = null;
 
-  private constructor(jobs: JobStore, log: EventLog, read: ReadLog, history: Map<string, AcceptedMark[]>) {
-    this.jobs = jobs;
-    this.#log = log;
-    this.read = read;
-    for (const [job, marks] of history) {
-      this.#durable.set(job, foldMarks(emptyProgress(job), marks));
-      for (const accepted of marks) this.#remember(accepted);
-    }
-    this.#recent.sort((a, b) => a.seq - b.seq);
+  private constructor(options: StoreOptions, open: OpenFolder) {
+    this.#options = options;
+    this.#open = open;
+    this.#unsnapped = open.noSnapshot === null ? 0 : open.log.lastSeq;
   }
 
-  /** Opens a data folder: jobs and log. The caller holds the lock. */
-  static async open(port: FilePort, folder: string): Promise<Store> {
+  /** Opens a data folder. The caller holds the lock. */
+  static async open(options: StoreOptions): Promise<Store> {
+    const { port, folder, version } = options;
     await port.makeFolder(folder);
-    const jobs = new JobStore(port, join(folder, 'jobs'));
-    await jobs.open();
-    const history = new Map<string, AcceptedMark[]>();
-    const { log, read } = await EventLog.open(port, join(folder, 'log.jsonl'), (seq, entry) => {
-      const known = entrySchema.safeParse(entry);
-      if (!known.success) return;
-      const accepted = { ...known.data.mark, seq } as AcceptedMark;
-      const marks = history.get(accepted.job);
-      if (marks === undefined) history.set(accepted.job, [accepted]);
-      else marks.push(accepted);
-    });
-    return new Store(jobs, log, read, history);
+    await finishSwap(port, folder);
+    return new Store(options, await openFolder(port, folder, version));
   }
 
+  get jobs(): JobStore {
+    return this.#open.jobs;
+  }
+
+  get shop(): ShopStore {
+    return this.#open.shop;
+  }
+
+  /** What was found when the folder was opened. */
+  get found(): Pick<OpenFolder, 'scanned' | 'strange' | 'noSnapshot'> {
+    return this.#open;
+  }
+
+  /** The log, up to where it is on disk, and why its last write failed, if it did. */
+  get log(): Pick<OpenFolder['log'], 'answered' | 'trouble' | 'from' | 'path'> {
+    return this.#open.log;
+  }
+
+  /** The number of the last entry on disk. */
   get lastSeq(): number {
-    return this.#log.lastSeq;
+    return this.#open.log.answered.seq;
   }
 
   /** Has anything ever happened in a job of this id? */
   seen(job: string): boolean {
-    return this.#durable.has(job);
+    return this.#open.folded.book.has(job);
   }
 
+  /** A job's progress, as far as it is on disk. */
   progress(job: string): JobProgress {
-    return this.#durable.get(job) ?? emptyProgress(job);
+    return this.#open.folded.book.job(job);
   }
 
-  /** The part that a code stands or stood for, and its job. */
-  find(code: string): { readonly stored: StoredJob; readonly found: Located } | null {
-    const replaced = this.#replacements.get(code);
-    const stored = this.jobs.ownerOf(code) ?? (replaced === undefined ? undefined : this.jobs.get(replaced));
-    const found = stored === undefined ? null : locate(stored.index, this.progress(stored.document.id), code);
-    return stored === undefined || found === null ? null : { stored, found };
+  /** The same for one door: enough for its parts. */
+  doorProgress(job: string, door: string): JobProgress {
+    return this.#open.folded.book.door(job, door);
+  }
+
+  /** How far every door has come. */
+  board(): Board {
+    return boardOf(this.jobs.all(), (job, door) => this.doorProgress(job, door));
+  }
+
+  /** Each time that each of a job's stickers was printed. */
+  printed(job: string): Record<string, PrintedOnce[]> {
+    return this.#open.folded.prints.of(job);
+  }
+
+  /** The part that a code stands or stood for, its job, and the progress of its door. */
+  find(code: string): { stored: StoredJob; found: Located; progress: JobProgress } | null {
+    const whose = this.#whose(code);
+    if (whose === null) return null;
+    const progress = this.doorProgress(whose.stored.document.id, whose.door);
+    const found = locate(whose.stored.index, progress, code);
+    return found === null ? null : { stored: whose.stored, found, progress };
+  }
+
+  #whose(code: string): { readonly stored: StoredJob; readonly door: string } | null {
+    const owner = this.jobs.ownerOf(code);
+    const door = owner?.index.parts.get(code)?.door;
+    if (owner !== undefined && door !== undefined) return { stored: owner, door };
+    const replaced = this.#open.folded.replacements.get(code);
+    const stored = replaced === undefined ? undefined : this.jobs.get(replaced.job);
+    return replaced === undefined || stored === undefined ? null : { stored, door: replaced.door };
   }
 
   /**
-   * Takes a mark: judged against all marks before it, written down, flushed, and only then answered. Rejects when it
-   * could not be written; then nothing of it is kept. The same id with the same content answers as before.
+   * Takes a mark: judged against all marks before it, written down, flushed, and only then answered. Rejects with a
+   * StoreTrouble when it could not be written; then nothing of it is kept. The same id with the same content answers
+   * as before.
    */
   async mark(mark: Mark): Promise<Marked> {
-    const known = this.#ids.get(mark.id);
-    if (known !== undefined) return this.#again(known, mark);
-    const replaced = this.#replacements.get(mark.code);
-    const stored =
-      this.jobs.ownerOf(mark.code) ?? (replaced === undefined ? undefined : this.jobs.get(replaced));
-    if (stored === undefined) return { ok: false, code: 'unknown-code' };
-    const job = stored.document.id;
-    const progress = this.#pending.get(job) ?? this.progress(job);
-    const judged = judgeMark(locate(stored.index, progress, mark.code), progress, mark);
+    const flying = this.#flying.get(mark.id);
+    if (flying !== undefined)
+      return flying.content === contentOf(mark) ? flying.outcome : { ok: false, code: 'id-reused' };
+    const seq = this.#open.folded.ids.find(mark.id);
+    if (seq !== undefined) return this.#again(seq, mark);
+    const whose = this.#whose(mark.code);
+    if (whose === null) return { ok: false, code: 'unknown-code' };
+    const { stored, door } = whose;
+    const key = `${stored.document.id}\n${door}`;
+    const before = this.#pending.get(key) ?? this.doorProgress(stored.document.id, door);
+    const judged = judgeMark(locate(stored.index, before, mark.code), before, mark);
     if (!judged.ok) return judged;
-    const unnumbered = this.#accept(stored, progress, mark, judged);
-    const { seq, written } = this.#log.append({ kind: 'mark', mark: unnumbered });
-    const accepted: AcceptedMark = { seq, ...unnumbered };
-    this.#pending.set(job, applyMark(progress, accepted));
-    const remembered = this.#remember(accepted);
+    this.#admit();
+    const outcome = this.#write(stored, key, before, acceptMark(stored, before, mark, judged));
+    this.#flying.set(mark.id, { content: contentOf(mark), outcome });
     try {
-      await written;
-    } catch (error) {
-      this.#ids.delete(mark.id);
-      if (accepted.replacement !== undefined) this.#replacements.delete(accepted.replacement.code);
-      this.#recent.splice(this.#recent.indexOf(accepted), 1);
-      this.#pending.delete(job);
-      throw error;
+      return await outcome;
+    } finally {
+      this.#flying.delete(mark.id);
     }
-    const durable = applyMark(this.progress(job), remembered.accepted);
-    this.#durable.set(job, durable);
-    if (this.#pending.get(job)?.seq === accepted.seq) this.#pending.delete(job);
-    for (const listener of this.#listeners) listener(accepted);
-    return { ok: true, accepted, stored, progress: durable };
   }
 
-  #accept(
+  #write(
     stored: StoredJob,
-    progress: JobProgress,
-    mark: Mark,
-    { door, part }: Extract<Judgement, { ok: true }>,
-  ): Omit<AcceptedMark, 'seq'> {
-    const job = stored.document.id;
-    const base = { received: new Date().toISOString(), job, door: door.door, part: part.part, mark };
-    if (mark.mark !== 'spoiled') return base;
-    const number = (progress.parts[mark.code]?.number ?? 0) + 1;
-    const k = Number(door.door.slice(door.mark.length + 1));
-    return {
-      ...base,
-      replacement: {
-        code: partCode({ job, mark: door.mark, k, part: part.part, replacement: number }),
-        number,
-      },
+    key: string,
+    before: JobProgress,
+    unnumbered: Omit<AcceptedMark, 'seq'>,
+  ): Promise<Marked> {
+    const { log, folded } = this.#open;
+    return new Promise<Marked>((done, failed) => {
+      const seq = log.append({ kind: 'mark', mark: unnumbered } satisfies LogEntry, {
+        onDisk: () => {
+          const progress = folded.book.take(accepted);
+          rememberMark(folded, accepted);
+          if (this.#pending.get(key)?.seq === seq) this.#pending.delete(key);
+          this.#countEntry();
+          for (const listener of this.#listeners) listener(accepted);
+          done({ ok: true, accepted, stored, progress });
+        },
+        refused: (trouble) => {
+          this.#pending.clear();
+          failed(trouble);
+        },
+      });
+      const accepted: AcceptedMark = { seq, ...unnumbered };
+      this.#pending.set(key, applyMark(before, accepted));
+    });
+  }
+
+  /** Writes down that stickers were printed. */
+  print(printed: Omit<Printed, 'at' | 'reprint'>): Promise<void> {
+    this.#admit();
+    const { log, folded } = this.#open;
+    const before = folded.prints.of(printed.job);
+    const print: Printed = {
+      ...printed,
+      at: new Date().toISOString(),
+      reprint: printed.codes.some((code) => Object.hasOwn(before, code)),
     };
+    return new Promise((done, failed) =>
+      log.append({ kind: 'print', print } satisfies LogEntry, {
+        onDisk: () => {
+          folded.prints.take(print);
+          this.#countEntry();
+          done();
+        },
+        refused: failed,
+      }),
+    );
   }
 
   /** What the answer to this id was: the same again if the content is the same. */
-  #again({ content, accepted }: Remembered, mark: Mark): Marked {
+  async #again(seq: number, mark: Mark): Promise<Marked> {
+    const entry = readEntry(await this.#open.log.entryAt(seq), LOG_FORMAT);
+    if (entry?.kind !== 'mark' || contentOf(entry.mark.mark) !== contentOf(mark))
+      return { ok: false, code: 'id-reused' };
+    const accepted: AcceptedMark = { seq, ...entry.mark };
     const stored = this.jobs.get(accepted.job);
-    if (content !== contentOf(mark) || stored === undefined) return { ok: false, code: 'id-reused' };
-    return { ok: true, accepted, stored, progress: progressAt(this.progress(accepted.job), accepted) };
+    if (stored === undefined) return { ok: false, code: 'unknown-code' };
+    const now = this.doorProgress(accepted.job, accepted.door);
+    return { ok: true, accepted, stored, progress: progressAt(now, accepted) };
   }
 
-  #remember(accepted: AcceptedMark): Remembered {
-    const remembered = { content: contentOf(accepted.mark), accepted };
-    this.#ids.set(accepted.mark.id, remembered);
-    if (accepted.replacement !== undefined) this.#replacements.set(accepted.replacement.code, accepted.job);
-    this.#recent.push(accepted);
-    return remembered;
-  }
-
-  /** Every accepted mark after this number, in order. */
-  since(seq: number): AcceptedMark[] {
-    return this.#recent.filter(
-      (accepted) => accepted.seq > seq && accepted.seq <= this.progress(accepted.job).seq,
-    );
+  /** Every accepted mark after this number, in order, up to what is on disk now; read from the log piece by piece. */
+  async *since(after: number): AsyncGenerator<AcceptedMark> {
+    for await (const { seq, entry } of this.#open.log.from(after)) {
+      const read = readEntry(entry, LOG_FORMAT);
+      if (read?.kind === 'mark') yield { seq, ...read.mark };
+    }
   }
 
   /** Calls back for every mark once it is on disk; returns what ends it. */
@@ -181,29 +244,97 @@ export class Store {
     return () => this.#listeners.delete(listener);
   }
 
-  /** Finishes what is being written. */
-  async close(): Promise<void> {
-    await this.#log.close();
+  #admit(): void {
+    if (this.#barred !== null) throw new StoreBusy(this.#barred);
   }
-}
 
-function contentOf(mark: Mark): string {
-  return createHash('sha256')
-    .update(JSON.stringify([mark.code, mark.station, mark.stage, mark.mark, mark.by, mark.reason, mark.at]))
-    .digest('base64');
-}
+  #countEntry(): void {
+    this.#unsnapped += 1;
+    if (this.#unsnapped >= SNAPSHOT_EVERY) void this.snapshot();
+  }
 
-/** A job's progress as it was when a mark was answered, as far as later marks did not take anything back. */
-function progressAt(now: JobProgress, accepted: AcceptedMark): JobProgress {
-  const upTo = <T extends { readonly seq: number }>(table: Readonly<Record<string, T>>) =>
-    Object.fromEntries(Object.entries(table).filter(([, { seq }]) => seq < accepted.seq));
-  const part = now.parts[accepted.mark.code];
-  const door = now.doors[accepted.door];
-  const before: JobProgress = {
-    ...now,
-    seq: accepted.seq - 1,
-    parts: part === undefined ? now.parts : { ...now.parts, [part.code]: { ...part, done: upTo(part.done) } },
-    doors: door === undefined ? now.doors : { ...now.doors, [accepted.door]: { done: upTo(door.done) } },
-  };
-  return applyMark(before, accepted);
+  /** Writes a snapshot of what is on disk now, unless one is being written. One that fails is reported and costs nothing. */
+  snapshot(): Promise<void> {
+    this.#snapping ??= this.#snapshot().finally(() => (this.#snapping = null));
+    return this.#snapping;
+  }
+
+  async #snapshot(): Promise<void> {
+    const { port, folder, version, report } = this.#options;
+    const { log, folded, jobs } = this.#open;
+    this.#unsnapped = 0;
+    try {
+      await writeSnapshot(
+        port,
+        join(folder, SNAPSHOT_NAME),
+        { path: log.path, start: { place: log.answered, index: log.index } },
+        folded,
+        jobs.all().map(({ summary }) => summary),
+        version,
+      );
+    } catch (error) {
+      report?.(`no snapshot could be written: ${wordsOf(error)}`);
+    }
+  }
+
+  /** Changes what people write, unless that is not to be changed now. */
+  async change<T>(work: () => Promise<T>): Promise<T> {
+    this.#admit();
+    const changing = work();
+    this.#changing.add(changing);
+    try {
+      return await changing;
+    } finally {
+      this.#changing.delete(changing);
+    }
+  }
+
+  /**
+   * Puts other data in place of these: `prepare` makes a whole folder of them while nothing is taken, then that folder
+   * is swapped in and opened. Whatever happens in between, the next start finds the one or the other, whole. Numbers go
+   * on from where they were, so that no reader is told an older number than it knows.
+   */
+  async replaceAll<T extends { readonly folder: string }>(
+    from: string,
+    prepare: () => Promise<T>,
+  ): Promise<T> {
+    const { port, folder, version } = this.#options;
+    this.#admit();
+    this.#barred = 'the data are being replaced';
+    let swapping = false;
+    let incoming: T;
+    try {
+      await Promise.allSettled(this.#changing);
+      incoming = await prepare();
+      await this.#snapping;
+      await this.#open.log.close();
+      swapping = true;
+      await swapIn(port, folder, incoming.folder);
+      const reached = this.#open.log.lastSeq;
+      this.#open = await openFolder(port, folder, version);
+      this.#open.log.goOnFrom(reached);
+      this.#pending.clear();
+      this.#unsnapped = this.#open.log.lastSeq;
+      swapping = false;
+    } finally {
+      this.#barred =
+        swapping || (await swapBegun(port, folder))
+          ? 'other data could not be put in place wholly: stop the hub, mend the folder, and start it again'
+          : null;
+    }
+    await this.#note({ kind: 'restored', from, at: new Date().toISOString() });
+    return incoming;
+  }
+
+  #note(entry: LogEntry): Promise<void> {
+    return new Promise((onDisk, refused) => this.#open.log.append(entry, { onDisk, refused }));
+  }
+
+  /** Finishes what is being written, and leaves a snapshot when much has happened since the last one. */
+  async close(): Promise<void> {
+    this.#barred = 'the hub is stopping';
+    await this.#open.log.close();
+    await this.#snapping;
+    if (this.#unsnapped >= SNAPSHOT_AT_STOP) await this.snapshot();
+  }
 }

@@ -1,0 +1,69 @@
+import type { FastifyInstance } from 'fastify';
+import { Readable } from 'node:stream';
+import { archiveLines } from '../store/archive-lines.ts';
+import type { Backups } from '../store/backups.ts';
+import type { Restoring } from '../store/restore.ts';
+import type { Store } from '../store/store.ts';
+import type { Announcer } from './events.ts';
+import type { OfficeDoor } from './office-door.ts';
+import { problem } from './problem.ts';
+import { type GivenBy, type Serve, serveOn } from './serve.ts';
+
+export interface BackupServices {
+  readonly store: Store;
+  readonly backups: Backups;
+  readonly restore: Restoring;
+  readonly announcer: Announcer;
+  readonly version: string;
+}
+
+/** Backups, made and put back; everything in one file, out and in. */
+export async function backupRoutes(
+  api: FastifyInstance,
+  serve: Serve,
+  office: OfficeDoor,
+  services: BackupServices,
+): Promise<void> {
+  const { store, backups, version } = services;
+
+  serve('GET /backups', async () => ({ backups: await backups.list() }));
+
+  serve('POST /backups', async () => backups.make(store, version, store.shop.document.shop.backup.keep));
+
+  serve('POST /backups/:name/restore', async ({ params }) => {
+    const { name = '' } = params;
+    const bytes = await backups.open(name);
+    if (bytes === null) throw problem(404, 'api.backup-unknown', { name: name.slice(0, 60) });
+    return putInPlace(services, name, bytes);
+  });
+
+  serve('GET /export', async ({ reply }) => {
+    const name = `shoulderline-${new Date().toISOString().slice(0, 10)}.json`;
+    return reply
+      .type('application/json')
+      .header('content-disposition', `attachment; filename="${name}"`)
+      .send(Readable.from(archiveLines(store, version)));
+  });
+
+  // Its body is read as it comes, a line at a time: it may be far larger than what is ever held at once.
+  await api.register(async (scope) => {
+    scope.removeContentTypeParser('application/json');
+    scope.addContentTypeParser('application/json', (_request, payload, done) => done(null, payload));
+    serveOn(scope, office)('POST /import', async ({ body, reply }) => {
+      if (!(body instanceof Readable))
+        throw problem(400, 'api.archive', { reason: 'there is nothing in it' });
+      reply.header('connection', 'close');
+      return putInPlace(services, 'an exported file', body.iterator({ destroyOnReturn: false }));
+    });
+  });
+}
+
+async function putInPlace(
+  { restore, announcer }: BackupServices,
+  from: string,
+  bytes: AsyncIterable<Buffer>,
+): Promise<GivenBy<'POST /import'>> {
+  const restored = await restore(from, bytes);
+  announcer.endAll();
+  return restored;
+}

@@ -1,0 +1,50 @@
+import type { Health } from '#core/api/office-api.ts';
+import type { BackupClock } from '../store/backup-clock.ts';
+import type { Backups } from '../store/backups.ts';
+import type { FilePort } from '../store/file-port.ts';
+import type { Holder } from '../store/lock.ts';
+import type { PinStore } from '../store/pin-store.ts';
+import type { Store } from '../store/store.ts';
+
+export interface HealthSources {
+  readonly port: FilePort;
+  readonly data: string;
+  readonly version: string;
+  readonly store: Store;
+  readonly pin: PinStore;
+  readonly backups: Backups;
+  readonly clock: BackupClock;
+  readonly holder: Holder;
+}
+
+/** Enough for everybody: does it take marks, which program is it, how far is its log? */
+export function briefHealth({ store, version }: HealthSources): Health {
+  return { ok: store.log.trouble === null, version, seq: store.lastSeq };
+}
+
+/** With it what the office looks at when something is wrong. */
+export async function fullHealth(sources: HealthSources): Promise<Health> {
+  const { port, data, store, pin, backups, clock, holder } = sources;
+  const { scanned, strange } = store.found;
+  const { bytes, lines } = store.log.answered;
+  const newest = await backups.list().catch(() => []);
+  return {
+    ...briefHealth(sources),
+    more: {
+      data,
+      disk: await port.space(data).catch(() => null),
+      log: {
+        bytes,
+        lines,
+        trouble: store.log.trouble?.message ?? null,
+        damaged: scanned.damaged.slice(0, 100).map((each) => ({ ...each })),
+        torn: scanned.torn,
+        strange,
+      },
+      aside: [...store.jobs.troubles, store.shop.trouble, pin.trouble].filter((each) => each !== null),
+      lastBackup: newest[0]?.at ?? null,
+      backupTrouble: clock.trouble,
+      lock: { ...holder },
+    },
+  };
+}

@@ -1,0 +1,37 @@
+import type { PinStore } from '../store/pin-store.ts';
+import type { OfficeDoor } from './office-door.ts';
+import { problem } from './problem.ts';
+import type { Serve } from './serve.ts';
+import type { ShellLine } from './shell-line.ts';
+
+/** The shop's PIN, sessions of those who gave it, and what else it guards that is no data: full screen. */
+export function pinRoutes(serve: Serve, pin: PinStore, office: OfficeDoor, shell: ShellLine | null): void {
+  serve('GET /session', async ({ request }) => office.state(request));
+
+  serve('POST /session', async ({ body, reply }) => {
+    const tried = await pin.try(body.pin);
+    switch (tried.kind) {
+      case 'right':
+        return office.begin(reply);
+      case 'wrong':
+        throw problem(401, 'api.pin-wrong');
+      case 'wait':
+        reply.header('retry-after', tried.seconds);
+        throw problem(429, 'api.pin-wait', { seconds: tried.seconds }, { seconds: tried.seconds });
+    }
+  });
+
+  serve('DELETE /session', async ({ request, reply }) => office.end(request, reply));
+
+  serve('PUT /pin', async ({ body, reply }) => {
+    await pin.change(body.pin);
+    office.endAll();
+    return office.begin(reply);
+  });
+
+  serve('POST /kiosk/leave', async () => {
+    if (shell === null) throw problem(409, 'api.no-shell');
+    shell.tell({ kind: 'leave-full-screen' });
+    return { left: true } as const;
+  });
+}

@@ -1,0 +1,68 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { z } from 'zod';
+import { type Endpoint, type EndpointKey, ENDPOINTS } from '#core/api/endpoints.ts';
+import { checked } from './checked.ts';
+import type { OfficeDoor } from './office-door.ts';
+
+type Table = typeof ENDPOINTS;
+type Frozen<T> = T extends readonly (infer E)[]
+  ? readonly Frozen<E>[]
+  : T extends object
+    ? { readonly [K in keyof T]: Frozen<T[K]> }
+    : T;
+type QueryOf<K extends EndpointKey> = Table[K] extends { readonly query: infer Q extends z.ZodType }
+  ? z.infer<Q>
+  : Readonly<Record<string, never>>;
+type BodyOf<K extends EndpointKey> = Table[K] extends { readonly takes: infer B extends z.ZodType }
+  ? z.infer<B>
+  : undefined;
+
+/** What a handler gives back: what the table says, or, for what is no JSON, the reply that it has filled. */
+export type GivenBy<K extends EndpointKey> = Table[K]['gives'] extends infer G
+  ? G extends z.ZodType
+    ? Frozen<z.input<G>>
+    : G extends null
+      ? null
+      : G extends 'application/json'
+        ? object
+        : FastifyReply
+  : never;
+
+/** A request that has passed the border, the office's door and its schemas. */
+export interface Asked<K extends EndpointKey> {
+  readonly params: Readonly<Record<string, string>>;
+  readonly query: QueryOf<K>;
+  readonly body: BodyOf<K>;
+  readonly request: FastifyRequest;
+  readonly reply: FastifyReply;
+}
+
+export type Serve = <K extends EndpointKey>(key: K, handle: (asked: Asked<K>) => Promise<GivenBy<K>>) => void;
+
+/** Serves the addresses of the table on this scope, each by its own method, limits and schemas. */
+export function serveOn(app: FastifyInstance, office: OfficeDoor): Serve {
+  return (key, handle) => {
+    const endpoint: Endpoint = ENDPOINTS[key];
+    const [method = '', url = ''] = key.split(' ');
+    app.route({
+      method,
+      url,
+      ...(endpoint.most === undefined ? {} : { bodyLimit: endpoint.most }),
+      ...(endpoint.office === undefined
+        ? {}
+        : { onRequest: async (request: FastifyRequest) => office.need(request) }),
+      async handler(request, reply) {
+        const asked = {
+          params: request.params,
+          query: endpoint.query === undefined ? {} : checked(endpoint.query, request.query),
+          body: endpoint.takes === undefined ? undefined : checked(endpoint.takes, request.body),
+          request,
+          reply,
+        } as Asked<typeof key>;
+        const given: unknown = await handle(asked);
+        if (given === reply) return reply;
+        return reply.code(endpoint.status ?? 200).send(given ?? undefined);
+      },
+    });
+  };
+}

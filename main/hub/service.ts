@@ -1,0 +1,73 @@
+import fastifyStatic from '@fastify/static';
+import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
+import { existsSync } from 'node:fs';
+import type { Logger } from 'pino';
+import { openApi } from '#core/api/openapi.ts';
+import type { Restoring } from '../store/restore.ts';
+import { type BackupServices, backupRoutes } from './backup-routes.ts';
+import { holdBorder } from './border.ts';
+import { answerError, answerErrors } from './errors.ts';
+import { eventRoutes } from './events.ts';
+import { briefHealth, fullHealth, type HealthSources } from './health.ts';
+import { jobRoutes } from './job-routes.ts';
+import { markRoutes } from './mark-routes.ts';
+import { OfficeDoor } from './office-door.ts';
+import { paperRoutes } from './paper-routes.ts';
+import { pinRoutes } from './pin-routes.ts';
+import { screenRoutes } from './screen-routes.ts';
+import { serveOn } from './serve.ts';
+import type { ShellLine } from './shell-line.ts';
+import { shopRoutes } from './shop-routes.ts';
+
+/** A job file may have 8 MiB; a request around it a little more. */
+const BODY_LIMIT = 8 * 1024 * 1024 + 64 * 1024;
+
+export interface ServiceParts extends HealthSources {
+  readonly restore: Restoring;
+  readonly shell: ShellLine | null;
+  /** The folder of the built screens; without it the API is served alone. */
+  readonly ui?: string;
+  readonly logger: Logger;
+}
+
+/** The hub's addresses over its store, ready to listen. `hosts` are the names under which it may be asked for. */
+export async function buildService(
+  parts: ServiceParts,
+  hosts: () => readonly string[],
+): Promise<{ readonly app: FastifyInstance }> {
+  const { store, pin, version, ui } = parts;
+  const app = fastify({
+    loggerInstance: parts.logger,
+    bodyLimit: BODY_LIMIT,
+    forceCloseConnections: true,
+    exposeHeadRoutes: false,
+    routerOptions: { maxParamLength: 200 },
+    frameworkErrors: (error, request, reply) =>
+      void answerError(error, request as FastifyRequest, reply as unknown as FastifyReply),
+  }) as unknown as FastifyInstance;
+  holdBorder(app, hosts);
+  answerErrors(app);
+  await app.register(
+    async (api) => {
+      const office = new OfficeDoor(pin);
+      const serve = serveOn(api, office);
+      const announcer = eventRoutes(api, serve, store);
+      jobRoutes(serve, store, announcer);
+      markRoutes(serve, store);
+      paperRoutes(serve, store);
+      shopRoutes(serve, store, announcer);
+      pinRoutes(serve, pin, office, parts.shell);
+      await backupRoutes(api, serve, office, { ...parts, announcer } satisfies BackupServices);
+      serve('GET /health', async ({ request }) =>
+        office.isOpen(request) ? fullHealth(parts) : briefHealth(parts),
+      );
+      serve('GET /openapi.json', async () => openApi(version));
+    },
+    { prefix: '/api' },
+  );
+  if (ui !== undefined && existsSync(ui)) {
+    await app.register(fastifyStatic, { root: ui, serve: false });
+    screenRoutes(app, ui);
+  }
+  return { app };
+}

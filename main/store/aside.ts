@@ -1,0 +1,17 @@
+import { basename } from 'node:path';
+import { type FilePort, wordsOf } from './file-port.ts';
+
+/** What happened to a document that could not be read: it is kept aside, never reset in silence. */
+export interface DocumentTrouble {
+  readonly file: string;
+  readonly reason: string;
+  readonly kept: string;
+}
+
+/** Renames a document that cannot be read, so that it stays whole and is not taken for a good one. */
+export async function putAside(port: FilePort, path: string, error: unknown): Promise<DocumentTrouble> {
+  let kept = `${path}.unreadable`;
+  for (let k = 2; (await port.size(kept)) !== null; k += 1) kept = `${path}.unreadable-${k}`;
+  await port.rename(path, kept);
+  return { file: basename(path), reason: wordsOf(error), kept: basename(kept) };
+}

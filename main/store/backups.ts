@@ -1,0 +1,106 @@
+import { join } from 'node:path';
+import { Readable, type Transform } from 'node:stream';
+import { createGunzip, createGzip } from 'node:zlib';
+import { archiveLines } from './archive-lines.ts';
+import { type FilePort, writeAll } from './file-port.ts';
+import { type ArchiveRead, readArchive } from './read-archive.ts';
+import type { Store } from './store.ts';
+import { Turns } from './turns.ts';
+
+/** A copy of everything, as it lies in the folder of backups. */
+export interface Backup {
+  readonly name: string;
+  readonly at: string;
+  readonly bytes: number;
+}
+
+const NAME = /^(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\d)-(\d{3})Z\.json\.gz$/;
+const SLICE = 1024 * 1024;
+
+/** The backups: made while the hub runs, read back before they count, the oldest given up. */
+export class Backups {
+  readonly #port: FilePort;
+  readonly #folder: string;
+  readonly #turns = new Turns();
+
+  constructor(port: FilePort, dataFolder: string) {
+    this.#port = port;
+    this.#folder = join(dataFolder, 'backups');
+  }
+
+  /** The newest first. */
+  async list(): Promise<Backup[]> {
+    await this.#port.makeFolder(this.#folder);
+    const names = (await this.#port.list(this.#folder)).filter((name) => NAME.test(name)).reverse();
+    return Promise.all(
+      names.map(async (name) => ({
+        name,
+        at: name.replace(NAME, '$1$2:$3:$4.$5Z'),
+        bytes: (await this.#port.size(join(this.#folder, name))) ?? 0,
+      })),
+    );
+  }
+
+  /** Makes one of this moment, reads it back, and then gives up all but the newest `keep`. One at a time. */
+  make(store: Store, version: string, keep: number): Promise<Backup & Omit<ArchiveRead, 'head'>> {
+    return this.#turns.take(async () => {
+      await this.#port.makeFolder(this.#folder);
+      const at = new Date().toISOString();
+      const name = `${at.replace(/[:.]/g, '-')}.json.gz`;
+      const draft = join(this.#folder, '.draft');
+      await this.#write(draft, archiveLines(store, version));
+      const { jobs, entries } = await readArchive(this.#unpacked(draft), UNREAD);
+      await this.#port.rename(draft, join(this.#folder, name));
+      await this.#port.flushFolder(this.#folder);
+      const kept = await this.list();
+      for (const old of kept.filter((each) => each.name !== name).slice(Math.max(0, keep - 1)))
+        await this.#port.remove(join(this.#folder, old.name));
+      return { name, at, bytes: kept.find((each) => each.name === name)?.bytes ?? 0, jobs, entries };
+    });
+  }
+
+  /** The bytes of an archive as it was before it was packed; null when there is no backup of this name. */
+  async open(name: string): Promise<AsyncIterable<Buffer> | null> {
+    const known = (await this.list()).find((each) => each.name === name);
+    return known === undefined ? null : this.#unpacked(join(this.#folder, known.name));
+  }
+
+  async #write(path: string, lines: AsyncIterable<string>): Promise<void> {
+    const file = await this.#port.create(path);
+    try {
+      for await (const bytes of through(lines, createGzip())) await writeAll(file, bytes);
+      await file.flush();
+    } finally {
+      await file.close();
+    }
+  }
+
+  #unpacked(path: string): AsyncIterable<Buffer> {
+    return unpack(slices(this.#port, path));
+  }
+}
+
+/** The bytes before packing. */
+export function unpack(packed: AsyncIterable<Buffer>): AsyncIterable<Buffer> {
+  return through(packed, createGunzip());
+}
+
+/** What comes out at the other end; a fault at the near end comes out too. */
+function through(source: AsyncIterable<Buffer | string>, transform: Transform): AsyncIterable<Buffer> {
+  const near = Readable.from(source);
+  near.on('error', (error) => transform.destroy(error));
+  return near.pipe(transform);
+}
+
+/** A file's bytes, a slice at a time. */
+export async function* slices(port: FilePort, path: string): AsyncGenerator<Buffer> {
+  for (let at = 0; ; at += SLICE) {
+    const bytes = await port.slice(path, at, at + SLICE);
+    if (bytes.length > 0) yield bytes;
+    if (bytes.length < SLICE) return;
+  }
+}
+
+const NOTHING = () => Promise.resolve();
+/** Reads an archive through and keeps nothing of it. */
+const UNREAD = { shop: NOTHING, job: NOTHING, entry: NOTHING };

@@ -1,0 +1,74 @@
+import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
+import { applyMark, emptyProgress, foldMarks } from '#core/marks/progress.ts';
+
+/** The progress of one door, as an object, or as a snapshot's text until somebody asks for it. */
+type Door = JobProgress | Buffer;
+
+/**
+ * The progress of all jobs, kept door by door, so that a mark costs the same whatever the size of its job. A door's
+ * progress is core's JobProgress with that door's parts alone; a job's is all of its doors' together.
+ */
+export class ProgressBook {
+  readonly #jobs = new Map<string, Map<string, Door>>();
+
+  /** Has anything ever happened in a job of this id? */
+  has(job: string): boolean {
+    return this.#jobs.has(job);
+  }
+
+  door(job: string, door: string): JobProgress {
+    const doors = this.#jobs.get(job);
+    const kept = doors?.get(door);
+    if (kept === undefined) return emptyProgress(job);
+    if (!Buffer.isBuffer(kept)) return kept;
+    const thawed = JSON.parse(kept.toString('utf8')) as JobProgress;
+    doors?.set(door, thawed);
+    return thawed;
+  }
+
+  job(job: string): JobProgress {
+    const doors = [...(this.#jobs.get(job)?.keys() ?? [])].map((door) => this.door(job, door));
+    return {
+      job,
+      seq: doors.reduce((most, { seq }) => Math.max(most, seq), 0),
+      parts: Object.assign({}, ...doors.map(({ parts }) => parts)) as JobProgress['parts'],
+      doors: Object.assign({}, ...doors.map((each) => each.doors)) as JobProgress['doors'],
+    };
+  }
+
+  /** Folds one more mark in, and gives its door's progress. */
+  take(accepted: AcceptedMark): JobProgress {
+    const after = applyMark(this.door(accepted.job, accepted.door), accepted);
+    this.put(accepted.job, accepted.door, after);
+    return after;
+  }
+
+  /** Folds a run of marks in: each door's tables are copied once. */
+  takeAll(run: readonly AcceptedMark[]): void {
+    const byDoor = new Map<string, AcceptedMark[]>();
+    for (const accepted of run) {
+      const key = `${accepted.job}\n${accepted.door}`;
+      const marks = byDoor.get(key);
+      if (marks === undefined) byDoor.set(key, [accepted]);
+      else marks.push(accepted);
+    }
+    for (const marks of byDoor.values()) {
+      const [first] = marks;
+      if (first !== undefined)
+        this.put(first.job, first.door, foldMarks(this.door(first.job, first.door), marks));
+    }
+  }
+
+  put(job: string, door: string, progress: Door): void {
+    const doors = this.#jobs.get(job) ?? new Map<string, Door>();
+    this.#jobs.set(job, doors);
+    doors.set(door, progress);
+  }
+
+  /** Every door's progress, for a snapshot: objects here are never changed, so this stays true to its moment. */
+  kept(): { readonly job: string; readonly door: string; readonly progress: Door }[] {
+    return [...this.#jobs].flatMap(([job, doors]) =>
+      [...doors].map(([door, progress]) => ({ job, door, progress })),
+    );
+  }
+}

@@ -1,0 +1,189 @@
+import { crc32 } from 'node:zlib';
+import { z } from 'zod';
+import { ARCHIVE_FORMAT, type ArchiveHead } from './archive-lines.ts';
+import { codeOf, StoreTrouble, wordsOf } from './file-port.ts';
+import { type JobDocument, readJobDocument } from './job-document.ts';
+import { readLine, type ReadLine } from './log-line.ts';
+import { NewerFormat } from './migration.ts';
+import { readShopDocument, type ShopDocument } from './shop-store.ts';
+
+/** What is wrong with an archive: its line, and what was expected. Nothing of it was put in place. */
+export class ArchiveFault extends Error {}
+
+/** Takes what an archive holds, in its order: shop, jobs, log. */
+export interface ArchiveSink {
+  shop(document: ShopDocument): Promise<void>;
+  job(document: JobDocument): Promise<void>;
+  entry(read: ReadLine): Promise<void>;
+}
+
+export interface ArchiveRead {
+  readonly head: ArchiveHead;
+  readonly jobs: number;
+  readonly entries: number;
+}
+
+export const MOST_ARCHIVE_BYTES = 2 * 1024 ** 3;
+const MOST_LINE_BYTES = 16 * 1024 * 1024;
+const MOST_DEPTH = 40;
+
+const headSchema = z.object({
+  archive: z.number(),
+  version: z.string(),
+  made: z.string(),
+  seq: z.number().int().nonnegative(),
+});
+const endSchema = z.object({
+  end: z.object({ jobs: z.number(), entries: z.number(), sum: z.number() }),
+});
+
+/** Reads an archive from its bytes, bounded in size and depth, and hands on what it holds. Throws an ArchiveFault. */
+export async function readArchive(bytes: AsyncIterable<Buffer>, sink: ArchiveSink): Promise<ArchiveRead> {
+  const reader = new ArchiveReader(sink);
+  let number = 0;
+  try {
+    for await (const line of lines(bytes)) {
+      number += 1;
+      await reader.take(line);
+    }
+  } catch (error) {
+    throw faultOf(error, number);
+  }
+  return reader.finish();
+}
+
+/** A fault of the archive as such; trouble with the disk stays what it is. */
+function faultOf(error: unknown, line: number): unknown {
+  if (error instanceof ArchiveFault || error instanceof StoreTrouble) return error;
+  if (error instanceof NewerFormat) return new ArchiveFault(error.message);
+  const code = codeOf(error);
+  if (code !== undefined && !code.startsWith('Z_')) return error;
+  const reason = error instanceof z.ZodError ? (error.issues[0]?.message ?? '') : wordsOf(error);
+  return new ArchiveFault(`line ${line}: ${reason.slice(0, 200)}`);
+}
+
+class ArchiveReader {
+  readonly #sink: ArchiveSink;
+  #sum = 0;
+  #state: 'before' | 'head' | 'shop' | 'body' | 'end' | 'after' = 'before';
+  #head: ArchiveHead | null = null;
+  #jobs = 0;
+  #entries = 0;
+  #seq = 0;
+
+  constructor(sink: ArchiveSink) {
+    this.#sink = sink;
+  }
+
+  async take(line: Buffer): Promise<void> {
+    const text = line.toString('utf8');
+    switch (this.#state) {
+      case 'before':
+        if (text !== '[') throw new Error('this is no archive of Shoulderline');
+        this.#state = 'head';
+        break;
+      case 'head':
+        this.#takeHead(text);
+        break;
+      case 'shop':
+        await this.#sink.shop(readShopDocument(JSON.stringify(inside(item(text), 'shop'))));
+        this.#state = 'body';
+        break;
+      case 'body':
+        if (text.startsWith('{"end":')) return this.#takeEnd(text);
+        if (text.startsWith('{"seq":')) await this.#takeEntry(line);
+        else await this.#takeJob(text);
+        break;
+      case 'end':
+        if (text !== ']') throw new Error('expected the end of the list');
+        this.#state = 'after';
+        return;
+      case 'after':
+        throw new Error('something stands behind the end');
+    }
+    this.#sum = crc32(NEWLINE, crc32(line, this.#sum));
+  }
+
+  #takeHead(text: string): void {
+    const head = headSchema.parse(item(text));
+    if (head.archive > ARCHIVE_FORMAT) throw new NewerFormat('the archive', head.archive, ARCHIVE_FORMAT);
+    this.#head = head;
+    this.#state = 'shop';
+  }
+
+  async #takeJob(text: string): Promise<void> {
+    if (this.#entries > 0) throw new Error('a job stands behind the log');
+    this.#jobs += 1;
+    await this.#sink.job(readJobDocument(JSON.stringify(inside(item(text), 'job'))));
+  }
+
+  async #takeEntry(line: Buffer): Promise<void> {
+    tooDeep(line.toString('latin1'));
+    const read = line.at(-1) === COMMA ? readLine(line.subarray(0, -1)) : null;
+    if (read === null) throw new Error('an entry of the log is damaged');
+    if (read.seq <= this.#seq) throw new Error('an entry of the log is out of order');
+    this.#seq = read.seq;
+    this.#entries += 1;
+    await this.#sink.entry(read);
+  }
+
+  #takeEnd(text: string): void {
+    const { end } = endSchema.parse(JSON.parse(text));
+    if (end.jobs !== this.#jobs || end.entries !== this.#entries || end.sum !== this.#sum)
+      throw new Error('the archive is damaged: its checksum or its counts are wrong');
+    this.#state = 'end';
+  }
+
+  finish(): ArchiveRead {
+    if (this.#head === null || this.#state !== 'after') throw new ArchiveFault('the archive is cut short');
+    return { head: this.#head, jobs: this.#jobs, entries: this.#entries };
+  }
+}
+
+const NEWLINE = '\n';
+const COMMA = 44;
+
+/** A line of the list, without its comma. */
+function item(text: string): unknown {
+  tooDeep(text);
+  if (!text.endsWith(',')) throw new Error('expected a comma at the end');
+  return JSON.parse(text.slice(0, -1));
+}
+
+function inside(input: unknown, name: string): unknown {
+  return z.strictObject({ [name]: z.unknown() }).parse(input)[name];
+}
+
+function tooDeep(text: string): void {
+  let depth = 0;
+  for (let at = 0, quoted = false; at < text.length; at += 1) {
+    const character = text.charCodeAt(at);
+    if (character === 92 && quoted) at += 1;
+    else if (character === 34) quoted = !quoted;
+    else if (!quoted && (character === 123 || character === 91)) depth += 1;
+    else if (!quoted && (character === 125 || character === 93)) depth -= 1;
+    if (depth > MOST_DEPTH) throw new Error(`nested deeper than ${MOST_DEPTH}`);
+  }
+}
+
+/** The lines of a text, without their ends. */
+async function* lines(bytes: AsyncIterable<Buffer>): AsyncGenerator<Buffer> {
+  let rest: Buffer[] = [];
+  let held = 0;
+  let total = 0;
+  for await (const chunk of bytes) {
+    total += chunk.length;
+    if (total > MOST_ARCHIVE_BYTES) throw new ArchiveFault(`more than ${MOST_ARCHIVE_BYTES} bytes`);
+    let start = 0;
+    for (let stop = chunk.indexOf(10); stop >= 0; stop = chunk.indexOf(10, start)) {
+      yield Buffer.concat([...rest, chunk.subarray(start, stop)]);
+      rest = [];
+      held = 0;
+      start = stop + 1;
+    }
+    if (start < chunk.length) rest.push(chunk.subarray(start));
+    held += chunk.length - start;
+    if (held > MOST_LINE_BYTES) throw new ArchiveFault(`a line of more than ${MOST_LINE_BYTES} bytes`);
+  }
+  if (held > 0) yield Buffer.concat(rest);
+}

@@ -1,0 +1,80 @@
+/** Slots of a table, and how many of them are filled before the next table is begun. */
+const SLOTS = 1 << 16;
+const FILLED = 40_000;
+/** A slot: the 128 bits of a uuid, and the number of its entry (0: free). */
+const WORDS = 5;
+
+/**
+ * Which ids were accepted, and under which number: about 33 bytes for each, as long as the log. Tables are of one
+ * size, so that none is ever made anew; a full one never changes again.
+ */
+export class SeenIds {
+  readonly #tables: { readonly words: Uint32Array; filled: number }[];
+
+  constructor(kept: readonly { readonly words: Uint32Array; readonly filled: number }[] = []) {
+    this.#tables = kept.map((table) => ({ ...table }));
+  }
+
+  /** The number under which this id was accepted, or nothing. */
+  find(id: string): number | undefined {
+    const key = keyOf(id);
+    for (let k = this.#tables.length - 1; k >= 0; k -= 1) {
+      const words = this.#tables[k]?.words;
+      if (words === undefined) continue;
+      const at = slotOf(words, key);
+      const seq = words[at + 4] ?? 0;
+      if (seq !== 0) return seq;
+    }
+    return undefined;
+  }
+
+  add(id: string, seq: number): void {
+    let table = this.#tables.at(-1);
+    if (table === undefined || table.filled >= FILLED) {
+      table = { words: new Uint32Array(SLOTS * WORDS), filled: 0 };
+      this.#tables.push(table);
+    }
+    const key = keyOf(id);
+    const at = slotOf(table.words, key);
+    table.words.set(key, at);
+    table.words[at + 4] = seq;
+    table.filled += 1;
+  }
+
+  get count(): number {
+    return this.#tables.reduce((sum, { filled }) => sum + filled, 0);
+  }
+
+  /** As a snapshot keeps it: full tables as they are, the last one as a copy. */
+  kept(): { readonly words: Uint32Array; readonly filled: number }[] {
+    const last = this.#tables.length - 1;
+    return this.#tables.map(({ words, filled }, k) => ({
+      words: k === last ? words.slice() : words,
+      filled,
+    }));
+  }
+
+  /** Bytes of one table. */
+  static readonly TABLE_BYTES = SLOTS * WORDS * 4;
+}
+
+type Key = readonly [number, number, number, number];
+
+function keyOf(id: string): Key {
+  const hex = id.replaceAll('-', '');
+  const word = (k: number) => Number.parseInt(hex.slice(8 * k, 8 * k + 8), 16) >>> 0;
+  return [word(0), word(1), word(2), word(3)];
+}
+
+/** The slot of this key: its own, or the free one where it would go. */
+function slotOf(words: Uint32Array, key: Key): number {
+  const [a, b, c, d] = key;
+  let mixed =
+    Math.imul(a ^ Math.imul(b, 0x85ebca6b), 0xc2b2ae35) ^ Math.imul(c ^ Math.imul(d, 0x27d4eb2f), 0x165667b1);
+  mixed ^= mixed >>> 15;
+  for (let slot = (mixed >>> 0) % SLOTS; ; slot = (slot + 1) % SLOTS) {
+    const at = slot * WORDS;
+    if (words[at + 4] === 0) return at;
+    if (words[at] === a && words[at + 1] === b && words[at + 2] === c && words[at + 3] === d) return at;
+  }
+}

@@ -1,0 +1,96 @@
+import type { Low } from 'lowdb';
+import { z } from 'zod';
+import { type Shop, type ShopFile, shopFile } from '#core/api/shop-api.ts';
+import { isTree } from '#core/job/read-shape.ts';
+import type { Fault, Units } from '#core/plan/plan.ts';
+import { readProfile, writeProfile } from '#core/shop/read-profile.ts';
+import { builtInProfile } from '#core/shop/shop-profile.ts';
+import { shopAtFirst } from '#core/shop/shop-start.ts';
+import { type DocumentTrouble, putAside } from './aside.ts';
+import { openDocument } from './document.ts';
+import type { FilePort } from './file-port.ts';
+import { NewerFormat } from './migration.ts';
+import { Turns } from './turns.ts';
+
+const SHOP_FORMAT = 1;
+const shopDocument = z.object({ format: z.literal(SHOP_FORMAT), revision: z.number().int(), shop: shopFile });
+export type ShopDocument = z.infer<typeof shopDocument>;
+
+export type ShopSaved =
+  | { readonly kind: 'saved'; readonly shop: Shop }
+  | { readonly kind: 'stale'; readonly revision: number }
+  | { readonly kind: 'faults'; readonly faults: readonly Fault[] };
+
+/** The shop: its people, tools, screens, and how often its data are copied. */
+export class ShopStore {
+  readonly #document: Low<ShopDocument>;
+  readonly #turns = new Turns();
+  readonly trouble: DocumentTrouble | null;
+
+  private constructor(document: Low<ShopDocument>, trouble: DocumentTrouble | null) {
+    this.#document = document;
+    this.trouble = trouble;
+  }
+
+  /** Reads the shop's file. One that cannot be read is kept aside and reported, and the shop is as at first. */
+  static async open(port: FilePort, path: string): Promise<ShopStore> {
+    const fresh: ShopDocument = { format: SHOP_FORMAT, revision: 0, shop: shopAtFirst() };
+    try {
+      return new ShopStore(await openDocument(port, path, readShopDocument, fresh), null);
+    } catch (error) {
+      if (error instanceof NewerFormat) throw error;
+      const trouble = await putAside(port, path, error);
+      return new ShopStore(await openDocument(port, path, readShopDocument, fresh), trouble);
+    }
+  }
+
+  /** As it lies on disk. */
+  get document(): ShopDocument {
+    return this.#document.data;
+  }
+
+  get shop(): Shop {
+    const { revision, shop } = this.#document.data;
+    return { ...shop, revision, profile: this.profileFor(shop.units) as Shop['profile'] };
+  }
+
+  /** The tools for jobs in these units: the shop's own, or the built-in ones where the shop measures otherwise. */
+  profileFor(units: Units): Record<string, unknown> {
+    const { shop } = this.#document.data;
+    const own = shop.units === units ? readProfile(shop.profile, units) : null;
+    return writeProfile(own?.ok === true ? own.value : builtInProfile(units));
+  }
+
+  update(revision: number, shop: ShopFile): Promise<ShopSaved> {
+    return this.#turns.take(async () => {
+      const before = this.#document.data;
+      if (before.revision !== revision) return { kind: 'stale', revision: before.revision };
+      const profile = readProfile(shop.profile, shop.units);
+      if (!profile.ok)
+        return {
+          kind: 'faults',
+          faults: profile.faults.map((fault) => ({ ...fault, path: `profile.${fault.path}` })),
+        };
+      this.#document.data = {
+        format: SHOP_FORMAT,
+        revision: revision + 1,
+        shop: { ...shop, profile: writeProfile(profile.value) },
+      };
+      try {
+        await this.#document.write();
+      } catch (error) {
+        this.#document.data = before;
+        throw error;
+      }
+      return { kind: 'saved', shop: this.shop };
+    });
+  }
+}
+
+/** A shop's text as this version's form. Throws NewerFormat, or what is wrong with it. */
+export function readShopDocument(text: string): ShopDocument {
+  const read: unknown = JSON.parse(text);
+  const format = isTree(read) && typeof read.format === 'number' ? read.format : 0;
+  if (format > SHOP_FORMAT) throw new NewerFormat('the shop', format, SHOP_FORMAT);
+  return shopDocument.parse(read);
+}

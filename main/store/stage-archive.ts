@@ -1,0 +1,74 @@
+import { join } from 'node:path';
+import { documentText } from './document.ts';
+import { type FilePort, replaceFile, StoreTrouble, writeAll } from './file-port.ts';
+import { documentName } from './job-document.ts';
+import { writeLine } from './log-line.ts';
+import { JOBS_NAME, LOG_NAME, openFolder, SHOP_NAME } from './open-folder.ts';
+import { ArchiveFault, type ArchiveRead, readArchive } from './read-archive.ts';
+import { INCOMING } from './swap.ts';
+
+const BATCH = 1024 * 1024;
+
+/**
+ * Unpacks an archive into the folder for what comes in, and opens it there as the hub would: only what reads back whole
+ * is handed on. Names of files are this program's own; none is taken from the archive.
+ */
+export async function stageArchive(
+  port: FilePort,
+  folder: string,
+  bytes: AsyncIterable<Buffer>,
+  version: string,
+): Promise<ArchiveRead & { readonly folder: string }> {
+  const incoming = join(folder, INCOMING);
+  await port.remove(incoming);
+  await port.makeFolder(join(incoming, JOBS_NAME));
+  const ids = new Set<string>();
+  const log = await port.create(join(incoming, LOG_NAME));
+  let read: ArchiveRead;
+  try {
+    let batch: string[] = [];
+    let held = 0;
+    const write = async () => {
+      await writeAll(log, Buffer.from(batch.join('')));
+      batch = [];
+      held = 0;
+    };
+    read = await readArchive(bytes, {
+      shop: (document) => replaceFile(port, join(incoming, SHOP_NAME), documentText(document)),
+      async job(document) {
+        if (ids.has(document.id)) throw new ArchiveFault(`the job ${document.id} stands there twice`);
+        ids.add(document.id);
+        await replaceFile(port, join(incoming, JOBS_NAME, documentName(document.id)), documentText(document));
+      },
+      async entry({ seq, entry }) {
+        const line = writeLine(seq, entry);
+        batch.push(line);
+        held += line.length;
+        if (held > BATCH) await write();
+      },
+    });
+    await write();
+    await log.flush();
+  } finally {
+    await log.close();
+  }
+  await readBack(port, incoming, read, version);
+  return { ...read, folder: incoming };
+}
+
+/** Opens what was unpacked and compares it with what the archive said. */
+async function readBack(
+  port: FilePort,
+  incoming: string,
+  { jobs, entries }: ArchiveRead,
+  version: string,
+): Promise<void> {
+  const opened = await openFolder(port, incoming, version);
+  await opened.log.close();
+  const [trouble] = opened.jobs.troubles;
+  if (trouble !== undefined) throw new ArchiveFault(`a job cannot be opened: ${trouble.reason}`);
+  if (opened.strange > 0) throw new ArchiveFault('the log holds entries of an unknown kind');
+  const { damaged, torn, lines } = opened.scanned;
+  if (damaged.length > 0 || torn > 0 || lines !== entries || opened.jobs.all().length !== jobs)
+    throw new StoreTrouble('what was unpacked does not read back as it was');
+}

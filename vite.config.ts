@@ -78,7 +78,12 @@ export default defineConfig({
     },
     hub: server(
       'dist/hub',
-      { main: 'main/hub/main.ts', plan: 'main/commands/plan.ts', stickers: 'main/commands/stickers.ts' },
+      {
+        main: 'main/hub/main.ts',
+        plan: 'main/commands/plan.ts',
+        stickers: 'main/commands/stickers.ts',
+        data: 'main/commands/data.ts',
+      },
       'es',
     ),
     shell: server('dist/shell', { main: 'main/shell/main.ts' }, 'es', ['electron']),
@@ -123,6 +128,15 @@ export default defineConfig({
           name: 'proof',
           environment: 'node',
           include: ['test/proof/**/*.test.ts'],
+          testTimeout: 3_600_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'bench',
+          environment: 'node',
+          include: ['test/bench/**/*.test.ts'],
           testTimeout: 3_600_000,
         },
       },

@@ -1,6 +1,7 @@
 import { app, BrowserWindow, session, utilityProcess } from 'electron';
+import { EventEmitter } from 'node:events';
 import { join } from 'node:path';
-import { holdPage, mayUse, ReloadBudget, windowOptions } from './policy.ts';
+import { asksToLeave, holdPage, mayUse, ReloadBudget, windowOptions } from './policy.ts';
 
 /** The thin shell: starts the hub in a process of its own and shows its screens full screen. */
 async function start(): Promise<void> {
@@ -9,7 +10,8 @@ async function start(): Promise<void> {
     return;
   }
   await app.whenReady();
-  const url = await startHub();
+  const asked = new EventEmitter<{ message: [unknown] }>();
+  const url = await startHub((message) => asked.emit('message', message));
   session.defaultSession.setPermissionRequestHandler((page, permission, answer) =>
     answer(mayUse(permission, page.getURL(), url)),
   );
@@ -18,6 +20,11 @@ async function start(): Promise<void> {
   );
   const window = new BrowserWindow(windowOptions(join(import.meta.dirname, '..', 'preload', 'preload.cjs')));
   holdPage(window.webContents, url);
+  asked.on('message', (message) => {
+    if (!asksToLeave(message)) return;
+    window.setKiosk(false);
+    window.setFullScreen(false);
+  });
   const budget = new ReloadBudget();
   window.webContents.on('render-process-gone', () => {
     if (budget.take(Date.now())) window.webContents.reload();
@@ -27,11 +34,12 @@ async function start(): Promise<void> {
 }
 
 /** The hub as a utility process; resolves with its address once it says that it listens. */
-function startHub(): Promise<string> {
+function startHub(heard: (message: unknown) => void): Promise<string> {
   return new Promise((listening, failed) => {
     const hub = utilityProcess.fork(join(import.meta.dirname, '..', 'hub', 'main.js'), ['--demo'], {
       stdio: 'pipe',
     });
+    hub.on('message', heard);
     let said = '';
     hub.stdout?.on('data', (chunk: Buffer) => {
       said += chunk.toString();

@@ -45,6 +45,16 @@ export function holdPage(page: Pick<WebContents, 'on' | 'setWindowOpenHandler'>,
   page.setWindowOpenHandler(() => ({ action: 'deny' }));
 }
 
+/** Does the hub ask to leave full screen? It asks only for somebody who may. */
+export function asksToLeave(message: unknown): boolean {
+  return (
+    typeof message === 'object' &&
+    message !== null &&
+    'kind' in message &&
+    message.kind === 'leave-full-screen'
+  );
+}
+
 /** How often a page that died may be loaded again: three times in a minute, then it stays with a note. */
 export class ReloadBudget {
   #times: number[] = [];

@@ -12,6 +12,8 @@ if (!buildIfStale(root)) process.exit(1);
 const electron = kiosk ? findElectron(root) : null;
 const children = [];
 let ending = false;
+let window = null;
+const WITHOUT_BROWSER = 'No display, or no Electron and no Chromium or Chrome, found here:';
 
 /** Ends the children by their own ids, then this. The hub goes last, so that nothing is cut off while it writes. */
 function end(code) {
@@ -42,10 +44,15 @@ if (electron !== null) {
   children.push(shell);
   shell.on('exit', (code) => end(code ?? 0));
 } else {
+  const browser = kiosk ? kioskBrowser() : null;
+  // The hub has a line to this process only where there is full screen to leave.
   const hub = spawn(process.execPath, [join(root, 'dist', 'hub', 'main.js'), ...(kiosk ? ['--demo'] : [])], {
-    stdio: ['ignore', 'pipe', 'inherit'],
+    stdio: ['ignore', 'pipe', 'inherit', ...(browser === null ? [] : ['ipc'])],
   });
   children.push(hub);
+  hub.on('message', (message) => {
+    if (message?.kind === 'leave-full-screen') window?.leave();
+  });
   hub.on('exit', (code) => end(code ?? 1));
   let said = '';
   hub.stdout.setEncoding('utf8');
@@ -53,18 +60,21 @@ if (electron !== null) {
     said += chunk;
     process.stdout.write(chunk);
     const url = /LISTENING (\S+)/.exec(said)?.[1];
-    if (url === undefined || !kiosk || children.length > 1) return;
+    if (url === undefined || !kiosk || window !== null) return;
     said = '';
-    openKiosk(url);
+    window = browser === null ? { leave() {} } : openKiosk(browser, url);
+    if (browser === null) say(`${WITHOUT_BROWSER} open ${url} in a browser.`);
   });
 }
 
-function openKiosk(url) {
+/** The browser for full screen; null where there is none, or no display to show it on. */
+function kioskBrowser() {
   const display = process.platform !== 'linux' || process.env.DISPLAY || process.env.WAYLAND_DISPLAY;
-  if (!display) return say(`No display here: open ${url} in a browser.`);
-  const browser = findBrowser();
-  if (browser === null)
-    return say(`No Electron and no Chromium or Chrome found here: open ${url} in a browser.`);
+  return display ? findBrowser() : null;
+}
+
+/** Shows the screens full screen; `leave` shows them in an ordinary window instead. */
+function openKiosk(browser, url) {
   say(
     `Electron's program is not here, so ${browser} shows the screens full screen ("npm run get-electron" fetches it).`,
   );
@@ -72,12 +82,8 @@ function openKiosk(url) {
   const size = /^\d+,\d+$/.test(process.env.SHOULDERLINE_SCREEN ?? '')
     ? process.env.SHOULDERLINE_SCREEN
     : '1920,1080';
-  const flags = [
-    '--kiosk',
-    `--app=${url}`,
+  const quiet = [
     `--user-data-dir=${profile}`,
-    '--window-position=0,0',
-    `--window-size=${size}`,
     '--no-first-run',
     '--no-default-browser-check',
     '--disable-background-networking',
@@ -86,12 +92,29 @@ function openKiosk(url) {
     '--disable-pinch',
     '--overscroll-history-navigation=0',
     '--password-store=basic',
+    ...(process.getuid?.() === 0 ? ['--no-sandbox', '--disable-gpu'] : []),
   ];
-  if (process.getuid?.() === 0) flags.push('--no-sandbox', '--disable-gpu');
-  const child = spawn(browser, flags, { stdio: 'ignore' });
-  children.push(child);
-  child.on('error', () => say(`${browser} could not be started: open ${url} in a browser.`));
-  child.on('exit', () => end(0));
+  const full = ['--kiosk', `--app=${url}`, '--window-position=0,0', `--window-size=${size}`];
+  let leaving = false;
+  const open = (flags) => {
+    const child = spawn(browser, [...flags, ...quiet], { stdio: 'ignore' });
+    children.push(child);
+    child.on('error', () => say(`${browser} could not be started: open ${url} in a browser.`));
+    child.on('exit', () => {
+      if (!leaving || ending) return end(0);
+      leaving = false;
+      open([url]);
+    });
+    return child;
+  };
+  const shown = open(full);
+  return {
+    leave() {
+      if (shown.exitCode !== null || shown.signalCode !== null) return;
+      leaving = true;
+      shown.kill('SIGTERM');
+    },
+  };
 }
 
 /** The data folder, as the hub finds it. */

@@ -1,5 +1,12 @@
 import { expect, test } from 'vitest';
-import { holdPage, mayNavigate, mayUse, ReloadBudget, windowOptions } from '#main/shell/policy.ts';
+import {
+  asksToLeave,
+  holdPage,
+  mayNavigate,
+  mayUse,
+  ReloadBudget,
+  windowOptions,
+} from '#main/shell/policy.ts';
 
 const HUB = 'http://127.0.0.1:7517';
 
@@ -57,4 +64,10 @@ test('a page that keeps dying is loaded again three times a minute and no more',
   const budget = new ReloadBudget();
   expect([0, 1, 2, 3].map((time) => budget.take(time))).toEqual([true, true, true, false]);
   expect(budget.take(61_000)).toBe(true);
+});
+
+test('full screen is left for the hub’s own word and for nothing else', () => {
+  expect(asksToLeave({ kind: 'leave-full-screen' })).toBe(true);
+  for (const other of [null, 'leave-full-screen', {}, { kind: 'print' }])
+    expect(asksToLeave(other)).toBe(false);
 });

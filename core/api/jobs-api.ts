@@ -75,6 +75,8 @@ export const jobsAnswer = z.object({
       units: z.enum(['in', 'mm']),
       doors: z.number(),
       parts: z.number(),
+      /** Doors that are not finished. A job with none left is not current any more. */
+      left: z.number(),
       revision: z.number(),
     }),
   ),

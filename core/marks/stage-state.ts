@@ -19,6 +19,11 @@ export function doorDone(progress: JobProgress, door: string): Readonly<Record<s
   return own(progress.doors, door)?.done ?? {};
 }
 
+/** Is a door finished: trimmed to its opening? */
+export function isFinished(progress: JobProgress, door: string): boolean {
+  return Object.hasOwn(doorDone(progress, door), 'trim');
+}
+
 /** A part's stages and then its door's, each with its state. The next is the first, in the plan's order, that is open and whose forerunners are done. */
 export function stageStates(part: PlanPart, door: PlanDoor, progress: JobProgress): StageState[] {
   const next = nextStage(part, door, progress);

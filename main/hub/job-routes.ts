@@ -13,7 +13,9 @@ export function jobRoutes(serve: Serve, store: Store, announcer: Announcer): voi
   const tell = (id: string, change: 'added' | 'changed' | 'removed') =>
     announcer.tell({ event: 'job', data: { id, change } });
 
-  serve('GET /jobs', async () => ({ jobs: store.jobs.all().map(lineOf) }));
+  serve('GET /jobs', async () => ({
+    jobs: store.jobs.all().map((stored) => lineOf(stored, store.left(stored))),
+  }));
 
   serve('POST /jobs', async ({ body }) => {
     const saved = await store.change(() => store.jobs.add(body, (id) => store.seen(id)));
@@ -99,7 +101,7 @@ function savedAnswer(saved: Saved, id: string): GivenBy<'POST /jobs'> {
   };
 }
 
-function lineOf({ document, summary }: StoredJob): JobLine {
+function lineOf({ document, summary }: StoredJob, left: number): JobLine {
   const { id, job, due, units, doors, parts } = summary;
   return {
     id,
@@ -108,6 +110,7 @@ function lineOf({ document, summary }: StoredJob): JobLine {
     units,
     doors,
     parts,
+    left,
     revision: document.revision,
   };
 }

@@ -9,6 +9,7 @@ export const jobSummary = z.object({
   due: z.string().optional(),
   units: z.enum(['in', 'mm']),
   doors: z.number(),
+  doorNames: z.array(z.string()),
   parts: z.number(),
   codes: z.array(z.string()),
 });

@@ -3,6 +3,7 @@ import { judgeMark } from '#core/marks/judge-mark.ts';
 import { type Located, locate } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress, Mark, Refusal } from '#core/marks/mark.ts';
 import { applyMark } from '#core/marks/progress.ts';
+import { isFinished } from '#core/marks/stage-state.ts';
 import type { PrintedOnce } from '#core/api/prints-api.ts';
 import { acceptMark, contentOf } from './accept-mark.ts';
 import { type Board, boardOf } from './board-cache.ts';
@@ -111,6 +112,12 @@ export class Store {
   /** The same for one door: enough for its parts. */
   doorProgress(job: string, door: string): JobProgress {
     return this.#open.folded.book.door(job, door);
+  }
+
+  /** How many of a job's doors are not finished. */
+  left(job: StoredJob): number {
+    const { id, doorNames } = job.summary;
+    return doorNames.filter((door) => !isFinished(this.doorProgress(id, door), door)).length;
   }
 
   /** How far every door has come. */

@@ -55,6 +55,7 @@ export function openJob(document: JobDocument, known?: JobSummary): Result<Store
     ...(typeof due === 'string' ? { due } : {}),
     units: plan.units satisfies Units,
     doors: plan.doors.length,
+    doorNames: plan.doors.map(({ door }) => door),
     parts: codes.length,
     codes,
   };

@@ -83,6 +83,7 @@ export default defineConfig({
         plan: 'main/commands/plan.ts',
         stickers: 'main/commands/stickers.ts',
         data: 'main/commands/data.ts',
+        papers: 'main/commands/papers.ts',
       },
       'es',
     ),

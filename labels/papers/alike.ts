@@ -1,0 +1,44 @@
+import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
+
+/** A part that several doors have alike: one of them, and all doors that share it. */
+export interface Alike {
+  readonly part: PlanPart;
+  readonly door: PlanDoor;
+  readonly doors: readonly string[];
+  /** The names of the parts that are alike, without repeats: both stiles of a pair. */
+  readonly parts: readonly string[];
+}
+
+/** Parts with the same key drawn once, in the plan's order; null leaves a part out. */
+export function alike(plan: Plan, keyOf: (part: PlanPart) => string | null): Alike[] {
+  const found = new Map<string, { part: PlanPart; door: PlanDoor; doors: Set<string>; parts: Set<string> }>();
+  for (const door of plan.doors)
+    for (const part of door.parts) {
+      const key = keyOf(part);
+      if (key === null) continue;
+      const known = found.get(key);
+      if (known === undefined)
+        found.set(key, { part, door, doors: new Set([door.door]), parts: new Set([part.part]) });
+      else {
+        known.doors.add(door.door);
+        known.parts.add(part.part);
+      }
+    }
+  return [...found.values()].map(({ doors, parts, ...rest }) => ({
+    ...rest,
+    doors: [...doors],
+    parts: [...parts],
+  }));
+}
+
+/** What a part is as cut: its size and the settings of these stages, so that alike parts have the same text. */
+export function cutKey(part: PlanPart, stages: (stage: string) => boolean): string {
+  const cuts = part.stages
+    .filter(({ stage }) => stages(stage))
+    .map(({ stage, settings, places }) => [
+      stage,
+      settings,
+      places?.map(({ at, settings: own }) => [at, own]) ?? [],
+    ]);
+  return JSON.stringify([part.length, part.width, part.thickness, cuts]);
+}

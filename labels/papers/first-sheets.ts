@@ -1,0 +1,105 @@
+import { say } from '#core/words/say.ts';
+import type { Faces } from '../face.ts';
+import type { Size } from '../stock.ts';
+import { checkSquares, MM_SQUARE } from './check-squares.ts';
+import type { FullSize } from './full-size.ts';
+import { frame, headPage, newPage, type PaperPage } from './paper-page.ts';
+import { MARGIN } from './paper-size.ts';
+import { wrapLines } from './text-lines.ts';
+import { onPaper, type Tiling } from './tiles.ts';
+
+/** A full-size drawing, its number in this print, and how its sheets lie. */
+export interface Spread {
+  readonly number: number;
+  readonly drawing: FullSize;
+  readonly tiling: Tiling;
+}
+
+const TYPE = 9.5;
+const LINE = 12;
+const MAP = { width: 130, height: 110 };
+
+/** What is read first: how to check and join the sheets, then every drawing with what it is for and a map of its sheets. */
+export function firstSheets(spreads: readonly Spread[], paper: Size, job: string, faces: Faces): PaperPage[] {
+  const pages: PaperPage[] = [];
+  const bottom = MARGIN + 20;
+  let y = 0;
+  const open = () => {
+    const page = newPage(faces, paper);
+    headPage(page, say('paper.first-title'), job);
+    pages.push(page);
+    y = paper.height - MARGIN - 44;
+    return page;
+  };
+  let page = open();
+  const write = (lines: readonly string[]) => {
+    for (const line of lines) {
+      page.stream.text(line, MARGIN, y, TYPE);
+      y -= LINE;
+    }
+  };
+  for (const text of [say('paper.true-size'), say('paper.join')]) {
+    write(wrapLines(text, faces.regular, TYPE, paper.width - 2 * MARGIN));
+    y -= 4;
+  }
+  y -= MM_SQUARE - 4;
+  checkSquares(page, MARGIN, y);
+  y -= 28;
+  const said = new Set<string>();
+  for (const spread of spreads) {
+    const { drawing, tiling, number } = spread;
+    // What holds for several drawings is said with the first of them.
+    const fresh = [...drawing.lines, ...drawing.use, ...pivotLine(drawing, tiling)].filter(
+      (text) => !said.has(text),
+    );
+    for (const text of drawing.use) said.add(text);
+    const lines = fresh.flatMap((text) =>
+      wrapLines(text, faces.regular, TYPE, paper.width - 2 * MARGIN - MAP.width - 16),
+    );
+    const map = mapSize(tiling);
+    const high = Math.max(22 + lines.length * LINE, map.height + 6);
+    if (y - high < bottom) page = open();
+    page.stream.text(say('paper.numbered', { number, title: drawing.title }), MARGIN, y - 10, 11.5, 'bold');
+    tileMap(page, spread, { x: paper.width - MARGIN - map.width, y: y - map.height }, map.scale);
+    const top = y;
+    y -= 26;
+    write(lines);
+    y = top - high - 14;
+  }
+  return pages;
+}
+
+function pivotLine({ pivot }: FullSize, tiling: Tiling): string[] {
+  return pivot === undefined
+    ? []
+    : [say(onPaper(tiling, pivot.at) ? 'paper.pivot-on' : 'paper.pivot-off', { where: pivot.where })];
+}
+
+function mapSize({ rows, columns, body }: Tiling): Size & { readonly scale: number } {
+  const scale = Math.min(MAP.width / (columns * body.width), MAP.height / (rows * body.height), 0.12);
+  return { scale, width: columns * body.width * scale, height: rows * body.height * scale };
+}
+
+/** How the sheets lie together, each with its name and what of the drawing it has; those without a line are crossed out. */
+function tileMap(
+  page: PaperPage,
+  { tiling }: Spread,
+  corner: { readonly x: number; readonly y: number },
+  scale: number,
+): void {
+  const { stream, faces } = page;
+  const { rows, tiles, body } = tiling;
+  const cell = { width: body.width * scale, height: body.height * scale };
+  for (const { row, column, name, used } of tiles) {
+    const [x, y] = [corner.x + column * cell.width, corner.y + (rows - 1 - row) * cell.height];
+    frame(page, x, y, cell, 0.6);
+    if (used) {
+      const size = Math.min(9, cell.height * 0.7, cell.width * 0.45);
+      const wide = faces.bold.width(name, size);
+      stream.text(name, x + (cell.width - wide) / 2, y + cell.height / 2 - size * 0.35, size, 'bold');
+    } else {
+      stream.line(x, y, x + cell.width, y + cell.height, 0.4);
+      stream.line(x, y + cell.height, x + cell.width, y, 0.4);
+    }
+  }
+}

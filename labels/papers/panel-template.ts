@@ -1,0 +1,70 @@
+import { panelOutline } from '#core/drawing/panel-outline.ts';
+import { drawn, stageOf } from '#core/drawing/plan-number.ts';
+import { area, at, stroke } from '#core/drawing/shapes.ts';
+import type { Plan } from '#core/plan/plan.ts';
+import { say } from '#core/words/say.ts';
+import { type Alike, alike, cutKey } from './alike.ts';
+import { type FullSize, trueSize } from './full-size.ts';
+import { someOf } from './text-lines.ts';
+import { withUnit } from './values.ts';
+
+/** A full-size template of every different arched panel: its whole outline, springings, centre line and pivot. */
+export function panelTemplates(plan: Plan): FullSize[] {
+  return alike(plan, (part) =>
+    stageOf(part, 'cutout') === undefined ? null : cutKey(part, (stage) => stage === 'cutout'),
+  ).map((group) => template(group, plan));
+}
+
+function template({ part, doors }: Alike, { units }: Plan): FullSize {
+  const cutout = stageOf(part, 'cutout')?.settings ?? {};
+  const [width, height] = [drawn(part.width), drawn(part.length)];
+  const [side, flat, centre] = [drawn(cutout.sideHeight), drawn(cutout.flat), drawn(cutout.centre)];
+  const { figure, size, place } = trueSize(
+    {
+      title: say('paper.template-panel'),
+      units,
+      shapes: [
+        area(panelOutline(part), 'outline', 'none'),
+        area(
+          stroke(at(centre, side - drawn(cutout.pivot)), at(centre, height)),
+          'centre-line',
+          'none',
+          'centre',
+        ),
+        area(stroke(at(0, side), at(width, side)), 'flats', 'none', 'fine'),
+      ],
+    },
+    units,
+  );
+  const value = (name: string) => withUnit(cutout[name], units);
+  return {
+    title: say('paper.template-panel'),
+    lines: [
+      say('paper.for-doors', { doors: someOf(doors, 40, (count) => say('paper.and-more', { count })) }),
+      say('paper.template-panel-size', {
+        width: value('width'),
+        height: value('height'),
+        sideHeight: value('sideHeight'),
+        radius: value('radius'),
+        chord: value('chord'),
+        flat: value('flat'),
+      }),
+    ],
+    use: [say('paper.template-panel-use')],
+    size,
+    figure,
+    notes: [
+      { at: place(at(centre, height - (height - side) * 0.4)), text: say('paper.centre-line') },
+      {
+        at: place(at(flat, side)),
+        text: say('paper.flats-line', { value: value('sideHeight') }),
+        below: 8,
+      },
+    ],
+    pivot: {
+      at: place(at(centre, side - drawn(cutout.pivot))),
+      text: say('paper.pivot-mark', { radius: value('radius') }),
+      where: say('paper.pivot-panel', { pivot: value('pivot'), radius: value('radius') }),
+    },
+  };
+}

@@ -1,0 +1,64 @@
+import type { PaperKind, PaperSize } from '#core/api/prints-api.ts';
+import type { Plan } from '#core/plan/plan.ts';
+import { say } from '#core/words/say.ts';
+import { type Faces, newDocument } from '../face.ts';
+import type { Size } from '../stock.ts';
+import { fullSizeSheets } from './tile-sheets.ts';
+import type { PaperPage } from './paper-page.ts';
+import { PAPERS } from './paper-size.ts';
+import { panelTemplates } from './panel-template.ts';
+import { railRods } from './rail-rod.ts';
+import { railTemplates } from './rail-template.ts';
+import { stileRods } from './stile-rod.ts';
+
+export interface PaperOptions {
+  readonly kind: PaperKind;
+  readonly paper: PaperSize;
+  /** Only these doors, by name ("BENCH-1") or by mark (all of it). */
+  readonly doors?: readonly string[];
+  /** Told after every page; it may throw to stop. */
+  readonly progress?: (made: number, of: number) => void | Promise<void>;
+}
+
+export type Papers =
+  | { readonly ok: true; readonly pdf: Uint8Array; readonly pages: number }
+  | { readonly ok: false; readonly fault: 'doors-unknown'; readonly doors: readonly string[] }
+  | { readonly ok: false; readonly fault: 'no-arch' };
+
+/** One kind of a job's papers as a PDF in true size. The same plan gives byte for byte the same PDF. */
+export async function papersPdf(plan: Plan, options: PaperOptions): Promise<Papers> {
+  const { kind, paper, doors: asked, progress } = options;
+  const unknown = (asked ?? []).filter(
+    (name) => !plan.doors.some(({ door, mark }) => door === name || mark === name),
+  );
+  if (unknown.length > 0) return { ok: false, fault: 'doors-unknown', doors: unknown };
+  const chosen: Plan = {
+    ...plan,
+    doors: plan.doors.filter(
+      ({ door, mark }) => asked === undefined || asked.includes(door) || asked.includes(mark),
+    ),
+  };
+  const { document, faces } = await newDocument(say(`paper.title-${kind}`, { job: plan.job }));
+  const sheets = pagesOf(chosen, kind, PAPERS[paper], faces);
+  if (sheets.length === 0) return { ok: false, fault: 'no-arch' };
+  let pages = 0;
+  for (const page of sheets) {
+    page.stream.finish(document, page.size);
+    pages += 1;
+    await progress?.(pages, sheets.length);
+  }
+  return { ok: true, pdf: await document.save({ useObjectStreams: true }), pages };
+}
+
+function pagesOf(plan: Plan, kind: PaperKind, size: Size, faces: Faces): PaperPage[] {
+  switch (kind) {
+    case 'templates':
+      return fullSizeSheets([...railTemplates(plan), ...panelTemplates(plan)], size, plan.job, faces);
+    case 'rods':
+      return fullSizeSheets([...stileRods(plan), ...railRods(plan)], size, plan.job, faces);
+    case 'cards':
+      return [];
+    case 'sheet':
+      return [];
+  }
+}

@@ -1,0 +1,86 @@
+import type { Area, Path } from '#core/drawing/model.ts';
+import { area, at, rectangle, stroke } from '#core/drawing/shapes.ts';
+import type { Units } from '#core/plan/plan.ts';
+import { say } from '#core/words/say.ts';
+import { type FullSize, type Note, trueSize } from './full-size.ts';
+import { pointsPer } from './paper-size.ts';
+import { someOf } from './text-lines.ts';
+
+/** A rod before it is laid out: its length upright, its sight edge at the right; all in the job's units. */
+export interface Rod {
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly use: readonly string[];
+  readonly doors: readonly string[];
+  readonly units: Units;
+  readonly length: number;
+  readonly width: number;
+  readonly outline: Path;
+  readonly shapes: readonly Area[];
+  readonly marks: readonly RodMark[];
+  /** Room for the words beside it, in points. */
+  readonly words: number;
+}
+
+/** A line across the rod with its words. */
+export interface RodMark {
+  /** From the rod's lower end. */
+  readonly at: number;
+  readonly text: string;
+}
+
+/** What both papers have room for beside margins and leaders, in points. */
+const ROOM = 497;
+
+/**
+ * A rod in true size. One wider than the paper leaves room for keeps its sight edge and loses its outer edge, which is
+ * said on its first sheet: lengths are what a rod is for.
+ */
+export function rodSheets(rod: Rod): FullSize {
+  const scale = pointsPer(rod.units);
+  const cut = Math.max(0, rod.width - (ROOM - rod.words) / scale);
+  const shift = (path: Path): Path => ({
+    ...path,
+    start: at(path.start.x - cut, path.start.y),
+    runs: path.runs.map((run) =>
+      run.kind === 'line'
+        ? { kind: 'line', to: at(run.to.x - cut, run.to.y) }
+        : { ...run, to: at(run.to.x - cut, run.to.y), centre: at(run.centre.x - cut, run.centre.y) },
+    ),
+  });
+  const width = rod.width - cut;
+  const whole = cut === 0 ? rod.outline : rectangle(cut, 0, rod.width, rod.length);
+  const edge = width + 6 / scale;
+  const { figure, size, place } = trueSize(
+    {
+      title: rod.title,
+      units: rod.units,
+      shapes: [
+        area(shift(whole), 'outline', 'none'),
+        ...rod.shapes
+          .filter((each) => cut === 0 || leftOf(each.path) >= cut)
+          .map((each) => ({ ...each, path: shift(each.path) })),
+        ...rod.marks.map((mark) => area(stroke(at(0, mark.at), at(edge, mark.at)), 'mark', 'none', 'fine')),
+      ],
+    },
+    rod.units,
+  );
+  const column = place(at(edge, 0)).x + 26;
+  const notes = rod.marks.map((mark): Note => ({ at: place(at(edge, mark.at)), text: mark.text, column }));
+  return {
+    title: rod.title,
+    lines: [
+      say('paper.for-doors', { doors: someOf(rod.doors, 40, (count) => say('paper.and-more', { count })) }),
+      ...rod.lines,
+      ...(cut > 0 ? [say('paper.rod-cut-off')] : []),
+    ],
+    use: rod.use,
+    size: { width: Math.max(size.width, column + rod.words), height: size.height },
+    figure,
+    notes,
+  };
+}
+
+function leftOf(path: Path): number {
+  return Math.min(path.start.x, ...path.runs.map(({ to }) => to.x));
+}

@@ -1,0 +1,116 @@
+import { drawn, profileOf, stageOf } from '#core/drawing/plan-number.ts';
+import { area, at, polygon, rectangle, stroke } from '#core/drawing/shapes.ts';
+import type { Area } from '#core/drawing/model.ts';
+import type { Plan, PlanPart } from '#core/plan/plan.ts';
+import { partName, placeName, stageName } from '#core/words/names.ts';
+import { say } from '#core/words/say.ts';
+import { type Alike, alike, cutKey } from './alike.ts';
+import type { FullSize } from './full-size.ts';
+import { type RodMark, rodSheets } from './rod.ts';
+import { withUnit } from './values.ts';
+
+/** A full-size rod of every different stile: ends, horns, mortises, mitres and shoulder lines. */
+export function stileRods(plan: Plan): FullSize[] {
+  return alike(plan, (part) =>
+    part.part.startsWith('stile')
+      ? cutKey(part, (stage) => stage === 'mortise' || /^(mitre|notch)/.test(stage))
+      : null,
+  ).map((group) => stileRod(group, plan));
+}
+
+function stileRod({ part, door, doors, parts }: Alike, { units }: Plan): FullSize {
+  const { length, width } = profileOf(part);
+  const horn = door.stages.find(({ stage }) => stage === 'trim')?.settings.horn;
+  const value = (text: string | number | undefined) => withUnit(text, units);
+  const marks: RodMark[] = [
+    { at: 0, text: say('paper.rod-bottom-end') },
+    { at: length, text: say('paper.rod-top-end', { length: value(part.length) }) },
+  ];
+  if (drawn(horn) > 0)
+    marks.push(
+      { at: drawn(horn), text: say('paper.rod-horn', { value: value(horn) }) },
+      { at: length - drawn(horn), text: say('paper.rod-horn', { value: value(horn) }) },
+    );
+  marks.push(...mortiseMarks(part, value), ...mitreMarks(part, value));
+  return rodSheets({
+    title: say('paper.rod-of', { part: parts.map((each) => partName(each)).join(' + ') }),
+    lines: [say('paper.rod-stile-size', { length: value(part.length), width: value(part.width), units })],
+    use: [say('paper.rod-stile-use')],
+    doors,
+    units,
+    length,
+    width,
+    outline: rectangle(0, 0, width, length),
+    shapes: [...mortiseShapes(part), ...mitreShapes(part)],
+    marks,
+    words: 290,
+  });
+}
+
+/** Height from the bottom end of a value that is measured from one end or the other. */
+function fromBottom(value: number, from: 'top' | 'bottom', length: number): number {
+  return from === 'top' ? length - value : value;
+}
+
+type Say = (value: string | number | undefined) => string;
+
+function mortiseMarks(part: PlanPart, value: Say): RodMark[] {
+  const length = drawn(part.length);
+  return (stageOf(part, 'mortise')?.places ?? []).flatMap(({ at: place, settings }) => {
+    const from = place === 'top' ? 'top' : 'bottom';
+    return (['start', 'stop'] as const).map((which) => ({
+      at: fromBottom(drawn(settings[which]), from, length),
+      text: say(`paper.rod-mortise-${which}-${from}`, {
+        place: placeName(place),
+        value: value(settings[which]),
+      }),
+    }));
+  });
+}
+
+function mitreMarks(part: PlanPart, value: Say): RodMark[] {
+  const length = drawn(part.length);
+  return part.stages
+    .filter(({ stage }) => stage.startsWith('mitre'))
+    .flatMap(({ stage, settings }) => {
+      const from = settings.fromEnd === 'top' ? 'top' : 'bottom';
+      return (['sightEdge', 'shoulderLine'] as const).map((which) => ({
+        at: fromBottom(drawn(settings[which]), from, length),
+        text: say(`paper.rod-${which}-${from}`, { what: stageName(stage), value: value(settings[which]) }),
+      }));
+    });
+}
+
+function mortiseShapes(part: PlanPart): Area[] {
+  const { length, width } = profileOf(part);
+  const mortise = stageOf(part, 'mortise');
+  const depth = drawn(mortise?.settings.depthFromEdge);
+  return (mortise?.places ?? []).map(({ at: place, settings }) => {
+    const from = place === 'top' ? 'top' : 'bottom';
+    const ends = [drawn(settings.start), drawn(settings.stop)].map((each) => fromBottom(each, from, length));
+    return area(
+      rectangle(width - depth, Math.min(...ends), width, Math.max(...ends)),
+      'mortise',
+      'none',
+      'hidden',
+      place,
+    );
+  });
+}
+
+/** The mitre's slope from the sight edge in to the shoulder line, and the shoulder line of the bead taken away. */
+function mitreShapes(part: PlanPart): Area[] {
+  const { length, width } = profileOf(part);
+  return part.stages
+    .filter(({ stage }) => stage.startsWith('mitre'))
+    .flatMap(({ settings }) => {
+      const from = settings.fromEnd === 'top' ? 'top' : 'bottom';
+      const edge = fromBottom(drawn(settings.sightEdge), from, length);
+      const line = fromBottom(drawn(settings.shoulderLine), from, length);
+      const inward = width - drawn(settings.height);
+      return [
+        area(polygon([at(width, edge), at(inward, line), at(width, line)]), 'mitre', 'none', 'edge'),
+        area(stroke(at(inward, line), at(width, line)), 'shoulder', 'none', 'fine'),
+      ];
+    });
+}

@@ -1,0 +1,38 @@
+import type { Face } from '../face.ts';
+
+/** Lines of a text no wider than a width: broken between words, never inside a mixed number; inside a word only where it alone is wider. */
+export function wrapLines(text: string, face: Face, size: number, width: number): string[] {
+  const fits = (line: string) => face.width(line, size) <= width;
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.match(/(?:≈ )?\d+ \d+\/\d+\S*|≈ \S+|\S+/g) ?? []) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (fits(longer)) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    line = '';
+    for (const character of word) {
+      if (line !== '' && !fits(line + character)) {
+        lines.push(line);
+        line = '';
+      }
+      line += character;
+    }
+  }
+  return line === '' ? lines : [...lines, line];
+}
+
+/** The largest size, from the one wished for down to the least, in which a text fits a width; the least where none does. */
+export function sizeThatFits(text: string, face: Face, wished: number, least: number, width: number): number {
+  const wide = face.width(text, 1);
+  return Math.max(least, Math.min(wished, width / Math.max(wide, 1e-9)));
+}
+
+/** A list of names as one text; where there are many, the first and how many more. */
+export function someOf(names: readonly string[], most: number, more: (count: number) => string): string {
+  return names.length <= most
+    ? names.join(', ')
+    : `${names.slice(0, most - 1).join(', ')} ${more(names.length - most + 1)}`;
+}

@@ -6,7 +6,11 @@ import { DataFault, type DataWork } from './data-work.ts';
 
 /** Has the work done by the hub that holds the data folder, at its address on this machine. */
 export function dataByHub(url: string): DataWork {
-  const ask = async (method: 'GET' | 'POST', path: string, body?: string | ReadableStream): Promise<Response> => {
+  const ask = async (
+    method: 'GET' | 'POST',
+    path: string,
+    body?: string | ReadableStream,
+  ): Promise<Response> => {
     let response: Response;
     try {
       response = await fetch(`${url}/api${path}`, {

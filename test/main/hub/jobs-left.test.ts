@@ -27,7 +27,8 @@ test('the list of jobs says how many doors of each are left to finish, whatever 
     expect(answer.status).toBeLessThan(300);
     return answer.json();
   };
-  const left = async () => ((await json('/jobs')) as { jobs: { left: number }[] }).jobs.map((job) => job.left);
+  const left = async () =>
+    ((await json('/jobs')) as { jobs: { left: number }[] }).jobs.map((job) => job.left);
   const file = (marks: readonly string[]) => ({
     format: 1,
     job: 'Sail loft',

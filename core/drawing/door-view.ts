@@ -1,7 +1,10 @@
+import { shifted } from '../outline/moved.ts';
+import { offset } from '../outline/offset.ts';
+import { openingOutline } from '../outline/opening-outline.ts';
+import type { Outline } from '../outline/outline.ts';
 import type { PlanDoor, PlanPart, Units } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
 import type { Drawing, Path, Run, Shape } from './model.ts';
-import { panelOutline } from './panel-outline.ts';
 import { drawn, profileOf, stageOf } from './plan-number.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke } from './shapes.ts';
 
@@ -41,10 +44,18 @@ export function doorView(door: PlanDoor, units: Units): Drawing {
   for (const [k, { from, text }] of openings.entries()) {
     const panel = find(openings.length === 1 ? 'panel' : `panel-${k + 1}`);
     if (panel === undefined) continue;
-    const hold = (drawn(panel.width) - sight) / 2;
-    shapes.push(area(shifted(panelOutline(panel), s - hold, from - hold), panel.part, 'none', 'hidden'));
+    const opening = shifted(sightLine(k === openings.length - 1 ? top : null, sight, drawn(text)), s, from);
+    const depth = profileOf(stile).grooveDepth;
+    shapes.push(
+      ...outlined(opening, b, 'bead-line', 'fine'),
+      ...outlined(opening, depth, 'groove-floor', 'fine'),
+      ...outlined(opening, (drawn(panel.width) - sight) / 2, panel.part, 'hidden'),
+    );
     shapes.push(...dimension('sightHeight', text, at(s, from), at(s, from + drawn(text)), 'right', 1));
   }
+  const finished = [drawn(door.values.trimEachSide), drawn(door.values.trimEachEnd)] as const;
+  const [side, end] = finished;
+  shapes.push(area(rectangle(side, end, width - side, height - end), 'finished', 'none', 'centre'));
   return {
     title,
     units,
@@ -58,7 +69,24 @@ export function doorView(door: PlanDoor, units: Units): Drawing {
       ),
       ...dimension('sightWidth', door.values.sightWidth, at(s, -horn), at(width - right, -horn), 'below', 1),
       ...dimension('stileWidth', stile.width, at(0, height + horn), at(s, height + horn), 'above', 1),
-      ...dimension('length', stile.length, at(0, -horn), at(0, height + horn), 'left', 1),
+      ...dimension(
+        'finishedWidth',
+        door.values.finishedWidth,
+        at(side, end),
+        at(width - side, end),
+        'below',
+        2,
+      ),
+      ...dimension(
+        'finishedHeight',
+        door.values.finishedHeight,
+        at(side, end),
+        at(side, height - end),
+        'left',
+        1,
+      ),
+      ...dimension('length', stile.length, at(0, -horn), at(0, height + horn), 'left', 2),
+      ...midRailWidths(door, drawn(bottom.width), width),
       ...dimension('bottomRail', bottom.width, at(width, 0), at(width, drawn(bottom.width)), 'right', 1),
       ...dimension('topRail', top.width, at(width, y), at(width, height), 'right', 1),
     ],
@@ -100,15 +128,31 @@ function topFace(top: PlanPart, left: number, right: number, y: number, height: 
   return { start: at(left - b, y + b), runs };
 }
 
-function shifted(path: Path, dx: number, dy: number): Path {
-  const move = ({ x, y }: { x: number; y: number }) => at(x + dx, y + dy);
-  return {
-    ...path,
-    start: move(path.start),
-    runs: path.runs.map((run) =>
-      run.kind === 'line'
-        ? { kind: 'line', to: move(run.to) }
-        : { ...run, to: move(run.to), centre: move(run.centre) },
-    ),
-  };
+/** The sight line of one opening, its bottom left corner at the origin; under the top rail with that rail's arch. */
+function sightLine(above: PlanPart | null, width: number, height: number): Outline {
+  const arch = above === null ? undefined : stageOf(above, 'arch')?.settings;
+  return openingOutline(
+    width,
+    height,
+    arch === undefined
+      ? null
+      : { chord: drawn(arch.chord), rise: drawn(arch.rise), pivot: drawn(arch.pivot) },
+  );
+}
+
+/** A line so far outside a sight line; nothing where it would be the sight line itself. */
+function outlined(sight: Outline, amount: number, role: string, pen: 'fine' | 'hidden'): Shape[] {
+  const line = amount > 0 ? offset(sight, amount) : null;
+  return line === null ? [] : [area(line, role, 'none', pen)];
+}
+
+function midRailWidths(door: PlanDoor, bottom: number, width: number): Shape[] {
+  let y = bottom;
+  return door.parts
+    .filter(({ part }) => part.startsWith('rail-mid'))
+    .flatMap((rail, k) => {
+      const from = y + drawn(door.values.sightHeights[k]);
+      y = from + drawn(rail.width);
+      return dimension('midRail', rail.width, at(width, from), at(width, y), 'right', 1);
+    });
 }

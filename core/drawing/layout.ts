@@ -103,7 +103,7 @@ function layOutAs(drawing: Drawing, options: LayoutOptions, fixed?: number): Fig
       case 'area':
         return [areaMark(shape, place, scale)];
       case 'label':
-        return labelMark(shape, place, text);
+        return labelMark(shape, place, text, scale);
       case 'symbol':
         return symbolMarks(shape, place(shape.at), text);
       case 'dimension':
@@ -254,12 +254,14 @@ function areaMark(shape: Area, place: (point: Point) => Point, scale: number): F
 }
 
 function labelMark(
-  { at, text, size, anchor, role }: Label,
+  { at, text, size, anchor, role, within }: Label,
   place: (point: Point) => Point,
   type: number,
+  scale: number,
 ): FigureMark[] {
   const where = place(at);
-  const height = type * (size === 'large' ? 1.4 : size === 'small' ? 0.8 : 1);
+  const wanted = type * (size === 'large' ? 1.4 : size === 'small' ? 0.8 : 1);
+  const height = within === undefined ? wanted : Math.min(wanted, within * scale);
   return [
     {
       kind: 'text',

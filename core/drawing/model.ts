@@ -1,24 +1,10 @@
+import type { Outline, Point } from '../outline/outline.ts';
 import type { Units } from '../plan/plan.ts';
 
-/**
- * The one drawing model. A drawing holds a part or a door in true size, in the job's units: x to the right, y up.
- * It is laid out once (layout.ts) into a figure of plain paths and text in the units of the medium; the SVG renderer
- * here and the PDF renderer of the labels both draw that figure and decide nothing.
- */
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
+export type { Point, Run } from '../outline/outline.ts';
 
-/** One stretch of an outline, from where the last one ended: straight, or an arc round a centre. */
-export type Run =
-  | { readonly kind: 'line'; readonly to: Point }
-  | { readonly kind: 'arc'; readonly to: Point; readonly centre: Point; readonly clockwise: boolean };
-
-/** A run of lines and arcs from a start; closed unless said otherwise. */
-export interface Path {
-  readonly start: Point;
-  readonly runs: readonly Run[];
+/** An outline, or a stretch of one: closed unless said otherwise. */
+export interface Path extends Outline {
   readonly open?: true;
 }
 
@@ -63,6 +49,8 @@ export interface Label {
   readonly size: 'small' | 'normal' | 'large';
   readonly anchor: 'start' | 'middle' | 'end';
   readonly role: string;
+  /** The height in true size that it has to stand within: its type is made smaller where the scale leaves it less. */
+  readonly within?: number;
 }
 
 /** A mark of fixed size on paper or screen, wherever the drawing's scale puts it. */
@@ -76,6 +64,11 @@ export interface Symbol {
 
 export type Shape = Area | Dimension | Label | Symbol;
 
+/**
+ * The one drawing model. A drawing holds a part or a door in true size, in the job's units: x to the right, y up.
+ * It is laid out once (layout.ts) into a figure of plain paths and text in the units of the medium; the SVG renderer
+ * here and the PDF renderer of the labels both draw that figure and decide nothing.
+ */
 export interface Drawing {
   readonly title: string;
   readonly units: Units;

@@ -1,10 +1,12 @@
+import type { Outline } from '../outline/outline.ts';
 import type { PlanPart } from '../plan/plan.ts';
-import type { Path } from './model.ts';
+import { say } from '../words/say.ts';
+import type { Shape } from './model.ts';
 import { drawn, stageOf } from './plan-number.ts';
-import { at, rectangle } from './shapes.ts';
+import { area, at, label, rectangle, symbol } from './shapes.ts';
 
-/** A panel as seen from the front, bottom left corner at the origin: square, or with its arched head. */
-export function panelOutline(part: PlanPart): Path {
+/** A panel as seen from the front, bottom left corner at the origin: square, or with its arched head as its plan has it. */
+export function panelOutline(part: PlanPart): Outline {
   const width = drawn(part.width);
   const cutout = stageOf(part, 'cutout')?.settings;
   if (cutout === undefined) return rectangle(0, 0, width, drawn(part.length));
@@ -21,4 +23,14 @@ export function panelOutline(part: PlanPart): Path {
       { kind: 'line', to: at(0, side) },
     ],
   };
+}
+
+/** A panel from the front, with its top end named. */
+export function panelFront(part: PlanPart): Shape[] {
+  const [width, height] = [drawn(part.width), drawn(part.length)];
+  return [
+    area(panelOutline(part), 'outline', 'wood'),
+    label(say('drawing.top'), at(width / 2, height * 0.7), 'end-name', 'large'),
+    symbol('arrow-up', at(width / 2, height * 0.6), 'top'),
+  ];
 }

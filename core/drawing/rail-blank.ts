@@ -1,10 +1,14 @@
 import type { PlanPart } from '../plan/plan.ts';
+import { offset } from '../outline/offset.ts';
+import { headOf, openingOutline } from '../outline/opening-outline.ts';
+import { shifted } from '../outline/moved.ts';
+import type { Outline } from '../outline/outline.ts';
 import type { Path, Run, Shape } from './model.ts';
 import { drawn, profileOf, stageOf } from './plan-number.ts';
 import { area, at, polygon, rectangle, stroke } from './shapes.ts';
 
 /** The rail as milled or sawn: a rectangle, its sight edge hollowed by the arch where it has one. Sight edge below for a top rail, else above. */
-export function railOutline(part: PlanPart): Path {
+export function railOutline(part: PlanPart): Outline {
   const { length, width } = profileOf(part);
   const arch = stageOf(part, 'arch')?.settings;
   if (arch === undefined) return rectangle(0, 0, length, width);
@@ -29,7 +33,7 @@ export function sightEdges(part: PlanPart): readonly ('above' | 'below')[] {
 
 /** A rail as seen from the front: outline, tenons with haunch, shoulders, mitres, bead line. */
 export function railFront(part: PlanPart): Shape[] {
-  const { length, width, bead } = profileOf(part);
+  const { length, width, bead, grooveDepth } = profileOf(part);
   const tenon = stageOf(part, 'tenon')?.settings;
   const shoulder = drawn(stageOf(part, 'shoulder')?.settings.stop);
   const shapes: Shape[] = [area(railOutline(part), 'outline', 'wood')];
@@ -37,7 +41,9 @@ export function railFront(part: PlanPart): Shape[] {
     const edge = side === 'above' ? width : 0;
     const inward = side === 'above' ? width - bead : bead;
     if (bead === 0) continue;
-    if (stageOf(part, 'arch') === undefined)
+    const arched = archLine(part, bead);
+    if (arched !== null) shapes.push(area(arched, 'bead-line', 'none', 'fine'));
+    else
       shapes.push(
         area(stroke(at(shoulder, inward), at(length - shoulder, inward)), 'bead-line', 'none', 'fine'),
       );
@@ -49,6 +55,8 @@ export function railFront(part: PlanPart): Shape[] {
   }
   for (const x of [shoulder, length - shoulder])
     shapes.push(area(stroke(at(x, 0), at(x, width)), 'shoulder', 'none', 'edge'));
+  const floor = archLine(part, grooveDepth);
+  if (floor !== null) shapes.push(area(floor, 'groove-floor', 'none', 'hidden'));
   if (tenon !== undefined)
     for (const end of ['left', 'right'] as const)
       for (const waste of tenonWaste(part, end)) shapes.push(area(waste, 'tenon-waste', 'none', 'hidden'));
@@ -69,4 +77,19 @@ export function tenonWaste(part: PlanPart, end: 'left' | 'right'): Path[] {
   if (tenon.outerHeight === undefined) return inner;
   const outer = part.part === 'rail-top' ? 'above' : 'below';
   return [...inner, piece(outer, drawn(tenon.outerStop), drawn(tenon.outerHeight))];
+}
+
+/** The line so far inside an arched rail's sight edge, from shoulder to shoulder: its bead line, or its groove's floor. Null on a straight rail. */
+export function archLine(part: PlanPart, inside: number): Path | null {
+  const arch = stageOf(part, 'arch')?.settings;
+  if (arch === undefined) return null;
+  const { length, width, bead } = profileOf(part);
+  const shoulder = drawn(stageOf(part, 'shoulder')?.settings.stop);
+  const sight = openingOutline(length - 2 * (shoulder + bead), width, {
+    chord: drawn(arch.chord),
+    rise: drawn(arch.rise),
+    pivot: drawn(arch.pivot),
+  });
+  const line = offset(sight, inside);
+  return line === null ? null : shifted(headOf(line), shoulder + bead, -width);
 }

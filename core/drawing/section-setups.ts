@@ -1,27 +1,10 @@
+import { moved } from '../outline/moved.ts';
 import type { PlanPart, PlanStage } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
-import type { Path, Point, Shape } from './model.ts';
+import type { Point, Shape } from './model.ts';
 import { drawn, profileOf, stageOf } from './plan-number.ts';
 import { beadWaste, grooveWaste, memberSection } from './section-view.ts';
 import { area, at, dimension, label, polygon, rectangle } from './shapes.ts';
-
-/** Turns a path by a rule for its points; arcs keep or change their hand as the rule mirrors. */
-function moved(path: Path, rule: (point: Point) => Point, mirrors: boolean): Path {
-  return {
-    ...path,
-    start: rule(path.start),
-    runs: path.runs.map((run) =>
-      run.kind === 'line'
-        ? { kind: 'line', to: rule(run.to) }
-        : {
-            kind: 'arc',
-            to: rule(run.to),
-            centre: rule(run.centre),
-            clockwise: mirrors ? !run.clockwise : run.clockwise,
-          },
-    ),
-  };
-}
 
 /** Only the part of the section near the sight edge is drawn, so that bead and groove are large. */
 const SHOWN = 4;
@@ -98,7 +81,7 @@ export function grooveSetup(part: PlanPart, stage: PlanStage): Shape[] {
   const [fence, depth, groove] = [drawn(s.fence), drawn(s.depth), drawn(s.width)];
   const right = thickness;
   return [
-    area(moved(memberSection(near, { bead: true, groove: false }), lie, false), 'section', 'section'),
+    area(moved(memberSection(near, { bead: true, groove: false }), lie), 'section', 'section'),
     area(rectangle(right - fence - groove, 0, right - fence, depth), 'waste', 'waste', 'cut'),
     area(rectangle(right, -thickness * 0.16, right + thickness * 0.35, width * 0.9), 'fence', 'tool'),
     label(say('drawing.fence'), at(right + thickness * 0.175, width * 0.5), 'fence-name', 'small'),

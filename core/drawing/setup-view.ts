@@ -2,9 +2,8 @@ import type { PlanPart, PlanStage, Units } from '../plan/plan.ts';
 import { partName, stageName } from '../words/names.ts';
 import { say } from '../words/say.ts';
 import type { Drawing, Shape } from './model.ts';
-import { panelOutline } from './panel-outline.ts';
-import { drawn, profileOf } from './plan-number.ts';
-import { railFront } from './rail-blank.ts';
+import { panelFront, panelOutline } from './panel-outline.ts';
+import { drawn } from './plan-number.ts';
 import {
   archSetup,
   haunchSetup,
@@ -92,8 +91,8 @@ function millSetup(part: PlanPart, stage: PlanStage): Shape[] {
       : []),
     ...(part.part.startsWith('stile')
       ? [
-          label(say('drawing.bottom'), at(x * 0.04, y / 2), 'end-name', 'large', 'start'),
-          label(say('drawing.top'), at(x * 0.96, y / 2), 'end-name', 'large', 'end'),
+          label(say('drawing.bottom'), at(x * 0.04, y / 2), 'end-name', 'large', 'start', y * 0.7),
+          label(say('drawing.top'), at(x * 0.96, y / 2), 'end-name', 'large', 'end', y * 0.7),
         ]
       : []),
     ...dimension(
@@ -123,15 +122,6 @@ function millSetup(part: PlanPart, stage: PlanStage): Shape[] {
   ];
 }
 
-function panelFront(part: PlanPart): Shape[] {
-  const [width, height] = [drawn(part.width), drawn(part.length)];
-  return [
-    area(panelOutline(part), 'outline', 'wood'),
-    label(say('drawing.top'), at(width / 2, height * 0.7), 'end-name', 'large'),
-    symbol('arrow-up', at(width / 2, height * 0.6), 'top'),
-  ];
-}
-
 /** The panel's arched head, sawn with the trammel about the same pivot as the rail's arch. */
 function cutoutSetup(part: PlanPart, stage: PlanStage): Shape[] {
   const s = stage.settings;
@@ -155,40 +145,4 @@ function cutoutSetup(part: PlanPart, stage: PlanStage): Shape[] {
     ...dimension('chord', s.chord, at(flat, side), at(width - flat, side), 'above', 2),
     ...dimension('radius', s.radius, at(centre, pivot), at(width - flat, side), 'along', 0, { datum: true }),
   ];
-}
-
-/** One part as seen from the front, with its size: for lists, papers and stickers. */
-export function partView(part: PlanPart, units: Units): Drawing {
-  const title = partName(part.part);
-  const { length, width } = profileOf(part);
-  const shapes = part.part.startsWith('stile')
-    ? stileBlank(part, { leftEnd: 'bottom', above: 'bead' })
-    : part.part.startsWith('panel')
-      ? panelFront(part)
-      : railFront(part);
-  const panel = part.part.startsWith('panel');
-  const [x, y] = panel ? [width, length] : [length, width];
-  return {
-    title,
-    units,
-    shapes: [
-      ...shapes,
-      ...dimension(
-        panel ? 'width' : 'length',
-        panel ? part.width : part.length,
-        at(0, 0),
-        at(x, 0),
-        'below',
-        1,
-      ),
-      ...dimension(
-        panel ? 'length' : 'width',
-        panel ? part.length : part.width,
-        at(0, 0),
-        at(0, y),
-        'left',
-        1,
-      ),
-    ],
-  };
 }

@@ -29,8 +29,17 @@ export function label(
   role: string,
   size: Label['size'] = 'normal',
   anchor: Label['anchor'] = 'middle',
+  within?: number,
 ): Label {
-  return { kind: 'label', text, at: where, role, size, anchor };
+  return {
+    kind: 'label',
+    text,
+    at: where,
+    role,
+    size,
+    anchor,
+    ...(within === undefined ? {} : { within }),
+  };
 }
 
 export function symbol(which: Symbol['symbol'], where: Point, role: string): Symbol {

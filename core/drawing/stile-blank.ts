@@ -54,22 +54,30 @@ export function stileBlank(part: PlanPart, lie: StileLie, highlight?: string): S
       ),
     );
   }
-  const named = lie.above === 'bead' ? 0.14 : 0.86;
-  const rightEnd = lie.leftEnd === 'top' ? 'bottom' : 'top';
-  shapes.push(
-    label(
-      say(`drawing.${lie.leftEnd}`),
-      at(Math.min(end, length) * 0.03, width * named),
-      'end-name',
-      'large',
-      'start',
-    ),
-  );
-  if (end >= length)
-    shapes.push(
-      label(say(`drawing.${rightEnd}`), at(length * 0.97, width * named), 'end-name', 'large', 'end'),
-    );
+  shapes.push(...endNames(part, lie, end));
   return shapes;
+}
+
+/** Both ends by name: clear of the mortises where only one end is drawn, and never higher than the stock is wide. */
+function endNames(part: PlanPart, lie: StileLie, end: number): Shape[] {
+  const { width, length } = profileOf(part);
+  const whole = end >= length;
+  const y = width * (whole ? 0.5 : lie.above === 'bead' ? 0.14 : 0.86);
+  const within = width * (whole ? 0.62 : 0.24);
+  const [left, right] = lie.leftEnd === 'top' ? (['top', 'bottom'] as const) : (['bottom', 'top'] as const);
+  const clear = (at: 'top' | 'bottom') =>
+    whole
+      ? Math.max(
+          length * 0.02,
+          ...mortisesOf(part).map(({ place, to }) => (place === at ? to + width * 0.2 : 0)),
+        )
+      : end * 0.03;
+  return [
+    label(say(`drawing.${left}`), at(clear(left), y), 'end-name', 'large', 'start', within),
+    ...(whole
+      ? [label(say(`drawing.${right}`), at(length - clear(right), y), 'end-name', 'large', 'end', within)]
+      : []),
+  ];
 }
 
 /** The stile's mortises, each from its own end; mid ones from the bottom end. */

@@ -1,35 +1,90 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { doorView } from '#core/drawing/door-view.ts';
+import { jointSections } from '#core/drawing/joint-sections.ts';
 import { layOut } from '#core/drawing/layout.ts';
 import type { Figure, FigureMark } from '#core/drawing/model.ts';
 import { drawn } from '#core/drawing/plan-number.ts';
+import { partView } from '#core/drawing/part-view.ts';
 import { setupView } from '#core/drawing/setup-view.ts';
+import { surveyView } from '#core/drawing/survey-view.ts';
 import { svgOf } from '#core/drawing/svg.ts';
 import { planFile } from '#core/plan/plan-file.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
 
+// The demo job, and a door of another shape each: no bead, an exact semicircle, a crooked opening, millimetres.
+const crooked = {
+  widthBottom: '16 1/8',
+  widthTop: '16',
+  heightLeft: '30 1/8',
+  heightRight: '30 1/4',
+  diagonalUp: '34 3/16',
+  diagonalDown: '34 1/8',
+};
+const others = [
+  planFile({
+    format: 1,
+    job: 'Others',
+    units: 'in',
+    doors: [
+      { mark: 'PLAIN', opening: { width: '16', height: '30' }, bead: '0' },
+      { mark: 'ROUND', opening: { width: '16', height: '30' }, arch: { rise: '5 1/4', flat: '1/2' } },
+      {
+        mark: 'CROOKED',
+        opening: { width: '16', height: '30' },
+        oversize: { width: '1/2', height: '1/2' },
+        tenon: { outerSetback: '3/4' },
+        survey: crooked,
+      },
+      { mark: 'TALL', opening: { width: '16', height: '96' }, midRails: [{ width: '3', centre: '40' }] },
+    ],
+  }),
+  planFile({
+    format: 1,
+    job: 'Metric',
+    units: 'mm',
+    doors: [{ mark: 'M', opening: { width: 420, height: 900 } }],
+  }),
+];
 const planned = planFile(demo);
 if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
-const { doors, units } = planned.value;
+const plans = [planned, ...others].map((each) => {
+  if (!each.ok) throw new Error(JSON.stringify(each.faults));
+  return each.value;
+});
 const keep = process.env.KEEP_SVG;
 if (keep !== undefined) mkdirSync(keep, { recursive: true });
 
 function every(): { name: string; figure: Figure }[] {
-  return doors.flatMap((door) => [
-    {
-      name: `${door.door}-door`,
-      figure: layOut(doorView(door, units), { width: 700, height: 700, text: 18 }),
-    },
-    ...door.parts.flatMap((part) =>
-      part.stages.flatMap((stage) =>
-        (stage.places ?? [{ at: undefined }]).map(({ at }) => ({
-          name: `${door.door}-${part.part}-${stage.stage}${at === undefined ? '' : `-${at}`}`,
-          figure: layOut(setupView(part, stage, units, at), { width: 760, height: 420, text: 20 }),
-        })),
+  return plans.flatMap(({ doors, units }) =>
+    doors.flatMap((door) => [
+      {
+        name: `${door.door}-door`,
+        figure: layOut(doorView(door, units), { width: 700, height: 700, text: 18 }),
+      },
+      ...jointSections(door, units).map((drawing, k) => ({
+        name: `${door.door}-section-${k + 1}`,
+        figure: layOut(drawing, { width: 760, height: 420, text: 20 }),
+      })),
+      ...[surveyView(door, units)].flatMap((drawing) =>
+        drawing === null
+          ? []
+          : [{ name: `${door.door}-survey`, figure: layOut(drawing, { width: 700, height: 700, text: 18 }) }],
       ),
-    ),
-  ]);
+      ...door.parts.map((part) => ({
+        name: `${door.door}-${part.part}`,
+        figure: layOut(partView(part, units), { width: 760, height: 420, text: 16 }),
+      })),
+      ...door.parts.flatMap((part) =>
+        part.stages.flatMap((stage) =>
+          (stage.places ?? [{ at: undefined }]).map(({ at }) => ({
+            name: `${door.door}-${part.part}-${stage.stage}${at === undefined ? '' : `-${at}`}`,
+            figure: layOut(setupView(part, stage, units, at), { width: 760, height: 420, text: 20 }),
+          })),
+        ),
+      ),
+    ]),
+  );
 }
 
 const figures = every();
@@ -48,30 +103,44 @@ test('every dimensioned length is drawn in its figure’s one scale within half 
       if (run === undefined) throw new Error(`${name}: a dimension without a line`);
       const [dx, dy] = [Math.abs(run.x - mark.path.x), Math.abs(run.y - mark.path.y)];
       const long = Math.hypot(dx, dy);
-      const value = drawn(mark.value);
+      const value = Math.abs(drawn(mark.value));
       expect(
         Math.abs(long / figure.scale - value),
         `${name} ${mark.name ?? ''} ${mark.value ?? ''}`,
       ).toBeLessThanOrEqual(value * 0.005 + 1e-9);
       counted += 1;
     }
-  expect(counted).toBeGreaterThan(300);
+  expect(counted).toBeGreaterThan(600);
 });
 
 test('nothing is drawn outside its figure', () => {
+  const outside: string[] = [];
   for (const { name, figure } of figures)
     for (const mark of figure.marks) {
       const points =
         mark.kind === 'text'
           ? [{ x: mark.x, y: mark.y }]
           : [{ x: mark.path.x, y: mark.path.y }, ...mark.path.runs];
-      for (const { x, y } of points) {
-        expect(x, `${name} ${mark.role}`).toBeGreaterThanOrEqual(-0.5);
-        expect(x, `${name} ${mark.role}`).toBeLessThanOrEqual(figure.width + 0.5);
-        expect(y, `${name} ${mark.role}`).toBeGreaterThanOrEqual(-0.5);
-        expect(y, `${name} ${mark.role}`).toBeLessThanOrEqual(figure.height + 0.5);
-      }
+      for (const { x, y } of points)
+        if (!(x >= -0.5 && x <= figure.width + 0.5 && y >= -0.5 && y <= figure.height + 0.5))
+          outside.push(`${name} ${mark.role} ${x} ${y}`);
     }
+  expect(outside).toEqual([]);
+});
+
+test('the names of a part’s ends are never higher than its stock is wide', () => {
+  let counted = 0;
+  for (const { name, figure } of figures) {
+    const wide = figure.marks.flatMap((mark) =>
+      mark.kind === 'path' && mark.role === 'outline' ? [mark.path, ...mark.path.runs].map(({ y }) => y) : [],
+    );
+    for (const mark of figure.marks) {
+      if (mark.kind !== 'text' || mark.role !== 'end-name') continue;
+      expect(mark.size, name).toBeLessThanOrEqual(Math.max(...wide) - Math.min(...wide));
+      counted += 1;
+    }
+  }
+  expect(counted).toBeGreaterThan(100);
 });
 
 test('a mortise’s start and stop are dimensioned from the end that goes to the stop', () => {

@@ -35,8 +35,8 @@ export function readMeasured(input: unknown, units: Units): Result<Measured> {
       return [door, { ...sizesOf(own, path, units, list), parts: Object.fromEntries(parts) }];
     },
   );
-  if (list.faults.length > 0) return { ok: false, faults: list.faults };
-  return { ok: true, value: { ...sizesOf(tree, '', units, list), doors: Object.fromEntries(doors) } };
+  const value = { ...sizesOf(tree, '', units, list), doors: Object.fromEntries(doors) };
+  return list.faults.length > 0 ? { ok: false, faults: list.faults } : { ok: true, value };
 }
 
 function treeAt(input: unknown, path: string, list: FaultList): Tree {

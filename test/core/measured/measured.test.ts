@@ -73,11 +73,12 @@ test('what was cut already and no longer agrees is listed by name; what is not y
 
 test('a wrong measurement is refused with its place', () => {
   const read = readMeasured(
-    { doors: { 'A-1': { parts: { 'stile-left': { width: '-2', depth: '1' } } } } },
+    { thickness: 'thick', doors: { 'A-1': { parts: { 'stile-left': { width: '-2', depth: '1' } } } } },
     'in',
   );
   expect(read.ok ? [] : read.faults.map(({ path, code }) => `${path} ${code}`)).toEqual([
     'doors.A-1.parts.stile-left.depth unknown-field',
     'doors.A-1.parts.stile-left.width negative',
+    'thickness length-form',
   ]);
 });

@@ -43,12 +43,18 @@ export type Locking =
   | { readonly ok: true; readonly holder: Holder; readonly takenOver?: Holder; release(): Promise<void> }
   | { readonly ok: false; readonly holder: Holder };
 
-/** Folders that this very process holds: where start times cannot be told, its own number alone says nothing. */
+/** Locks that this very process holds: where start times cannot be told, its own number alone says nothing. */
 const heldHere = new Set<string>();
 
+interface Held {
+  readonly number: number;
+  readonly path: string;
+  readonly holder: Holder | null;
+}
+
 /**
- * Takes the folder for this process. The lock appears under its name whole or not at all, and only one of several that
- * try at once gets it. A lock of another boot, or of a process that is gone, is taken over.
+ * Takes the folder for this process. Locks are numbered and the highest counts: one of another boot, or of a process
+ * that is gone, is taken over by the next number, which appears whole, and to only one of several that try at once.
  */
 export async function takeLock(
   port: FilePort,
@@ -56,60 +62,75 @@ export async function takeLock(
   pid: number,
   table: ProcessTable = systemProcesses,
 ): Promise<Locking> {
-  const path = join(folder, 'lock.json');
   const mine: Holder = { pid, started: table.started(pid) ?? 'unknown', boot: table.boot };
   const draft = join(folder, `.lock-${pid}-${process.hrtime.bigint()}`);
-  const file = await port.create(draft);
+  await writeDraft(port, draft, mine);
+  const living = ({ holder, path }: Held) => holder !== null && lives(holder, pid, path, table);
   try {
-    await writeAll(file, Buffer.from(`${JSON.stringify(mine)}\n`));
-    await file.flush();
-  } finally {
-    await file.close();
-  }
-  let takenOver: Holder | undefined;
-  try {
-    while (!(await port.link(draft, path))) {
-      const held = readHolder(await port.read(path));
-      if (held !== null && lives(held, pid, path, table)) return { ok: false, holder: held };
-      const moved = await moveAway(port, path, `${draft}-old`, held);
-      if (moved !== null) return { ok: false, holder: moved };
-      takenOver = held ?? { pid: 0, started: 'unreadable', boot: 'unreadable' };
+    for (;;) {
+      const before = await readLocks(port, folder);
+      const other = before.find(living)?.holder;
+      if (other) return { ok: false, holder: other };
+      const last = before.at(-1);
+      const number = (last?.number ?? 0) + 1;
+      const path = join(folder, `lock-${number}.json`);
+      if (!(await port.link(draft, path))) continue;
+      // Somebody may have looked before this one was there: whoever then sees another one alive gives way.
+      const meanwhile = (await readLocks(port, folder)).find(
+        (each) => each.number !== number && living(each),
+      );
+      if (meanwhile?.holder) {
+        await port.remove(path);
+        return { ok: false, holder: meanwhile.holder };
+      }
+      for (const dead of before) await port.remove(dead.path);
+      await port.flushFolder(folder);
+      heldHere.add(path);
+      return {
+        ok: true,
+        holder: mine,
+        ...(last === undefined ? {} : { takenOver: last.holder ?? UNREADABLE }),
+        async release() {
+          heldHere.delete(path);
+          await port.remove(path);
+        },
+      };
     }
   } finally {
     await port.remove(draft);
   }
-  await port.flushFolder(folder);
-  heldHere.add(path);
-  return {
-    ok: true,
-    holder: mine,
-    ...(takenOver === undefined ? {} : { takenOver }),
-    async release() {
-      heldHere.delete(path);
-      await port.remove(path);
-    },
-  };
+}
+
+const UNREADABLE: Holder = { pid: 0, started: 'unreadable', boot: 'unreadable' };
+
+async function writeDraft(port: FilePort, path: string, holder: Holder): Promise<void> {
+  const file = await port.create(path);
+  try {
+    await writeAll(file, Buffer.from(`${JSON.stringify(holder)}\n`));
+    await file.flush();
+  } finally {
+    await file.close();
+  }
+}
+
+/** The locks that lie in a folder, the highest number last. */
+async function readLocks(port: FilePort, folder: string): Promise<Held[]> {
+  const numbers = (await port.list(folder))
+    .map((name) => /^lock-(\d{1,9})\.json$/.exec(name)?.[1])
+    .filter((found) => found !== undefined)
+    .map(Number)
+    .sort((a, b) => a - b);
+  return Promise.all(
+    numbers.map(async (number) => {
+      const path = join(folder, `lock-${number}.json`);
+      return { number, path, holder: readHolder(await port.read(path)) };
+    }),
+  );
 }
 
 function lives(held: Holder, pid: number, path: string, table: ProcessTable): boolean {
   if (held.boot !== table.boot || table.started(held.pid) !== held.started) return false;
   return held.started !== 'unknown' || held.pid !== pid || heldHere.has(path);
-}
-
-/** Moves a dead lock away. Should another process have put its own in its place just then, that one is put back and told. */
-async function moveAway(
-  port: FilePort,
-  path: string,
-  away: string,
-  dead: Holder | null,
-): Promise<Holder | null> {
-  if ((await port.size(path)) === null) return null;
-  await port.rename(path, away).catch(() => undefined);
-  const moved = readHolder(await port.read(away));
-  const other = moved !== null && JSON.stringify(moved) !== JSON.stringify(dead) ? moved : null;
-  if (other !== null) await port.link(away, path);
-  await port.remove(away);
-  return other;
 }
 
 function readHolder(bytes: Buffer | null): Holder | null {

@@ -88,8 +88,7 @@ export class PinStore {
   /** How long until the next try, in ms. A clock set back makes nobody wait longer than the tries made so far ask for. */
   #wait(): number {
     const { wrong, last } = this.#document.data;
-    if (wrong < FREE_TRIES) return 0;
-    const asked = Math.min(LONGEST_WAIT_MS, 1000 * 2 ** (wrong - FREE_TRIES + 1));
+    const asked = waitAfter(wrong);
     return Math.min(asked, Math.max(0, last + asked - this.#now()));
   }
 
@@ -103,6 +102,11 @@ export class PinStore {
       throw error;
     }
   }
+}
+
+/** How long after so many wrong tries the next one is taken, in ms: doubling from two seconds on, up to a quarter of an hour. */
+export function waitAfter(wrong: number): number {
+  return wrong < FREE_TRIES ? 0 : Math.min(LONGEST_WAIT_MS, 1000 * 2 ** (wrong - FREE_TRIES + 1));
 }
 
 function hashOf(pin: string, salt: Buffer): Promise<Buffer> {

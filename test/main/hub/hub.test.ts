@@ -189,7 +189,7 @@ test('a second hub on the same folder is refused', async () => {
   await expect(open()).rejects.toThrow(/in use by process/);
   await hub.stop();
   writeFileSync(
-    join(data, 'lock.json'),
+    join(data, 'lock-1.json'),
     JSON.stringify({
       pid: process.ppid,
       started: startOf(process.ppid),
@@ -197,7 +197,7 @@ test('a second hub on the same folder is refused', async () => {
     }),
   );
   await expect(open()).rejects.toThrow(/in use by process/);
-  rmSync(join(data, 'lock.json'));
+  rmSync(join(data, 'lock-1.json'));
   hub = await open();
 });
 

@@ -1,0 +1,273 @@
+import { appendFileSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test, vi } from 'vitest';
+import type { AcceptedMark } from '#core/marks/mark.ts';
+import { documentName } from '#main/store/job-document.ts';
+import { writeLine } from '#main/store/log-line.ts';
+import { NewerFormat } from '#main/store/migration.ts';
+import type { Store } from '#main/store/store.ts';
+import { freshFolder } from './fresh-folder.ts';
+import { milled, openStore, partsOf, SMALL_JOB, smallShop } from './small-shop.ts';
+import { tryingPort } from './trying-port.ts';
+
+async function everyMark(store: Store): Promise<AcceptedMark[]> {
+  const all: AcceptedMark[] = [];
+  for await (const mark of store.since(0)) all.push(mark);
+  return all;
+}
+
+test('a store opened again stands where it stood, with a snapshot and without', async () => {
+  const folder = freshFolder();
+  const store = await smallShop(folder);
+  const codes = partsOf(store).map(({ code }) => code);
+  for (const code of codes.slice(0, 5)) await store.mark(milled(code));
+  await store.mark(milled(codes[0] ?? '', { mark: 'spoiled', reason: 'a knot' }));
+  await store.print({ job: 'boot-room', codes: codes.slice(0, 2), stock: 'a4-3x8' });
+  await store.snapshot();
+  await store.mark(milled(codes[6] ?? ''));
+  const stood = {
+    progress: store.progress('boot-room'),
+    printed: store.printed('boot-room'),
+    board: store.board(),
+  };
+  await store.close();
+
+  const quick = await openStore(folder);
+  expect(quick.found.noSnapshot).toBeNull();
+  expect(quick.found.scanned.damaged).toEqual([]);
+  expect({
+    progress: quick.progress('boot-room'),
+    printed: quick.printed('boot-room'),
+    board: quick.board(),
+  }).toEqual(stood);
+  const marks = await everyMark(quick);
+  await quick.close();
+
+  const other = await openStore(folder, undefined, 'another version');
+  expect(other.found.noSnapshot).toBe('version test wrote it');
+  expect(other.progress('boot-room')).toEqual(stood.progress);
+  expect(await everyMark(other)).toEqual(marks);
+  expect(marks).toHaveLength(7);
+  await other.close();
+});
+
+test('a damaged snapshot is never trusted, wherever a byte of it is wrong', async () => {
+  const folder = freshFolder();
+  const store = await smallShop(folder);
+  for (const { code } of partsOf(store).slice(0, 5)) await store.mark(milled(code));
+  await store.snapshot();
+  const stood = store.progress('boot-room');
+  await store.close();
+  const path = join(folder, 'snapshot.bin');
+  const whole = readFileSync(path);
+  const places = Array.from({ length: 20 }, (_, k) => Math.floor(((k + 0.5) * whole.length) / 20));
+  for (const at of [...places, ...Array.from({ length: 10 }, (_, k) => k * 17)]) {
+    const damaged = Buffer.from(whole);
+    damaged[at] = (damaged[at] ?? 0) ^ 0x15;
+    writeFileSync(path, damaged);
+    const opened = await openStore(folder);
+    expect(opened.progress('boot-room'), `byte ${at}`).toEqual(stood);
+    expect(opened.jobs.all()).toHaveLength(1);
+    await opened.close();
+  }
+});
+
+test('a snapshot that knows more than the log, or that belongs to another log, is passed over', async () => {
+  const folder = freshFolder();
+  const store = await smallShop(folder);
+  for (const { code } of partsOf(store).slice(0, 3)) await store.mark(milled(code));
+  await store.snapshot();
+  await store.close();
+  const log = join(folder, 'log.jsonl');
+  const lines = readFileSync(log, 'utf8').split('\n');
+  writeFileSync(log, `${lines.slice(0, 3).join('\n')}\n`);
+  const shorter = await openStore(folder);
+  expect(shorter.found.noSnapshot).toBe('it knows more than the log');
+  expect(Object.keys(shorter.progress('boot-room').parts)).toHaveLength(2);
+  await shorter.close();
+});
+
+test('the same id again answers the same and adds nothing, even after a restart; another content is refused', async () => {
+  const folder = freshFolder();
+  const store = await smallShop(folder);
+  const [part] = partsOf(store);
+  const mark = milled(part?.code ?? '');
+  const both = await Promise.all([store.mark(mark), store.mark(mark)]);
+  expect(both[0]).toEqual(both[1]);
+  await store.mark(milled(mark.code, { station: 'router-table', stage: 'bead' }));
+  await store.close();
+  const again = await openStore(folder);
+  const told = await again.mark(mark);
+  expect(told.ok && told.accepted).toEqual(both[0]?.ok === true && both[0].accepted);
+  expect(told.ok && Object.keys(told.progress.parts[mark.code]?.done ?? {})).toEqual(['mill']);
+  expect(await again.mark({ ...mark, stage: 'bead' })).toEqual({ ok: false, code: 'id-reused' });
+  expect(await everyMark(again)).toHaveLength(2);
+  await again.close();
+});
+
+test('clocks that jump reorder nothing: order is the order of the answers', async () => {
+  const folder = freshFolder();
+  const store = await smallShop(folder);
+  const code = partsOf(store)[0]?.code ?? '';
+  vi.useFakeTimers({ toFake: ['Date'] });
+  try {
+    vi.setSystemTime('2031-01-01T00:00:00Z');
+    await store.mark(milled(code, { at: '2031-01-01T00:00:00Z' }));
+    vi.setSystemTime('1999-01-01T00:00:00Z');
+    await store.mark(milled(code, { mark: 'undo', at: '1999-01-01T00:00:00Z' }));
+    vi.setSystemTime('2026-11-25T00:00:00Z');
+    await store.mark(milled(code, { at: '1970-01-01T00:00:00Z' }));
+  } finally {
+    vi.useRealTimers();
+  }
+  await store.close();
+  const again = await openStore(folder);
+  expect((await everyMark(again)).map(({ mark }) => mark.mark)).toEqual(['done', 'undo', 'done']);
+  expect(Object.keys(again.progress('boot-room').parts[code]?.done ?? {})).toEqual(['mill']);
+  await again.close();
+});
+
+test('marks refused by the disk leave nothing behind and can be made again', async () => {
+  const folder = freshFolder();
+  const port = tryingPort();
+  const store = await smallShop(folder, port);
+  const code = partsOf(store)[0]?.code ?? '';
+  port.break('flush', 'ENOSPC', /^log/);
+  const mark = milled(code);
+  await expect(store.mark(mark)).rejects.toThrow('ENOSPC');
+  await expect(store.mark(milled(code, { station: 'router-table', stage: 'bead' }))).resolves.toMatchObject({
+    ok: false,
+    code: 'stage-not-reached',
+  });
+  port.mend();
+  expect(await store.mark(mark)).toMatchObject({ ok: true });
+  await store.close();
+  const again = await openStore(folder);
+  expect((await everyMark(again)).map((each) => each.mark.id)).toEqual([mark.id]);
+  await again.close();
+});
+
+test.each([
+  ['write', 'ENOSPC'],
+  ['flush', 'EIO'],
+  ['rename', 'EIO'],
+] as const)('a job whose %s fails with %s stays as it was, on disk and in memory', async (step, code) => {
+  const folder = freshFolder();
+  const port = tryingPort();
+  const store = await smallShop(folder, port);
+  port.break(step, code, /json/);
+  const file = { ...SMALL_JOB, job: 'Another name' };
+  await expect(store.jobs.update('boot-room', 1, file)).rejects.toThrow(code);
+  expect(store.jobs.get('boot-room')?.plan.job).toBe('Millbrook boot room');
+  port.mend();
+  await store.close();
+  const again = await openStore(folder);
+  expect(again.jobs.get('boot-room')?.document).toMatchObject({ revision: 1, file: { job: SMALL_JOB.job } });
+  expect(await again.jobs.update('boot-room', 1, file)).toMatchObject({ kind: 'saved' });
+  await again.close();
+});
+
+test('a document is written aside, flushed, renamed, and the folder flushed', async () => {
+  const port = tryingPort();
+  const store = await smallShop(freshFolder(), port);
+  port.steps.splice(0);
+  await store.jobs.update('boot-room', 1, SMALL_JOB);
+  const name = documentName('boot-room');
+  expect(port.steps).toEqual([
+    `create .${name}.new`,
+    `write .${name}.new`,
+    `flush .${name}.new`,
+    `rename ${name}`,
+    'folder jobs',
+  ]);
+  await store.close();
+});
+
+test('a job of the first format is taken up, and nothing of it changes until it is saved', async () => {
+  const folder = freshFolder();
+  const store = await smallShop(folder);
+  await store.close();
+  const path = join(folder, 'jobs', documentName('boot-room'));
+  const {
+    added: _added,
+    measured: _measured,
+    ...rest
+  } = JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>;
+  const first = JSON.stringify({ ...rest, format: 1 });
+  writeFileSync(path, first);
+  const again = await openStore(folder);
+  expect(again.jobs.get('boot-room')?.document).toMatchObject({ format: 2, added: null, measured: {} });
+  expect(readFileSync(path, 'utf8')).toBe(first);
+  await again.close();
+});
+
+test.each([
+  [
+    'a job',
+    (folder: string) => writeFileSync(join(folder, 'jobs', documentName('boot-room')), '{"format":99}'),
+  ],
+  ['the shop', (folder: string) => writeFileSync(join(folder, 'shop.json'), '{"format":99}')],
+  [
+    'the log',
+    (folder: string) =>
+      appendFileSync(
+        join(folder, 'log.jsonl'),
+        writeLine(99, { kind: 'format', format: 99, version: '9', at: '2030-01-01T00:00:00Z' }),
+      ),
+  ],
+])('%s written by a newer version stops the start, and every file stays as it is', async (_what, write) => {
+  const folder = freshFolder();
+  await (await smallShop(folder)).close();
+  write(folder);
+  const names = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((each) => each.isFile());
+  const before = names.map(({ parentPath, name }) => readFileSync(join(parentPath, name), 'latin1'));
+  await expect(openStore(folder)).rejects.toThrow(NewerFormat);
+  expect(names.map(({ parentPath, name }) => readFileSync(join(parentPath, name), 'latin1'))).toEqual(before);
+});
+
+test('an unreadable document is kept aside and reported, and the rest is there', async () => {
+  const folder = freshFolder();
+  await (await smallShop(folder)).close();
+  const name = documentName('boot-room');
+  writeFileSync(join(folder, 'jobs', name), '{"format":2,"id":"boot');
+  writeFileSync(join(folder, 'shop.json'), 'nonsense');
+  const store = await openStore(folder);
+  expect(store.jobs.all()).toEqual([]);
+  expect(store.jobs.troubles).toMatchObject([{ file: name, kept: `${name}.unreadable` }]);
+  expect(store.shop.trouble).toMatchObject({ file: 'shop.json', kept: 'shop.json.unreadable' });
+  expect(readFileSync(join(folder, 'jobs', `${name}.unreadable`), 'utf8')).toBe('{"format":2,"id":"boot');
+  expect(existsSync(join(folder, 'shop.json'))).toBe(false);
+  await store.close();
+});
+
+test('lines whose kind nobody knows are counted and stop nothing', async () => {
+  const folder = freshFolder();
+  await (await smallShop(folder)).close();
+  appendFileSync(join(folder, 'log.jsonl'), writeLine(50, { kind: 'weather', rain: true }));
+  const store = await openStore(folder);
+  expect(store.found.strange).toBe(1);
+  expect(store.lastSeq).toBe(50);
+  await store.close();
+});
+
+test('sizes as cut plan a job anew, keep its file and codes, and are dropped when its units change', async () => {
+  const store = await smallShop(freshFolder());
+  const before = partsOf(store);
+  const measured = await store.jobs.measure('boot-room', 1, { thickness: '13/16' });
+  expect(measured).toMatchObject({
+    kind: 'measured',
+    stored: { document: { revision: 2, file: SMALL_JOB } },
+  });
+  expect(store.jobs.get('boot-room')?.plan.doors[0]?.parts[0]?.thickness).toBe('13/16');
+  expect(partsOf(store)).toEqual(before);
+  expect(await store.jobs.measure('boot-room', 1, {})).toEqual({ kind: 'stale', revision: 2 });
+  expect(await store.jobs.measure('boot-room', 2, { thickness: 'thick' })).toMatchObject({ kind: 'faults' });
+  const metric = {
+    ...SMALL_JOB,
+    units: 'mm',
+    doors: [{ mark: 'LOCKER', opening: { width: '400', height: '700' } }],
+  };
+  await store.jobs.update('boot-room', 2, metric);
+  expect(store.jobs.get('boot-room')?.document.measured).toEqual({});
+  await store.close();
+});

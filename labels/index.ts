@@ -1,2 +1,2 @@
 export { stickersPdf, type StickerOptions, type Stickers } from './stickers-pdf.ts';
-export { STOCKS, type StockName } from './stock.ts';
+export { STOCKS } from './stock.ts';

@@ -1,5 +1,7 @@
-import { type PDFDocument, PDFName, type PDFPage } from 'pdf-lib';
+import { deflateSync } from 'node:zlib';
+import { type PDFDocument, PDFName, type PDFPage, PDFRawStream } from 'pdf-lib';
 import type { Figure } from '#core/drawing/model.ts';
+import { barOperators } from './bar-path.ts';
 import { type FigurePlace, figureOperators } from './drawing-pdf.ts';
 import type { Faces } from './face.ts';
 import { number } from './pdf-number.ts';
@@ -47,27 +49,14 @@ export class PageStream {
     this.#operators.push('Q');
   }
 
-  /**
-   * A symbol in whole printer dots, its lower left corner moved to the nearest dot. Each bar is drawn 0.02 dot smaller
-   * all round, so that no printer's rounding makes it a dot wider; one path and one fill for all.
-   */
+  /** Operators drawn from a corner of their own, at a place on the page. */
+  placed(x: number, y: number, operators: string): void {
+    this.#operators.push(`q 1 0 0 1 ${number(x)} ${number(y)} cm`, operators, 'Q');
+  }
+
+  /** A symbol in whole printer dots, its lower left corner at the dot nearest a place. */
   symbol(symbol: BarSymbol, x: number, y: number, dots: number, dpi: number, barHeight?: number): void {
-    const dot = 72 / dpi;
-    const inset = 0.02 * dot;
-    const left = Math.round(x / dot) * dot;
-    const bottom = Math.round(y / dot) * dot;
-    const module = dots * dot;
-    const high = barHeight === undefined ? module : Math.floor(barHeight / dot) * dot;
-    const rectangles = symbol.bars.map((bar) => {
-      const values = [
-        left + bar.x * module + inset,
-        bottom + bar.y * high + inset,
-        bar.width * module - 2 * inset,
-        bar.height * high - 2 * inset,
-      ];
-      return `${values.map((value) => value.toFixed(4)).join(' ')} re`;
-    });
-    this.#operators.push(`${rectangles.join(' ')} f`);
+    this.#operators.push(barOperators(symbol, { x, y }, dots, dpi, barHeight));
   }
 
   /** Puts the gathered stream on a new page. */
@@ -75,7 +64,9 @@ export class PageStream {
     const page = document.addPage([size.width, size.height]);
     page.node.setFontDictionary(PDFName.of('R'), this.#faces.regular.font.ref);
     page.node.setFontDictionary(PDFName.of('B'), this.#faces.bold.font.ref);
-    const stream = document.context.flateStream(this.#operators.join('\n'));
+    const bytes = deflateSync(Buffer.from(this.#operators.join('\n'), 'latin1'));
+    const { context } = document;
+    const stream = PDFRawStream.of(context.obj({ Filter: 'FlateDecode', Length: bytes.length }), bytes);
     page.node.set(PDFName.of('Contents'), document.context.register(stream));
     return page;
   }

@@ -1,4 +1,6 @@
 import type { Plan, PlanDoor, PlanPart, PlanStage } from '#core/plan/plan.ts';
+import type { StickerPlace } from '#core/stickers/sticker-place.ts';
+import { placeWords } from '#core/stickers/sticker-place.ts';
 import { partName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 
@@ -7,7 +9,6 @@ export interface StickerText {
   readonly code: string;
   readonly job: string;
   readonly mark: string;
-  readonly which: string;
   readonly part: string;
   readonly size: string;
   /** One note each; the sticker breaks lines only between and inside them, never drops one. */
@@ -21,23 +22,25 @@ export function countMarks(plan: Plan): ReadonlyMap<string, number> {
   return counts;
 }
 
+/** Which door of its mark: "2 of 3". */
+export function whichOf(k: string, n: number): string {
+  return say('paper.of', { k, n });
+}
+
 /** The words and numbers of a part's sticker. */
-export function stickerText(
-  plan: Plan,
-  door: PlanDoor,
-  part: PlanPart,
-  counts: ReadonlyMap<string, number>,
-): StickerText {
+export function stickerText(plan: Plan, door: PlanDoor, part: PlanPart, place: StickerPlace): StickerText {
   return {
     code: part.code,
     job: plan.job,
     mark: door.mark,
-    which: say('paper.of', { k: door.door.slice(door.mark.length + 1), n: counts.get(door.mark) ?? 1 }),
     part: partName(part.part),
     size: say('paper.size', { length: part.length, width: part.width, thickness: part.thickness }),
-    notes: part.part.startsWith('panel')
-      ? panelNotes(part)
-      : [...edgeNotes(part), ...(part.part.startsWith('stile') ? stileNotes(part) : railNotes(part))],
+    notes: [
+      ...(part.part.startsWith('panel')
+        ? panelNotes(part)
+        : [...edgeNotes(part), ...(part.part.startsWith('stile') ? stileNotes(part) : railNotes(part))]),
+      placeWords(part, place, plan.units),
+    ],
   };
 }
 

@@ -1,88 +1,97 @@
-/** A stock of stickers, described by its sizes. All sizes in points (72 to the inch). */
-export type Stock =
-  | {
-      readonly kind: 'sheet';
-      readonly page: Size;
-      readonly label: Size;
-      readonly columns: number;
-      readonly rows: number;
-      /** From the page's left and top edge to the first sticker. */
-      readonly left: number;
-      readonly top: number;
-      /** From one sticker's left or top edge to the next one's. */
-      readonly pitchX: number;
-      readonly pitchY: number;
-      readonly dpi: number;
-    }
-  | { readonly kind: 'roll'; readonly label: Size; readonly dpi: number };
+import { type SizeOf, type StockSpec, type Stocks, BUILT_IN_STOCKS, inUnits } from '#core/stickers/stock.ts';
+import type { Length } from '#core/length/length.ts';
 
 export interface Size {
   readonly width: number;
   readonly height: number;
 }
 
-const INCH = 72;
-const MM = 72 / 25.4;
-const roll = (width: number, height: number): Stock => ({
-  kind: 'roll',
-  label: { width: width * INCH, height: height * INCH },
-  dpi: 203,
-});
+/** A stock in points (72 to the inch), ready to be printed on. */
+export interface Stock {
+  readonly name: string;
+  readonly spec: StockSpec;
+  readonly page: Size;
+  readonly label: Size;
+  readonly columns: number;
+  readonly rows: number;
+  readonly left: number;
+  readonly top: number;
+  readonly pitchX: number;
+  readonly pitchY: number;
+  /** What stays white at a sticker's edges. */
+  readonly margin: number;
+  readonly dpi: number;
+  readonly adjust: {
+    readonly right: number;
+    readonly down: number;
+    readonly across: number;
+    readonly along: number;
+  };
+}
 
-/** The built-in stocks. Sizes are common practice, no source. */
-export const STOCKS = {
-  'letter-3x10': {
-    kind: 'sheet',
-    page: { width: 8.5 * INCH, height: 11 * INCH },
-    label: { width: 2.625 * INCH, height: 1 * INCH },
-    columns: 3,
-    rows: 10,
-    left: 0.1875 * INCH,
-    top: 0.5 * INCH,
-    pitchX: 2.75 * INCH,
-    pitchY: 1 * INCH,
-    dpi: 600,
-  },
-  'a4-3x8': {
-    kind: 'sheet',
-    page: { width: 210 * MM, height: 297 * MM },
-    label: { width: 70 * MM, height: 36 * MM },
-    columns: 3,
-    rows: 8,
-    left: 0,
-    top: 4.5 * MM,
-    pitchX: 70 * MM,
-    pitchY: 36 * MM,
-    dpi: 600,
-  },
-  'roll-2x1': roll(2, 1),
-  'roll-3x1': roll(3, 1),
-  'roll-4x2': roll(4, 2),
-} as const satisfies Readonly<Record<string, Stock>>;
+/** The stocks by name that come with the program. */
+export const STOCKS: Stocks = BUILT_IN_STOCKS;
 
-export type StockName = keyof typeof STOCKS;
+const MARGIN = 4;
+/** How far a text's box must stand in from the edges so as to clear a round corner, for each unit of its radius: 1 - √½. */
+const CORNER = 0.3;
 
-export function isStock(name: string): name is StockName {
-  return Object.hasOwn(STOCKS, name);
+/** A stock by name among the built-in ones and the shop's; null when there is none of that name. */
+export function stockNamed(name: string, stocks: Stocks = STOCKS): Stock | null {
+  const spec = Object.hasOwn(stocks, name) ? stocks[name] : undefined;
+  return spec === undefined ? null : inPoints(name, spec);
+}
+
+function inPoints(name: string, spec: StockSpec): Stock {
+  const points = (value: Length) => inUnits(value, spec.units, 'in').valueOf() * 72;
+  const size = ({ width, height }: SizeOf): Size => ({ width: points(width), height: points(height) });
+  const label = size(spec.label);
+  const { adjust } = spec;
+  const shared = {
+    name,
+    spec,
+    label,
+    margin: Math.max(MARGIN, points(spec.corner) * CORNER),
+    dpi: spec.dpi,
+    adjust:
+      adjust === undefined
+        ? { right: 0, down: 0, across: 1, along: 1 }
+        : {
+            right: points(adjust.right),
+            down: points(adjust.down),
+            across: adjust.across.valueOf(),
+            along: adjust.along.valueOf(),
+          },
+  };
+  if (spec.kind === 'roll')
+    return { ...shared, page: label, columns: 1, rows: 1, left: 0, top: 0, pitchX: 0, pitchY: 0 };
+  return {
+    ...shared,
+    page: size(spec.page),
+    columns: spec.columns,
+    rows: spec.rows,
+    left: points(spec.left),
+    top: points(spec.top),
+    pitchX: points(spec.pitchX),
+    pitchY: points(spec.pitchY),
+  };
 }
 
 /** How many stickers a page of this stock holds. */
 export function perPage(stock: Stock): number {
-  return stock.kind === 'sheet' ? stock.columns * stock.rows : 1;
+  return stock.columns * stock.rows;
 }
 
-/** Where the sticker at a position (from 0) stands on its page: its lower left corner. */
+/**
+ * Where the sticker at a position (from 0) stands on its page: its lower left corner. What the printer stretches is taken
+ * back, and what it moves, is moved back; the sticker itself keeps its size, so that bars stay whole dots.
+ */
 export function placeOn(stock: Stock, position: number): { readonly x: number; readonly y: number } {
-  if (stock.kind === 'roll') return { x: 0, y: 0 };
   const column = position % stock.columns;
   const row = Math.floor(position / stock.columns);
+  const { right, down, across, along } = stock.adjust;
   return {
-    x: stock.left + column * stock.pitchX,
-    y: stock.page.height - stock.top - row * stock.pitchY - stock.label.height,
+    x: (stock.left + column * stock.pitchX) / across + right,
+    y: stock.page.height - (stock.top + row * stock.pitchY + stock.label.height) / along - down,
   };
-}
-
-/** The page that a stock is printed on. */
-export function pageOf(stock: Stock): Size {
-  return stock.kind === 'sheet' ? stock.page : stock.label;
 }

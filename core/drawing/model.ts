@@ -58,7 +58,15 @@ export interface Symbol {
   readonly kind: 'symbol';
   readonly at: Point;
   readonly symbol:
-    'arrow-up' | 'arrow-down' | 'arrow-left' | 'arrow-right' | 'pivot' | 'face-side' | 'face-edge' | 'stop';
+    | 'arrow-up'
+    | 'arrow-down'
+    | 'arrow-left'
+    | 'arrow-right'
+    | 'pivot'
+    | 'face-side'
+    | 'face-edge'
+    | 'face-edge-below'
+    | 'stop';
   readonly role: string;
 }
 

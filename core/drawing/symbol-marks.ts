@@ -91,31 +91,22 @@ export function symbolMarks({ symbol, role }: Symbol, { x, y }: Point, type: num
         ),
       ];
     case 'face-side':
-      return [
-        path(
-          [
-            [-r, r],
-            [0, -r * 0.2],
-            [r, r * 0.6],
-            [0, r],
-            [-r * 0.6, r * 0.3],
-          ],
-          false,
-          'none',
-        ),
-      ];
+      return [faceSide(x, y, r, role)];
     case 'face-edge':
+    case 'face-edge-below': {
+      const into = symbol === 'face-edge' ? r * 1.7 : -r * 1.7;
       return [
         path(
           [
-            [-r, -r],
-            [0, r],
-            [r, -r],
+            [-r * 0.8, into],
+            [0, 0],
+            [r * 0.8, into],
           ],
           false,
           'none',
         ),
       ];
+    }
     case 'stop':
       return [
         path(
@@ -128,4 +119,25 @@ export function symbolMarks({ symbol, role }: Symbol, { x, y }: Point, type: num
         ),
       ];
   }
+}
+
+/** The joiner's loop for the face side: two tails that cross and meet in a bow. */
+function faceSide(x: number, y: number, r: number, role: string): FigureMark {
+  const bow = r * 0.45;
+  return {
+    kind: 'path',
+    role,
+    pen: 'edge',
+    fill: 'none',
+    path: {
+      x: x - r * 0.7,
+      y: y + r,
+      closed: false,
+      runs: [
+        { kind: 'line', x: x + bow, y: y - r * 0.5 },
+        { kind: 'arc', x: x - bow, y: y - r * 0.5, radius: bow, large: false, sweep: false },
+        { kind: 'line', x: x + r * 0.7, y: y + r },
+      ],
+    },
+  };
 }

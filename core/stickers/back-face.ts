@@ -155,7 +155,7 @@ function find(part: PlanPart, name: string): PlanStage | undefined {
 }
 
 /** A printed value read back; 0 where there is none. */
-function exactOf(value: SettingValue | undefined, units: Units): Length {
+export function exactOf(value: SettingValue | undefined, units: Units): Length {
   if (value === undefined) return ZERO;
   const read = parseLength(value, units);
   if (!read.ok) throw new Error(`the plan prints lengths that can be read; got ${String(value)}`);

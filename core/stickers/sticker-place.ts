@@ -2,7 +2,7 @@ import { half, larger, length, less, type Length, smaller, sum, times } from '..
 import { printLength } from '../length/print-length.ts';
 import type { PlanDoor, PlanPart, Units } from '../plan/plan.ts';
 import { say, type Figures } from '../words/say.ts';
-import { backFace, type Stretch } from './back-face.ts';
+import { backFace, exactOf, type Stretch } from './back-face.ts';
 import { inUnits, type SizeOf, type StockSpec } from './stock.ts';
 
 /** Where a sticker goes on a part's back, in the job's units. */
@@ -36,7 +36,9 @@ export function stickerPlace(door: PlanDoor, part: PlanPart, units: Units, label
   const tryOn = (stretches: readonly Stretch[], width: Stretch): StickerPlace | null => {
     const longest = stretches.toSorted((a, b) => less(b.to, b.from).compare(less(a.to, a.from)))[0];
     if (longest === undefined) return null;
-    const along = nearEdge(longest, long, BY_HAND[units], stile ? STEP_ALONG[units] : null);
+    const along = stile
+      ? alongStile(longest, long, exactOf(part.length, units), units)
+      : nearEdge(longest, long, BY_HAND[units], null);
     const across = nearEdge(width, wide, BY_HAND[units], acrossStep);
     return along === null || across === null ? null : { state: 'clear', along, across, long, wide };
   };
@@ -52,6 +54,14 @@ export function stickerPlace(door: PlanDoor, part: PlanPart, units: Units, label
     long,
     wide,
   };
+}
+
+/** Along a stile, on a step from the end that is nearer. */
+function alongStile(stretch: Stretch, size: Length, whole: Length, units: Units): Length | null {
+  const near = (free: Stretch) => nearEdge(free, size, BY_HAND[units], STEP_ALONG[units]);
+  if (sum(stretch.from, stretch.to).compare(whole) <= 0) return near(stretch);
+  const fromTop = near({ from: less(whole, stretch.to), to: less(whole, stretch.from) });
+  return fromTop === null ? null : less(whole, fromTop, size);
 }
 
 /** Near edge of something in the middle of a stretch, on a step where that leaves the hand its room; null when it does not fit. */
@@ -74,9 +84,10 @@ export function labelIn(stock: StockSpec, units: Units): SizeOf {
 }
 
 /** The instruction as it stands on the sticker. */
-export function placeWords(part: PlanPart, place: StickerPlace, long: Length): string {
+export function placeWords(part: PlanPart, place: StickerPlace, units: Units): string {
   const figures: Figures = { across: printLength(place.across) };
   if (place.state === 'none') return say('paper.stick-none');
+  const long = exactOf(part.length, units);
   const fromTop = less(long, place.along, place.long);
   const end = place.along.compare(fromTop) <= 0 ? 'bottom' : 'top';
   const words = part.part.startsWith('stile')

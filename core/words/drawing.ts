@@ -1,6 +1,7 @@
 /** What stands in drawings. */
 export const drawingWords = {
   'drawing.part': '{part} of {door}, as seen from the front',
+  'drawing.part-back': '{part} of {door}, from the back',
   'drawing.door': 'Door {door} as built, as seen from the front',
   'drawing.section-panel': 'Door {door}: section through stile and panel, from above',
   'drawing.section-tenon': 'Door {door}: section through stile and tenon, from above',

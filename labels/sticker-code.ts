@@ -1,0 +1,126 @@
+import type { Faces } from './face.ts';
+import type { TextRun } from './set-type.ts';
+import type { Size, Stock } from './stock.ts';
+import { type BarSymbol, dotsPerModule, type SymbolKind, symbolOf } from './symbol.ts';
+
+/** A symbol at its place on a sticker, in points from the sticker's lower left corner. */
+export interface PlacedSymbol {
+  readonly bars: BarSymbol;
+  readonly x: number;
+  readonly y: number;
+  readonly dots: number;
+  /** Height of the bars; a Data Matrix has its own. */
+  readonly height: number | undefined;
+}
+
+/** The foot of a sticker: the symbol, the code in plain type, and what is left above and beside for the rest. */
+export interface CodeFoot {
+  readonly symbol: PlacedSymbol;
+  readonly code: TextRun;
+  /** The notes' lower and right ends. */
+  readonly bottom: number;
+  readonly right: number;
+}
+
+const LEAST_BAR = 15;
+const MOST_BAR = 28;
+/** The code's type at most: as large as the head's would be. */
+const mostCode = (stock: Stock) => Math.min(14, stock.label.height * 0.16);
+const LEAST_CODE = 8;
+/** Room for the code under its bars: enough for type of 8 pt. */
+const UNDER_BARS = 60;
+
+/** The smallest size of a symbol with its quiet zones on a stock, in points; bars of a Code 128 at their lowest. */
+export function symbolSize(kind: SymbolKind, text: string, dpi: number, dots: number): Size {
+  const bars = symbolOf(kind, text);
+  const module = (dots * 72) / dpi;
+  return {
+    width: (bars.width + 2 * bars.quiet) * module,
+    height: kind === 'code128' ? LEAST_BAR : (bars.height + 2 * bars.quiet) * module,
+  };
+}
+
+/** Can a scanner read this symbol on this stock: modules of 0.25 mm at least, with its quiet zones on the sticker? */
+export function symbolFits(kind: SymbolKind, text: string, { label, dpi, margin }: Stock): boolean {
+  const { width, height } = symbolSize(kind, text, dpi, dotsPerModule(kind, dpi));
+  return width <= label.width && height + 2 * margin <= label.height;
+}
+
+/** The foot of a code's sticker; null where the code in plain type has no room. */
+export function codeFoot(code: string, stock: Stock, kind: SymbolKind, faces: Faces): CodeFoot | null {
+  const dots = roomyDots(kind, code, stock);
+  return kind === 'code128' ? linearFoot(code, stock, dots, faces) : matrixFoot(code, stock, dots, faces);
+}
+
+/** Larger modules than the least where the sticker has plenty of room. */
+function roomyDots(kind: SymbolKind, code: string, { label, dpi }: Stock): number {
+  const least = dotsPerModule(kind, dpi);
+  for (let dots = least * 2; dots > least; dots -= 1) {
+    const { width, height } = symbolSize(kind, code, dpi, dots);
+    if (kind === 'code128' ? width <= label.width * 0.62 : height <= label.height * 0.3) return dots;
+  }
+  return least;
+}
+
+const spaced = (code: string) => `${code.slice(0, 5)} ${code.slice(5)}`;
+
+/** A code in bold type as large as its room allows. */
+function codeUpTo(
+  code: string,
+  stock: Stock,
+  faces: Faces,
+  room: number,
+): { width: number; size: number } | null {
+  const wide = faces.bold.width(spaced(code), 1);
+  const size = Math.min(mostCode(stock), Math.floor((room / wide) * 2) / 2);
+  return size < LEAST_CODE ? null : { width: wide * size, size };
+}
+
+function codeRun(code: string, size: number, x: number, y: number): TextRun {
+  return { text: spaced(code), x, y, size, weight: 'bold' };
+}
+
+/** Bars along the foot, the code beside them where there is room, else under them. */
+function linearFoot(code: string, stock: Stock, dots: number, faces: Faces): CodeFoot | null {
+  const { label, margin, dpi } = stock;
+  const bars = symbolOf('code128', code);
+  const module = (dots * 72) / dpi;
+  const long = (bars.width + 2 * bars.quiet) * module;
+  const quiet = bars.quiet * module;
+  const high = Math.max(LEAST_BAR, Math.min(MOST_BAR, label.height * 0.2));
+  const right = label.width - margin;
+  const beside = codeUpTo(code, stock, faces, right - long);
+  if (beside !== null)
+    return {
+      symbol: { bars, x: quiet, y: margin, dots, height: high },
+      code: codeRun(code, beside.size, long, margin),
+      bottom: margin + high + 1.5,
+      right,
+    };
+  const under = codeUpTo(code, stock, faces, Math.min(right - quiet, UNDER_BARS));
+  if (under === null) return null;
+  const x = Math.max(margin, quiet);
+  return {
+    symbol: { bars, x: quiet, y: margin + under.size * 0.85, dots, height: high },
+    code: codeRun(code, under.size, x, margin),
+    bottom: margin + under.size * 0.85 + high + 1.5,
+    right,
+  };
+}
+
+/** A Data Matrix in the lower right corner, the code in plain type along the foot beside it. */
+function matrixFoot(code: string, stock: Stock, dots: number, faces: Faces): CodeFoot | null {
+  const { label, margin, dpi } = stock;
+  const bars = symbolOf('datamatrix', code);
+  const module = (dots * 72) / dpi;
+  const x = label.width - margin - bars.width * module;
+  const right = x - Math.max(bars.quiet * module, 3);
+  const beside = codeUpTo(code, stock, faces, right - margin);
+  if (beside === null) return null;
+  return {
+    symbol: { bars, x, y: margin, dots, height: undefined },
+    code: codeRun(code, beside.size, margin, margin),
+    bottom: margin + beside.size * 0.8 + 1,
+    right,
+  };
+}

@@ -35,6 +35,7 @@ export const stationWords = {
   'ui.also': 'Set for this part',
   'ui.nothing-to-set': 'Nothing to set: work to the lines.',
   'ui.why': 'Why this?',
+  'ui.why.away': 'The hub has the reason for this one and does not answer now.',
   'ui.measured-from': 'Measured from',
   'ui.prove': 'Prove the set-up on a test piece of the same thickness first.',
   'ui.other-measure': 'mm',

@@ -21,19 +21,22 @@ export type Answer<T> =
 const NOTHING = z.null();
 const WELL = z.object({ ok: z.literal(true) });
 const PATIENCE_MS = 8000;
+/** For what the hub has to reckon first. */
+const LONG_PATIENCE_MS = 30_000;
 
 async function ask<S extends z.ZodType>(
   schema: S,
   path: string,
   method = 'GET',
   body?: unknown,
+  patience = PATIENCE_MS,
 ): Promise<Answer<z.infer<S>>> {
   let response: Response;
   let json: unknown;
   try {
     response = await fetch(`/api${path}`, {
       method,
-      signal: AbortSignal.timeout(PATIENCE_MS),
+      signal: AbortSignal.timeout(patience),
       ...(body === undefined
         ? {}
         : { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } }),
@@ -57,7 +60,9 @@ const id = encodeURIComponent;
 export const hub = {
   health: () => ask(WELL, '/health'),
   jobs: () => ask(jobsAnswer, '/jobs'),
-  plan: async (job: string) => (await ask(planAnswer, `/jobs/${id(job)}?why=1`)) as Answer<Plan>,
+  plan: async (job: string) => (await ask(planAnswer, `/jobs/${id(job)}`)) as Answer<Plan>,
+  explained: async (job: string) =>
+    (await ask(planAnswer, `/jobs/${id(job)}?why=1`, 'GET', undefined, LONG_PATIENCE_MS)) as Answer<Plan>,
   progress: async (job: string) =>
     (await ask(jobProgress, `/jobs/${id(job)}/progress`)) as Answer<JobProgress>,
   jobFile: (job: string) => ask(jobFileAnswer, `/jobs/${id(job)}/file`),

@@ -8,12 +8,19 @@ import type { Plan } from '#core/plan/plan.ts';
 export interface DrawnJob {
   readonly line: JobLine;
   readonly plan: Plan;
+  /** The job file. */
+  readonly file: unknown;
   readonly progress: JobProgress;
 }
 
 const PLANS = 'plans';
 const PROGRESS = 'progress';
-const planKept = z.object({ id: z.string(), line: jobsAnswer.shape.jobs.element, plan: planAnswer });
+const planKept = z.object({
+  id: z.string(),
+  line: jobsAnswer.shape.jobs.element,
+  plan: planAnswer,
+  file: z.unknown(),
+});
 const progressKept = z.object({ job: z.string(), progress: jobProgress });
 
 /**
@@ -50,10 +57,10 @@ export class JobDrawer {
         for (const key of (target as IDBRequest<IDBValidKey[]>).result)
           if (typeof key !== 'string' || !current.has(key)) store.delete(key);
       };
-    for (const { line, plan, progress } of jobs) {
+    for (const { line, plan, file, progress } of jobs) {
       const before = this.#written.get(line.id);
       if (before?.plan !== plan || before.line.revision !== line.revision)
-        plans.put({ id: line.id, line, plan });
+        plans.put({ id: line.id, line, plan, file });
       if (before?.progress !== progress) progresses.put({ job: line.id, progress });
     }
     await settled(transaction);
@@ -78,7 +85,7 @@ export class JobDrawer {
       const read = planKept.safeParse(each);
       const progress = read.success ? reached.get(read.data.id) : undefined;
       if (!read.success || progress === undefined) return [];
-      return [{ line: read.data.line, plan: read.data.plan as Plan, progress }];
+      return [{ line: read.data.line, plan: read.data.plan as Plan, file: read.data.file, progress }];
     });
   }
 }

@@ -2,7 +2,7 @@ import { acceptedMark } from '#core/api/marks-api.ts';
 import { jobEvent, type JobLine } from '#core/api/jobs-api.ts';
 import { indexParts, type Located, locate, type PartIndex } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
-import { applyMark, emptyProgress, foldMarks, own } from '#core/marks/progress.ts';
+import { emptyProgress, foldMarks, own } from '#core/marks/progress.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { hub } from './client.ts';
 import { JobDrawer } from './job-drawer.ts';
@@ -14,6 +14,8 @@ export interface LiveJob {
   readonly line: JobLine;
   readonly plan: Plan;
   readonly index: PartIndex;
+  /** The job file as the office saved it; undefined when the hub did not give it. */
+  readonly file: unknown;
   /** What the hub has said. */
   readonly confirmed: JobProgress;
   /** The same with this screen's own marks that the hub has not confirmed yet. */
@@ -25,6 +27,8 @@ const SILENT_MS = 2250;
 const LOOK_MS = 250;
 /** How long after a mark the copy in the browser is brought up to date. */
 const COPY_MS = 2000;
+/** Marks are folded in together that come within this time. */
+const TOGETHER_MS = 60;
 
 /** A mark of this screen, shown before the hub's own event of it has come; `taken` once the hub has answered it. */
 interface Ahead {
@@ -39,6 +43,8 @@ class Live {
   away = $state(false);
   #events: EventSource | null = null;
   #lastBeat = 0;
+  #reloading: Promise<void> = Promise.resolve();
+  #arrived: AcceptedMark[] = [];
   #ahead: readonly Ahead[] = [];
   readonly #drawer = new JobDrawer();
   #copying: ReturnType<typeof setTimeout> | null = null;
@@ -90,8 +96,14 @@ class Live {
     });
   }
 
-  /** Asks for the list of jobs, and for the plan of those that are new or changed; progress of all. */
-  async reload(changed?: string): Promise<void> {
+  /** Asks for the list of jobs, and for the plan of those that are new or changed; progress of all. One after another. */
+  reload(changed?: string): Promise<void> {
+    const turn = this.#reloading.then(() => this.#reload(changed));
+    this.#reloading = turn.catch(() => undefined);
+    return turn;
+  }
+
+  async #reload(changed?: string): Promise<void> {
     const list = await hub.jobs();
     if (list.kind !== 'ok') return;
     const jobs = new Map<string, LiveJob>();
@@ -99,14 +111,18 @@ class Live {
     for (const line of list.value.jobs) {
       const known = before.get(line.id);
       const same = known !== undefined && known.line.revision === line.revision && line.id !== changed;
-      const plan = same ? null : await hub.plan(line.id);
-      const progress = await hub.progress(line.id);
+      const [plan, saved, progress] = await Promise.all([
+        same ? null : hub.plan(line.id),
+        same ? null : hub.jobFile(line.id),
+        hub.progress(line.id),
+      ]);
       const planned = same ? known.plan : plan?.kind === 'ok' ? plan.value : null;
       if (planned === null) continue;
       const confirmed =
         progress.kind === 'ok' ? progress.value : (known?.confirmed ?? emptyProgress(line.id));
       const index = same ? known.index : indexParts(planned);
-      jobs.set(line.id, { line, plan: planned, index, confirmed, progress: confirmed });
+      const file = same ? known.file : saved?.kind === 'ok' ? saved.value.file : undefined;
+      jobs.set(line.id, { line, plan: planned, file, index, confirmed, progress: confirmed });
     }
     for (const [id, job] of jobs) {
       const meanwhile = this.jobs.get(id);
@@ -127,8 +143,8 @@ class Live {
     const drawn = await this.#drawer.all().catch(() => []);
     if (this.loaded || drawn.length === 0) return;
     this.jobs = new Map(
-      drawn.map(({ line, plan, progress }) => {
-        const job = { line, plan, index: indexParts(plan), confirmed: progress, progress };
+      drawn.map(({ line, plan, file, progress }) => {
+        const job = { line, plan, file, index: indexParts(plan), confirmed: progress, progress };
         return [line.id, this.#withAhead(job)];
       }),
     );
@@ -139,21 +155,32 @@ class Live {
   #copy(): void {
     if (this.#copying !== null) clearTimeout(this.#copying);
     this.#copying = null;
-    const jobs = [...this.jobs.values()].map(({ line, plan, confirmed }) => ({
+    const jobs = [...this.jobs.values()].map(({ line, plan, file, confirmed }) => ({
       line,
       plan,
+      file,
       progress: confirmed,
     }));
     this.#drawer.keep(jobs).catch(() => undefined);
   }
 
-  /** Folds one more mark in. */
+  /** Takes one more mark. Those that come close together are folded in together. */
   take(accepted: AcceptedMark): void {
-    const job = this.jobs.get(accepted.job);
-    this.#ahead = this.#ahead.filter(({ kept }) => kept.mark.id !== accepted.mark.id);
-    if (job === undefined) return;
-    const confirmed = applyMark(job.confirmed, accepted);
-    this.jobs = new Map(this.jobs).set(accepted.job, this.#withAhead({ ...job, confirmed }));
+    if (this.#arrived.push(accepted) === 1) setTimeout(() => this.#fold(), TOGETHER_MS);
+  }
+
+  #fold(): void {
+    const arrived = this.#arrived;
+    this.#arrived = [];
+    const ids = new Set(arrived.map(({ mark }) => mark.id));
+    this.#ahead = this.#ahead.filter(({ kept }) => !ids.has(kept.mark.id));
+    const jobs = new Map(this.jobs);
+    for (const id of new Set(arrived.map(({ job }) => job))) {
+      const job = jobs.get(id);
+      if (job === undefined) continue;
+      jobs.set(id, this.#withAhead({ ...job, confirmed: foldMarks(job.confirmed, arrived) }));
+    }
+    this.jobs = jobs;
     this.#copying ??= setTimeout(() => this.#copy(), COPY_MS);
   }
 

@@ -30,4 +30,9 @@ export function badgeName(badge: string): string {
   return badge.slice(2);
 }
 
+/** Who a mark says did it: a badge's name. */
+export function shopName(by: string): string {
+  return by.startsWith('P-') ? badgeName(by) : by;
+}
+
 export const person = new Person();

@@ -5,17 +5,19 @@ import { planFile } from '#core/plan/plan-file.ts';
 import { type DrawnJob, JobDrawer } from '#ui/hub/job-drawer.ts';
 
 function drawn(job: string, seq = 0): DrawnJob {
-  const planned = planFile({
+  const file = {
     format: 1,
     id: job,
     job,
     units: 'in',
     doors: [{ mark: 'A', opening: { width: '14 3/4', height: '22 1/2' } }],
-  });
+  };
+  const planned = planFile(file);
   if (!planned.ok) throw new Error('the door can be made');
   return {
     line: { id: job, job, units: 'in', doors: 1, parts: 5, left: 1, revision: 1 },
     plan: planned.value,
+    file,
     progress: { ...emptyProgress(job), seq },
   };
 }

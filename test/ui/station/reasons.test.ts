@@ -1,0 +1,45 @@
+import { expect, test } from 'vitest';
+import { planFile } from '#core/plan/plan-file.ts';
+import { reasonIn } from '#ui/station/reasons.ts';
+
+const file = {
+  format: 1,
+  job: 'Millbrook boot room',
+  units: 'in',
+  doors: [{ mark: 'A', quantity: 2, opening: { width: '14 3/4', height: '22 1/2' } }],
+};
+const planned = planFile(file, { why: true });
+const plan = planned.ok ? planned.value : null;
+
+test('a number of a place is explained by where it is measured from and how it was reckoned', () => {
+  const stile = plan?.doors[0]?.parts.find(({ part }) => part === 'stile-left');
+  const stop = stile?.stages.find(({ stage }) => stage === 'mortise')?.places?.find(({ at }) => at === 'top')
+    ?.settings.stop;
+  const asked = {
+    mark: 'A',
+    part: 'stile-left',
+    stage: 'mortise',
+    name: 'stop',
+    value: stop ?? '',
+    at: 'top',
+  };
+  const why = reasonIn(plan, asked);
+  expect(why?.from).toContain('top');
+  expect(why?.reason).toContain('end play');
+  expect(reasonIn(plan, { ...asked, at: undefined })).toBeNull();
+});
+
+test('a number that is not this plan’s, as after stock was cut otherwise, is not explained by it', () => {
+  const asked = { mark: 'A', part: 'stile-left', stage: 'mill', name: 'width', value: '2 1/4' };
+  expect(reasonIn(plan, asked)).not.toBeNull();
+  expect(reasonIn(plan, { ...asked, value: '2 3/16' })).toBeNull();
+  expect(reasonIn(null, asked)).toBeNull();
+});
+
+test('a door’s own stage is explained too', () => {
+  const dryfit = plan?.doors[0]?.stages.find(({ stage }) => stage === 'dryfit');
+  for (const [name, value] of Object.entries(dryfit?.settings ?? {}))
+    expect(reasonIn(plan, { mark: 'A', part: 'panel', stage: 'dryfit', name, value })?.reason, name).toMatch(
+      /\w/,
+    );
+});

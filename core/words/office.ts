@@ -6,6 +6,7 @@ export const officeWords = {
   'office.open-file': 'Open a job file',
   'office.name': 'Job’s name',
   'office.due': 'Due',
+  'office.finished': 'finished',
   'office.units': 'Measure in',
   'office.units.in': 'inches',
   'office.units.mm': 'millimetres',

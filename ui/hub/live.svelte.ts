@@ -36,8 +36,10 @@ interface Ahead {
   readonly taken: boolean;
 }
 
-/** All current jobs, kept up to date by the hub's events. */
+/** All current jobs, kept up to date by the hub's events. A finished one is opened when somebody asks for it. */
 class Live {
+  /** Every job that the hub has, finished ones too. */
+  lines = $state.raw<readonly JobLine[]>([]);
   jobs = $state.raw<ReadonlyMap<string, LiveJob>>(new Map());
   loaded = $state(false);
   away = $state(false);
@@ -47,6 +49,7 @@ class Live {
   #arrived: AcceptedMark[] = [];
   #ahead: readonly Ahead[] = [];
   readonly #drawer = new JobDrawer();
+  readonly #asked = new Set<string>();
   #copying: ReturnType<typeof setTimeout> | null = null;
   readonly outbox = openOutbox({
     shown: (kept) => this.#setAhead([...this.#ahead, { kept, taken: false }]),
@@ -108,8 +111,10 @@ class Live {
     if (list.kind !== 'ok') return;
     const jobs = new Map<string, LiveJob>();
     const before = this.jobs;
-    for (const line of list.value.jobs) {
+    this.lines = list.value.jobs;
+    for (const line of this.lines) {
       const known = before.get(line.id);
+      if (line.left === 0 && known === undefined && !this.#asked.has(line.id)) continue;
       const same = known !== undefined && known.line.revision === line.revision && line.id !== changed;
       const [plan, saved, progress] = await Promise.all([
         same ? null : hub.plan(line.id),
@@ -148,7 +153,23 @@ class Live {
         return [line.id, this.#withAhead(job)];
       }),
     );
+    this.lines = drawn.map(({ line }) => line);
     this.loaded = true;
+  }
+
+  /** Opens a job that is not current. */
+  async open(job: string): Promise<void> {
+    if (this.jobs.has(job)) return;
+    this.#asked.add(job);
+    await this.reload();
+  }
+
+  /** Opens the job that a code belongs to, where the hub knows one. Is the part known now? */
+  async bring(code: string): Promise<boolean> {
+    const answer = this.away ? null : await hub.part(code, '');
+    if (answer?.kind !== 'ok') return false;
+    await this.open(answer.value.job.id);
+    return this.find(code) !== null;
   }
 
   /** Brings the copy in the browser's database up to date. */

@@ -90,8 +90,7 @@ export class Station {
     if (read.kind !== 'part')
       return this.#tell('malformed', say('message.malformed', { text: text.slice(0, 20) }), '', true);
     const known = live.find(read.code);
-    if (known === null)
-      return this.#tell('unknown-code', say('message.unknown-code', { code: read.code }), '', true);
+    if (known === null) return void this.#bring(read.code);
     if (this.setup?.code === read.code) {
       if (performance.now() - this.setup.since >= REPEAT_MS) void this.done();
       return;
@@ -99,6 +98,12 @@ export class Station {
     this.message = null;
     if (this.id === 'assembly' && this.#gather(read.code, known.job, known.found)) return;
     this.#show(read.code, known.job, known.found);
+  }
+
+  /** A code of no current job: perhaps of one that is finished, which the hub knows. */
+  async #bring(code: string): Promise<void> {
+    if (await live.bring(code)) this.scan(code);
+    else this.#tell('unknown-code', say('message.unknown-code', { code }), '', true);
   }
 
   /** Brings a part to the door that is put together. False when there is nothing to gather: that part is told as anywhere. */

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { planFile } from '#core/plan/plan-file.ts';
 import type { PlanDoor, PlanPart, Settings } from '#core/plan/plan.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
+import { inMillimetres, MM } from '../../assembly/in-millimetres.ts';
 import { randomDoor } from '../../assembly/random-door.ts';
 import { compared, minus, multiplied, plus, printed, ratio } from '../exact.ts';
 
@@ -219,18 +220,6 @@ test('the order of mid rails in the file makes no difference', () => {
     { numRuns: 50 },
   );
 });
-
-const MM = { n: 127n, d: 5n };
-
-/** The same in millimetres: every length of a job file times 25.4, exactly. */
-function inMillimetres(value: unknown): unknown {
-  if (typeof value === 'string' && /^[\d ]+(\/\d+)?$/.test(value))
-    return printed(multiplied(ratio(value), MM));
-  if (Array.isArray(value)) return value.map(inMillimetres);
-  if (typeof value === 'object' && value !== null)
-    return Object.fromEntries(Object.entries(value).map(([name, each]) => [name, inMillimetres(each)]));
-  return value;
-}
 
 /** The inch shop's tools, called by their millimetres. */
 function inchToolsInMillimetres() {

@@ -1,0 +1,22 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { planFile } from '#core/plan/plan-file.ts';
+import { assemble, noDoors } from '../assembly/assemble.ts';
+import { inMillimetres } from '../assembly/in-millimetres.ts';
+import { randomDoor } from '../assembly/random-door.ts';
+
+test.each(['in', 'mm'] as const)('two thousand random doors in %s close without gap or overlap', (units) => {
+  const tally = noDoors();
+  const seed = Date.now() & 0x7fffffff;
+  console.log(`${units}: seed ${seed}`);
+  fc.assert(
+    fc.property(randomDoor, (fields) => {
+      const door = units === 'in' ? fields : { ...(inMillimetres(fields) as object), mark: 'A' };
+      const planned = planFile({ format: 1, job: 'x', units, doors: [door] });
+      if (planned.ok) for (const each of planned.value.doors) assemble(each, tally);
+    }),
+    { numRuns: 6000, seed },
+  );
+  console.log(`${units}: ${JSON.stringify(tally)}`);
+  expect(tally.made).toBeGreaterThan(2000);
+});

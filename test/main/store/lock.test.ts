@@ -46,7 +46,7 @@ test('of many that try at once over a dead lock, one gets the folder', async () 
     );
     const taken = tried.filter((each) => each.ok);
     expect(taken).toHaveLength(1);
-    await Promise.all(taken.map(({ release }) => release()));
+    await Promise.all(taken.map((each) => each.release()));
     writeFileSync(join(folder, 'lock-7.json'), JSON.stringify({ pid: 10, started: '100', boot: 'boot-a' }));
   }
 });

@@ -98,7 +98,7 @@ test('the same id again answers the same and adds nothing, even after a restart;
   await store.close();
   const again = await openStore(folder);
   const told = await again.mark(mark);
-  expect(told.ok && told.accepted).toEqual(both[0]?.ok === true && both[0].accepted);
+  expect(told.ok && told.accepted).toEqual(both[0].ok && both[0].accepted);
   expect(told.ok && Object.keys(told.progress.parts[mark.code]?.done ?? {})).toEqual(['mill']);
   expect(await again.mark({ ...mark, stage: 'bead' })).toEqual({ ok: false, code: 'id-reused' });
   expect(await everyMark(again)).toHaveLength(2);

@@ -1,0 +1,140 @@
+import { join } from 'node:path';
+import pino from 'pino';
+import { expect, test } from 'vitest';
+import { z } from 'zod';
+import { type Endpoint, ENDPOINTS } from '#core/api/endpoints.ts';
+import { openApi } from '#core/api/openapi.ts';
+import { buildService } from '#main/hub/service.ts';
+import { Backups } from '#main/store/backups.ts';
+import { disk } from '#main/store/disk.ts';
+import { PinStore } from '#main/store/pin-store.ts';
+import { restoringInto } from '#main/store/restore.ts';
+import { freshFolder } from '../store/fresh-folder.ts';
+import { milled, openStore, SMALL_JOB } from '../store/small-shop.ts';
+import { liveHub } from './live-hub.ts';
+
+/** The addresses that the framework really serves, "GET /api/jobs/:id". */
+async function routesServed(): Promise<string[]> {
+  const folder = freshFolder();
+  const store = await openStore(folder);
+  const backups = new Backups(disk, folder);
+  const { app } = await buildService(
+    {
+      port: disk,
+      data: folder,
+      version: 'test',
+      store,
+      pin: await PinStore.open(disk, join(folder, 'pin.json')),
+      backups,
+      clock: { trouble: null, stop: () => Promise.resolve() },
+      holder: { pid: 1, started: '', boot: '' },
+      restore: restoringInto(disk, folder, store, backups, 'test'),
+      shell: null,
+      logger: pino({ level: 'silent' }),
+    },
+    () => [],
+  );
+  const printed = app.printRoutes({ commonPrefix: false, includeHooks: false });
+  await app.close();
+  await store.close();
+  const lines = printed.split('\n').filter((line) => line.includes('('));
+  const path: string[] = [];
+  return lines.flatMap((line) => {
+    const at = line.search(/[^│├└─\s]/);
+    const [, name = '', methods = ''] = /^(\S+) \((.+)\)/.exec(line.slice(at)) ?? [];
+    path.splice(at / 4 - 1, path.length, name);
+    return methods.split(', ').map((method) => `${method} ${path.join('')}`);
+  });
+}
+
+test('the description names every address that is really served, and no other', async () => {
+  const served = await routesServed();
+  const described = Object.entries(openApi('test').paths as Record<string, object>).flatMap(
+    ([path, methods]) =>
+      Object.keys(methods).map((method) => `${method.toUpperCase()} ${path.replace(/\{(\w+)\}/g, ':$1')}`),
+  );
+  expect(served.sort()).toEqual(described.sort());
+});
+
+test('the description is served, whole, and every address says what it does and gives', async () => {
+  const { ask } = await liveHub();
+  const { body } = await ask('GET', '/openapi.json');
+  expect(body).toEqual(JSON.parse(JSON.stringify(openApi('test'))));
+  expect(body.openapi).toBe('3.1.0');
+  const operations = Object.values(
+    body.paths as Record<string, Record<string, Record<string, unknown>>>,
+  ).flatMap((methods) => Object.values(methods));
+  expect(operations).toHaveLength(Object.keys(ENDPOINTS).length);
+  for (const { summary, responses } of operations) {
+    expect(String(summary)).toMatch(/^[A-Z].*[.?]/);
+    expect(Object.keys(responses as object)).toContain('4XX');
+  }
+});
+
+test('what is answered is what the description says, address by address', async () => {
+  const { ask } = await liveHub();
+  const told = new Map<string, unknown>();
+  const tell = async (key: keyof typeof ENDPOINTS, path: string, body?: unknown) => {
+    const endpoint: Endpoint = ENDPOINTS[key];
+    const answer = await ask(key.split(' ')[0] ?? '', path, body);
+    expect(answer.status, key).toBe(endpoint.status ?? 200);
+    if (endpoint.gives instanceof z.ZodType) {
+      // Every object as closed as the description can make it: nothing is answered that it does not name.
+      const schema = z.fromJSONSchema(closed(z.toJSONSchema(endpoint.gives, { io: 'input' })));
+      expect(schema.safeParse(answer.body).error?.issues, key).toBeUndefined();
+    } else if (typeof endpoint.gives === 'string')
+      expect(answer.headers.get('content-type'), key).toContain(endpoint.gives);
+    told.set(key, answer.body);
+    return answer.body;
+  };
+  const saved = await tell('POST /jobs', '/jobs', SMALL_JOB);
+  const code = (saved.parts as { code: string }[])[0]?.code ?? '';
+  await tell('GET /jobs', '/jobs');
+  await tell('POST /marks', '/marks', milled(code));
+  await tell('GET /jobs/:id', '/jobs/boot-room?why=1');
+  await tell('GET /jobs/:id/file', '/jobs/boot-room/file');
+  await tell('PUT /jobs/:id', '/jobs/boot-room', { revision: 1, file: SMALL_JOB });
+  await tell('PUT /jobs/:id/measured', '/jobs/boot-room/measured', {
+    revision: 2,
+    measured: { doors: { 'LOCKER-1': { thickness: '13/16' } } },
+  });
+  await tell('GET /jobs/:id/progress', '/jobs/boot-room/progress');
+  await tell('GET /jobs/:id/stickers.pdf', '/jobs/boot-room/stickers.pdf?stock=a4-3x8');
+  await tell('POST /jobs/:id/printed', '/jobs/boot-room/printed', { codes: [code], stock: 'a4-3x8' });
+  await tell('GET /jobs/:id/printed', '/jobs/boot-room/printed');
+  await tell('GET /parts/:code', `/parts/${code}?station=router-table`);
+  await tell('GET /board', '/board');
+  const { revision, ...shop } = await tell('GET /shop', '/shop');
+  await tell('PUT /shop', '/shop', { revision, shop });
+  await tell('GET /session', '/session');
+  await tell('POST /session', '/session', { pin: '1234' });
+  await tell('DELETE /session', '/session');
+  await tell('PUT /pin', '/pin', { pin: null });
+  await tell('GET /health', '/health');
+  const backup = await tell('POST /backups', '/backups', {});
+  await tell('GET /backups', '/backups');
+  await tell('POST /backups/:name/restore', `/backups/${String(backup.name)}/restore`, {});
+  const everything = await tell('GET /export', '/export');
+  await tell('POST /import', '/import', archiveText(everything));
+  await tell('DELETE /jobs/:id', '/jobs/boot-room');
+  await tell('GET /openapi.json', '/openapi.json');
+  const left = Object.keys(ENDPOINTS).filter((key) => !told.has(key));
+  // An endless stream, and what only a shell answers: both have tests of their own.
+  expect(left.filter((key) => key !== 'GET /events' && key !== 'POST /kiosk/leave')).toEqual([]);
+});
+
+/** An archive's items, a line each, as it was before it was read as one list. */
+function archiveText(items: unknown): string {
+  return `[\n${(items as unknown[]).map((item) => JSON.stringify(item)).join(',\n')}\n]\n`;
+}
+
+type JsonSchema = Parameters<typeof z.fromJSONSchema>[0];
+
+function closed<T>(schema: T): JsonSchema & T {
+  if (Array.isArray(schema)) return schema.map((each: unknown) => closed(each)) as never;
+  if (typeof schema !== 'object' || schema === null) return schema as never;
+  const inside = Object.fromEntries(
+    Object.entries(schema).map(([key, value]) => [key, closed(value as unknown)]),
+  );
+  return ('properties' in schema ? { ...inside, additionalProperties: false } : inside) as never;
+}

@@ -48,6 +48,7 @@ const printedProfile = z.object({
   panelBand: z.string(),
   stripStation: z.string(),
   moisture: z.object({ low: z.number(), high: z.number() }),
+  stocks: z.record(z.string(), z.unknown()).optional(),
 });
 
 const fields = {

@@ -4,6 +4,7 @@ import type { Length } from '../length/length.ts';
 import { nameOfType } from '../length/parse-length.ts';
 import { printLength } from '../length/print-length.ts';
 import type { Result, Units } from '../plan/plan.ts';
+import { readStocks, writeStocks } from '../stickers/read-stocks.ts';
 import { builtInProfile, type ShopProfile } from './shop-profile.ts';
 
 const positive: Shape = { kind: 'length', positive: true };
@@ -26,7 +27,7 @@ export function readProfile(input: unknown, units: Units): Result<ShopProfile> {
       ok: false,
       faults: [{ path: '(profile)', code: 'type', message: `expected an object; got ${nameOfType(input)}` }],
     };
-  refuseUnknown(input, ['format', 'units', 'moisture', ...Object.keys(FIELDS)], '', list);
+  refuseUnknown(input, ['format', 'units', 'moisture', 'stocks', ...Object.keys(FIELDS)], '', list);
   if (input.format !== undefined && input.format !== 1) report(list, 'format', 'format', 'expected 1');
   if (input.units !== undefined && input.units !== units)
     report(list, 'units', 'word', `the job is in ${units}, so the profile must be too`);
@@ -34,6 +35,7 @@ export function readProfile(input: unknown, units: Units): Result<ShopProfile> {
   for (const [name, shape] of Object.entries(FIELDS))
     if (Object.hasOwn(input, name)) read[name] = readShape(input[name], shape, name, units, list);
   if (input.moisture !== undefined) read.moisture = readMoisture(input.moisture, list);
+  if (input.stocks !== undefined) read.stocks = readStocks(input.stocks, 'stocks', units, list);
   if (list.faults.length > 0) return { ok: false, faults: list.faults };
   const base = builtInProfile(units);
   const blade = { ...base.blade, ...(read.blade as Partial<ShopProfile['blade']> | undefined) };
@@ -85,5 +87,6 @@ export function writeProfile(profile: ShopProfile): Record<string, unknown> {
     panelBand: printLength(profile.panelBand),
     stripStation: profile.stripStation,
     moisture: profile.moisture,
+    stocks: writeStocks(profile.stocks),
   };
 }

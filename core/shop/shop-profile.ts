@@ -1,4 +1,5 @@
 import { type Length, length } from '../length/length.ts';
+import type { Stocks } from '../stickers/stock.ts';
 import type { Units } from '../plan/plan.ts';
 
 /** The shop's tools, as far as settings depend on them. Lengths in the job's units. */
@@ -21,6 +22,8 @@ export interface ShopProfile {
   readonly stripStation: 'table-saw' | 'band-saw';
   /** Lowest and highest moisture content of the shop's and the house's wood, percent. */
   readonly moisture: { readonly low: number; readonly high: number };
+  /** The shop's own stocks of stickers, and what its printers make of the built-in ones. */
+  readonly stocks: Stocks;
 }
 
 /** The built-in shop: common practice, no source. */
@@ -40,5 +43,6 @@ export function builtInProfile(units: Units): ShopProfile {
     panelBand: mm ? length(25) : length(1),
     stripStation: 'table-saw',
     moisture: { low: 6, high: 12 },
+    stocks: {},
   };
 }

@@ -1,2 +1,3 @@
-export { stickersPdf, type StickerOptions, type Stickers } from './stickers-pdf.ts';
+export { calibrationPdf } from './calibration-pdf.ts';
+export { stickersPdf, type StickerOptions, type Stickers, type TooLarge } from './stickers-pdf.ts';
 export { STOCKS } from './stock.ts';

@@ -56,11 +56,15 @@ export async function stickersPdf(plan: Plan, options: StickerOptions): Promise<
   if (stock === null) return { ok: false, fault: 'stock-unknown', stocks: Object.keys(stocks) };
   const kind = options.symbol ?? 'code128';
   const start = (options.from ?? 1) - 1;
-  if (start < 0 || start >= perPage(stock))
+  if (!Number.isInteger(start) || start < 0 || start >= perPage(stock))
     return {
       ok: false,
       fault: 'position',
-      message: say('paper.no-position', { stock: stock.name, last: perPage(stock), from: start + 1 }),
+      message: say('paper.no-position', {
+        stock: stock.name,
+        last: perPage(stock),
+        from: String(options.from),
+      }),
     };
   const asked = options.codes === undefined ? null : new Set(options.codes);
   const parts = plan.doors.flatMap((door) =>

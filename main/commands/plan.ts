@@ -3,9 +3,8 @@ import { readJob } from '#core/job/read-job.ts';
 import { NOTHING_MEASURED } from '#core/measured/measured.ts';
 import { readMeasured } from '#core/measured/read-measured.ts';
 import { planJob } from '#core/plan/plan-job.ts';
-import { readProfile } from '#core/shop/read-profile.ts';
-import { builtInProfile } from '#core/shop/shop-profile.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';
+import { profileFrom } from './read-profile-file.ts';
 
 const USAGE = 'plan: expected JOB.json [--why] [--profile FILE] [--measured FILE]';
 
@@ -18,14 +17,7 @@ function main(): void {
   if (!file.ok) endWithFaults(file.faults);
   const job = readJob(file.value);
   if (!job.ok) endWithFaults(job.faults);
-  let profile = builtInProfile(job.value.units);
-  if (values.profile !== undefined) {
-    const text = readJsonFile(values.profile);
-    if (!text.ok) endWithFaults(text.faults);
-    const read = readProfile(text.value, job.value.units);
-    if (!read.ok) endWithFaults(read.faults);
-    profile = read.value;
-  }
+  const profile = profileFrom(values.profile, job.value.units);
   let measured = NOTHING_MEASURED;
   if (values.measured !== undefined) {
     const text = readJsonFile(values.measured);

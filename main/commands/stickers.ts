@@ -1,56 +1,81 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { planFile } from '#core/plan/plan-file.ts';
+import { readJob } from '#core/job/read-job.ts';
+import { planJob } from '#core/plan/plan-job.ts';
 import type { Plan } from '#core/plan/plan.ts';
-import { STOCKS, stickersPdf } from '#labels/index.ts';
+import { allStocks } from '#core/stickers/read-stocks.ts';
+import { say } from '#core/words/say.ts';
+import { calibrationPdf, stickersPdf } from '#labels/index.ts';
 import { readEnvironment } from '../hub/environment.ts';
 import { documentName, readJobDocument } from '../store/job-document.ts';
 import { openJob } from '../store/stored-job.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';
+import { profileFrom } from './read-profile-file.ts';
+import { stickerReport } from './sticker-report.ts';
 
-const USAGE =
-  'stickers: expected JOB.json OUT.pdf [--stock NAME] [--from POSITION] [--symbol code128|datamatrix]';
+const USAGE = `stickers: expected JOB.json OUT.pdf [--stock NAME] [--from POSITION] [--symbol code128|datamatrix] [--profile FILE]
+  or --calibrate OUT.pdf [--stock NAME] [--units in|mm] [--profile FILE]`;
 
 /** Writes a job's stickers as a PDF. Exit 2: something in the call or the file is wrong; 3: the hub knows this job under other codes. */
 async function main(): Promise<void> {
   const { values, positionals } = readArguments();
+  if (values.calibrate) return calibrate(values, positionals);
   const [path, out, ...more] = positionals;
   if (path === undefined || out === undefined || more.length > 0) usage();
   if (values.symbol !== 'code128' && values.symbol !== 'datamatrix') usage();
   const file = readJsonFile(path);
   if (!file.ok) endWithFaults(file.faults);
-  const planned = planFile(file.value);
+  const job = readJob(file.value);
+  if (!job.ok) endWithFaults(job.faults);
+  const profile = profileFrom(values.profile, job.value.units);
+  const planned = planJob(job.value, profile, {});
   if (!planned.ok) endWithFaults(planned.faults);
   refuseOtherCodes(planned.value);
+  const stocks = allStocks(profile.stocks);
   const made = await stickersPdf(planned.value, {
     stock: values.stock,
+    stocks,
     from: Number(values.from),
     symbol: values.symbol,
   });
-  if (!made.ok) {
-    const message =
+  if (!made.ok)
+    return fail(
       made.fault === 'stock-unknown'
-        ? `there is no sticker stock ${values.stock}; there are ${Object.keys(STOCKS).join(', ')}`
+        ? say('api.stock-unknown', { stock: values.stock, stocks: made.stocks.join(', ') })
         : made.fault === 'codes-unknown'
-          ? `no such parts: ${made.codes.join(', ')}`
-          : made.message;
-    process.stderr.write(`stickers: ${message}\n`);
-    process.exit(2);
-  }
-  try {
-    writeFileSync(out, made.pdf);
-  } catch (error) {
-    process.stderr.write(`stickers: ${error instanceof Error ? error.message : String(error)}\n`);
-    process.exit(2);
-  }
-  process.stderr.write(
-    `${made.stickers} stickers for ${made.parts} parts on ${made.pages} pages of ${values.stock}: ${out}\n`,
-  );
-  if (made.doubled.length > 0)
-    process.stderr.write(
-      `${made.doubled.length} parts need two stickers or more, marked 1/2, 2/2: ${made.doubled.slice(0, 10).join(', ')}${made.doubled.length > 10 ? ' …' : ''}\n`,
+          ? say('api.codes-unknown', { codes: made.codes.join(', ') })
+          : made.message,
     );
+  write(out, made.pdf);
+  for (const line of stickerReport(made, values.stock, out)) process.stderr.write(`${line}\n`);
+}
+
+/** A page to hold against a stock; what differs goes into the profile. */
+async function calibrate(
+  values: ReturnType<typeof readArguments>['values'],
+  positionals: readonly string[],
+): Promise<void> {
+  const [out, ...more] = positionals;
+  if (out === undefined || more.length > 0 || (values.units !== 'in' && values.units !== 'mm')) usage();
+  const stocks = allStocks(profileFrom(values.profile, values.units).stocks);
+  const pdf = await calibrationPdf(values.stock, stocks);
+  if (pdf === null)
+    return fail(say('api.stock-unknown', { stock: values.stock, stocks: Object.keys(stocks).join(', ') }));
+  write(out, pdf);
+}
+
+function write(out: string, pdf: Uint8Array): void {
+  try {
+    writeFileSync(out, pdf);
+  } catch (error) {
+    fail(error instanceof Error ? error.message : String(error));
+  }
+}
+
+function fail(message: string): never {
+  process.stderr.write(`stickers: ${message}\n`);
+  process.exit(2);
 }
 
 /** If the hub's data holds this job under other codes, stickers from the file would not be known at the stations. */
@@ -79,6 +104,9 @@ function readArguments() {
         stock: { type: 'string', default: 'letter-3x10' },
         from: { type: 'string', default: '1' },
         symbol: { type: 'string', default: 'code128' },
+        profile: { type: 'string' },
+        calibrate: { type: 'boolean', default: false },
+        units: { type: 'string', default: 'in' },
       },
     });
   } catch {

@@ -1,11 +1,11 @@
 import { readPartCode } from '#core/codes/read-code.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
-import { stickersPdf } from '#labels/stickers-pdf.ts';
-import { STOCKS } from '#labels/stock.ts';
+import { type Stickers, stickersPdf } from '#labels/stickers-pdf.ts';
 import type { Store } from '../store/store.ts';
 import { jobOf } from './job-routes.ts';
 import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';
+import { shopStocks } from './shop-stocks.ts';
 
 /** A job's stickers, and when each was printed. */
 export function paperRoutes(serve: Serve, store: Store): void {
@@ -27,6 +27,7 @@ export function paperRoutes(serve: Serve, store: Store): void {
     if (wrong !== undefined) throw problem(400, 'api.codes-unknown', { codes: (codes ?? '').slice(0, 60) });
     const made = await stickersPdf(plan, {
       stock,
+      stocks: shopStocks(store.shop.shop),
       from: Number(from),
       ...(symbol === undefined ? {} : { symbol }),
       ...(asked === undefined
@@ -36,7 +37,7 @@ export function paperRoutes(serve: Serve, store: Store): void {
     if (!made.ok && made.fault === 'stock-unknown')
       throw problem(400, 'api.stock-unknown', {
         stock: stock.slice(0, 40),
-        stocks: Object.keys(STOCKS).join(', '),
+        stocks: made.stocks.join(', '),
       });
     if (!made.ok && made.fault === 'codes-unknown')
       throw problem(404, 'api.codes-unknown', { codes: made.codes.join(', ') });
@@ -44,6 +45,7 @@ export function paperRoutes(serve: Serve, store: Store): void {
     return reply
       .type('application/pdf')
       .header('content-disposition', 'inline; filename="stickers.pdf"')
+      .header('x-stickers', stickerHeader(made))
       .send(Buffer.from(made.pdf));
   });
   serve('GET /jobs/:id/printed', async ({ params }) => ({
@@ -62,5 +64,27 @@ export function paperRoutes(serve: Serve, store: Store): void {
     const { codes, stock, by } = body;
     await store.print({ job: id, codes: [...new Set(codes)], stock, ...(by === undefined ? {} : { by }) });
     return { codes: store.printed(id) };
+  });
+}
+
+const MOST_NAMED = 50;
+
+/** What a printed sheet does not say: how many stickers, which parts have two, and for which the stock is too large. */
+function stickerHeader({
+  parts,
+  stickers,
+  pages,
+  doubled,
+  tooLarge,
+}: Extract<Stickers, { ok: true }>): string {
+  return JSON.stringify({
+    parts,
+    stickers,
+    pages,
+    doubled: { count: doubled.length, codes: doubled.slice(0, MOST_NAMED) },
+    tooLarge: {
+      count: tooLarge.length,
+      parts: tooLarge.slice(0, MOST_NAMED).map(({ code, state, fits }) => ({ code, state, fits })),
+    },
   });
 }

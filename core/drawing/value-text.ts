@@ -10,16 +10,18 @@ function wholeShown(value: string | number, units: Units): Shown {
 
 /** Width of an average character of the face, in ems: enough to keep texts apart. */
 const EM = 0.56;
+/** Width of a bold digit, in ems: the widest of the face is 0.65, the 1 far less. */
+const DIGIT = 0.64;
 const SMALL = 0.68;
 
 /** About how wide a name and its value are when set. */
 export function valueWidth(words: string, value: string | number, size: number, units: Units): number {
   const { whole, numerator = '', denominator = '' } = wholeShown(value, units);
-  const fraction = Math.max(numerator.length, denominator.length) * EM * SMALL;
+  const fraction = Math.max(numerator.length, denominator.length) * DIGIT * SMALL;
   return (
     size *
     ((words === '' ? 0 : words.length * EM * 0.9 + 0.3) +
-      whole.length * EM +
+      whole.length * DIGIT +
       (fraction === 0 ? 0 : fraction + 0.15))
   );
 }
@@ -52,10 +54,10 @@ export function layOutValue(
   }
   if (whole !== '') {
     marks.push(text(whole, x, centre.y, size, 'start', 'dimension-value', true));
-    x += size * (whole.length * EM + 0.12);
+    x += size * (whole.length * DIGIT + 0.12);
   }
   if (numerator !== undefined && denominator !== undefined) {
-    const fraction = size * Math.max(numerator.length, denominator.length) * EM * SMALL;
+    const fraction = size * Math.max(numerator.length, denominator.length) * DIGIT * SMALL;
     const small = size * SMALL;
     marks.push(text(numerator, x + fraction / 2, centre.y - size * 0.42, small, 'middle', 'numerator', true));
     marks.push(

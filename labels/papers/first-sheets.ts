@@ -17,6 +17,8 @@ export interface Spread {
 
 const TYPE = 9.5;
 const LINE = 12;
+/** A sheet's height on the map at least, so that its name can be read. */
+const LEAST_CELL = 12;
 const MAP = { width: 130, height: 110 };
 
 /** What is read first: how to check and join the sheets, then every drawing with what it is for and a map of its sheets. */
@@ -76,7 +78,11 @@ function pivotLine({ pivot }: FullSize, tiling: Tiling): string[] {
 }
 
 function mapSize({ rows, columns, body }: Tiling): Size & { readonly scale: number } {
-  const scale = Math.min(MAP.width / (columns * body.width), MAP.height / (rows * body.height), 0.12);
+  const scale = Math.min(
+    MAP.width / (columns * body.width),
+    Math.max(MAP.height, rows * LEAST_CELL) / (rows * body.height),
+    0.12,
+  );
   return { scale, width: columns * body.width * scale, height: rows * body.height * scale };
 }
 
@@ -94,7 +100,7 @@ function tileMap(
     const [x, y] = [corner.x + column * cell.width, corner.y + (rows - 1 - row) * cell.height];
     frame(page, x, y, cell, 0.6);
     if (used) {
-      const size = Math.min(9, cell.height * 0.7, cell.width * 0.45);
+      const size = Math.min(9, cell.height * 0.7, cell.width * 0.72);
       const wide = faces.bold.width(name, size);
       stream.text(name, x + (cell.width - wide) / 2, y + cell.height / 2 - size * 0.35, size, 'bold');
     } else {

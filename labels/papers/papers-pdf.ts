@@ -3,6 +3,8 @@ import type { Plan } from '#core/plan/plan.ts';
 import { say } from '#core/words/say.ts';
 import { type Faces, newDocument } from '../face.ts';
 import type { Size } from '../stock.ts';
+import { jobSheet } from './job-sheet.ts';
+import { setupCard } from './setup-card.ts';
 import { fullSizeSheets } from './tile-sheets.ts';
 import type { PaperPage } from './paper-page.ts';
 import { PAPERS } from './paper-size.ts';
@@ -57,8 +59,8 @@ function pagesOf(plan: Plan, kind: PaperKind, size: Size, faces: Faces): PaperPa
     case 'rods':
       return fullSizeSheets([...stileRods(plan), ...railRods(plan)], size, plan.job, faces);
     case 'cards':
-      return [];
+      return plan.doors.flatMap((door) => setupCard(plan, door, size, faces));
     case 'sheet':
-      return [];
+      return jobSheet(plan, size, faces);
   }
 }

@@ -1,0 +1,106 @@
+import { stationName } from '#core/words/names.ts';
+import type { Faces } from '../face.ts';
+import type { Size } from '../stock.ts';
+import type { CardLine, CardStation } from './card-settings.ts';
+import { type Block, type ColumnLine, columnWidth, flowBlocks } from './column-flow.ts';
+import type { PaperPage } from './paper-page.ts';
+import { wrapLines } from './text-lines.ts';
+
+/** How the settings are set, from the most open to the closest: the first that keeps them on one page, else the last. */
+const SETTINGS = [
+  { type: 7.5, columns: 3 },
+  { type: 7, columns: 3 },
+  { type: 7, columns: 4 },
+] as const;
+const LEAST = 6;
+
+interface Set {
+  readonly faces: Faces;
+  readonly type: number;
+  readonly width: number;
+}
+
+/** All settings of a door by station, in columns, on as few pages as legible type allows. */
+export function settingPages(
+  stations: readonly CardStation[],
+  paper: Size,
+  faces: Faces,
+  open: (page: PaperPage) => void,
+): PaperPage[] {
+  const tries = SETTINGS.map(({ type, columns }) => () => {
+    const set: Set = { faces, type, width: columnWidth(paper, columns) };
+    const blocks = stations.flatMap((station) => stationBlocks(station, set));
+    return flowBlocks(blocks, paper, columns, faces, open);
+  });
+  let pages: PaperPage[] = [];
+  for (const each of tries) {
+    pages = each();
+    if (pages.length <= 1) break;
+  }
+  return pages;
+}
+
+function stationBlocks({ station, stages }: CardStation, set: Set): Block[] {
+  const { faces, type, width } = set;
+  const heading: ColumnLine = {
+    runs: [{ text: stationName(station), x: 0, size: 11, weight: 'bold' }],
+    height: 17,
+    ruled: true,
+  };
+  const blocks = stages.map(({ title, parts, lines }): Block => {
+    const names = wrapLines(parts, faces.regular, type, width);
+    return [
+      { runs: [{ text: title, x: 0, size: type + 1, weight: 'bold' }], height: type * 1.55 },
+      ...names.map((text) => plain(text, 0, type)),
+      ...groupLines(lines, set),
+      { runs: [], height: 4 },
+    ];
+  });
+  const [first = [], ...rest] = blocks;
+  return [[heading, ...first], ...rest];
+}
+
+function plain(text: string, x: number, size: number): ColumnLine {
+  return { runs: [{ text, x, size, weight: 'regular' }], height: size * 1.2 };
+}
+
+/** Settings that follow each other and are measured from the same are headed by it once; one alone has it behind its value. */
+function groupLines(lines: readonly CardLine[], set: Set): ColumnLine[] {
+  const groups: CardLine[][] = [];
+  for (const line of lines) {
+    const last = groups.at(-1);
+    if (last?.[0]?.from === line.from) last.push(line);
+    else groups.push([line]);
+  }
+  return groups.flatMap((group) => {
+    const from = group[0]?.from ?? '';
+    if (group.length === 1 || from === '') return group.flatMap((line) => settingLines(line, set));
+    return [
+      ...fromLines(from, 6, set),
+      ...group.flatMap((line) => settingLines({ ...line, from: '' }, set, 12)),
+    ];
+  });
+}
+
+/** Name and value on one line, what it is measured from behind them or on the next. */
+function settingLines({ name, value, from }: CardLine, set: Set, indent = 6): ColumnLine[] {
+  const { faces, type, width } = set;
+  const small = Math.max(LEAST, type - 1);
+  const at = indent + faces.regular.width(`${name} `, type);
+  const after = at + faces.bold.width(`${value} `, type + 0.5);
+  const behind = from !== '' && after + faces.regular.width(from, small) <= width;
+  const line: ColumnLine = {
+    runs: [
+      { text: name, x: indent, size: type, weight: 'regular' },
+      { text: value, x: at, size: type + 0.5, weight: 'bold' },
+      ...(behind ? [{ text: from, x: after, size: small, weight: 'regular' as const }] : []),
+    ],
+    height: type * 1.28,
+  };
+  return behind || from === '' ? [line] : [line, ...fromLines(from, indent + 6, set)];
+}
+
+function fromLines(from: string, indent: number, { faces, type, width }: Set): ColumnLine[] {
+  const small = Math.max(LEAST, type - 1);
+  return wrapLines(from, faces.regular, small, width - indent).map((text) => plain(text, indent, small));
+}

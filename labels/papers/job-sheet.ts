@@ -1,0 +1,98 @@
+import type { Plan, PlanDoor } from '#core/plan/plan.ts';
+import { say } from '#core/words/say.ts';
+import type { Faces } from '../face.ts';
+import type { Size } from '../stock.ts';
+import { dotsPerModule, symbolOf } from '../symbol.ts';
+import { footPage, frame, headPage, newPage, type PaperPage } from './paper-page.ts';
+import { bodyOf, MARGIN } from './paper-size.ts';
+import { sizeThatFits } from './text-lines.ts';
+import { asText, withUnit } from './values.ts';
+
+const ROW = 44;
+/** What an office printer resolves at least. */
+const DPI = 600;
+const BARS = 26;
+
+/** The job's doors, a line each, with bars that call the door up: `D-` and the code of its first part. */
+export function jobSheet(plan: Plan, paper: Size, faces: Faces): PaperPage[] {
+  const body = bodyOf(paper);
+  const rows = Math.floor((body.height - 26) / ROW);
+  const pages: PaperPage[] = [];
+  for (let k = 0; k < plan.doors.length; k += rows) {
+    const page = newPage(faces, paper);
+    headPage(page, say('paper.sheet-of', { doors: plan.doors.length }), plan.job);
+    columnHeads(page, columnsOf(page));
+    for (const [n, door] of plan.doors.slice(k, k + rows).entries())
+      doorLine(page, plan, door, body.y + body.height - 26 - (n + 1) * ROW, columnsOf(page));
+    pages.push(page);
+  }
+  for (const [k, page] of pages.entries()) footPage(page, say('paper.sheet-foot'), k + 1, pages.length);
+  return pages;
+}
+
+/** The office's code for a door's line. */
+export function doorCode(door: PlanDoor): string {
+  return `D-${door.parts[0]?.code ?? ''}`;
+}
+
+interface Columns {
+  readonly name: number;
+  readonly size: number;
+  readonly parts: number;
+  readonly boxes: readonly { readonly x: number; readonly text: string }[];
+}
+
+function columnsOf({ size }: PaperPage): Columns {
+  const right = size.width - MARGIN;
+  const steps = [say('paper.step-fit'), say('paper.step-glue'), say('paper.step-hung')];
+  return {
+    name: MARGIN + 172,
+    size: MARGIN + 262,
+    parts: right - 152,
+    boxes: steps.map((text, k) => ({ x: right - (steps.length - k) * 38, text })),
+  };
+}
+
+function columnHeads({ stream, size, faces }: PaperPage, { name, size: sizes, parts, boxes }: Columns): void {
+  const y = size.height - MARGIN - 42;
+  for (const [text, x] of [
+    [say('paper.sheet-scan'), MARGIN],
+    [say('paper.sheet-door'), name],
+    [say('paper.finished'), sizes],
+    [say('paper.parts'), parts],
+  ] as const)
+    stream.text(text, x, y, 8, 'bold');
+  for (const { x, text } of boxes) {
+    const type = sizeThatFits(text, faces.bold, 8, 6, 36);
+    stream.text(text, x + (38 - faces.bold.width(text, type)) / 2, y, type, 'bold');
+  }
+}
+
+function doorLine(page: PaperPage, plan: Plan, door: PlanDoor, y: number, columns: Columns): void {
+  const { stream, size, faces } = page;
+  stream.line(MARGIN, y, size.width - MARGIN, y, 0.4);
+  const code = doorCode(door);
+  const bars = symbolOf('code128', code);
+  const dots = dotsPerModule('code128', DPI);
+  const quiet = (bars.quiet * dots * 72) / DPI;
+  stream.symbol(bars, MARGIN + quiet, y + 14, dots, DPI, BARS);
+  stream.text(code, MARGIN + quiet, y + 5, 7);
+  const middle = y + ROW / 2 - 4;
+  const { finishedWidth, finishedHeight } = door.values;
+  stream.text(
+    door.door,
+    columns.name,
+    middle,
+    sizeThatFits(door.door, faces.bold, 13, 6, columns.size - columns.name - 6),
+    'bold',
+  );
+  const sizes = `${asText(finishedWidth, plan.units)} × ${withUnit(finishedHeight, plan.units)}`;
+  stream.text(
+    sizes,
+    columns.size,
+    middle,
+    sizeThatFits(sizes, faces.regular, 10, 6, columns.parts - columns.size - 6),
+  );
+  stream.text(String(door.parts.length), columns.parts, middle, 10);
+  for (const { x } of columns.boxes) frame(page, x + 11, y + ROW / 2 - 8, { width: 16, height: 16 });
+}

@@ -1,0 +1,121 @@
+import { expect, test } from 'vitest';
+import { PAPER_KINDS, type PaperKind } from '#core/api/prints-api.ts';
+import type { Plan } from '#core/plan/plan.ts';
+import { doorCode } from '#labels/papers/job-sheet.ts';
+import { papersPdf } from '#labels/papers/papers-pdf.ts';
+import { codesOn } from '../../e2e/read-stickers.ts';
+import { awkwardPlan, demoPlan, metricPlan } from './paper-jobs.ts';
+import { type ReadPage, readPages, type ReadText } from './read-pages.ts';
+
+/** Doors of one mark are alike: the first of each is enough. */
+const oneOfEach: Plan = { ...demoPlan, doors: demoPlan.doors.filter(({ door }) => door.endsWith('-1')) };
+const PLANS: readonly (readonly [string, Plan])[] = [
+  ['the demo job', oneOfEach],
+  ['a job in millimetres', metricPlan],
+  ['an awkward job', { ...awkwardPlan, doors: awkwardPlan.doors.slice(0, 3) }],
+];
+
+async function made(plan: Plan, kind: PaperKind, paper: 'letter' | 'a4'): Promise<Uint8Array> {
+  const papers = await papersPdf(plan, { kind, paper });
+  if (!papers.ok) throw new Error(papers.fault);
+  return papers.pdf;
+}
+
+/** The box that a text's letters stand in. */
+const boxOf = ({ x, y, width, size }: ReadText) => ({
+  left: x,
+  right: x + width,
+  bottom: y - size * 0.02,
+  top: y + size * 0.62,
+});
+
+/** Texts that stand on one another, a hair's breadth allowed. */
+function overlapping({ texts }: ReadPage): string[] {
+  const boxes = texts.map((text) => ({ text: text.text, ...boxOf(text) }));
+  return boxes.flatMap((a, k) =>
+    boxes
+      .slice(k + 1)
+      .filter(
+        (b) =>
+          Math.min(a.right, b.right) - Math.max(a.left, b.left) > 0.3 &&
+          Math.min(a.top, b.top) - Math.max(a.bottom, b.bottom) > 0.3,
+      )
+      .map((b) => `${a.text} / ${b.text}`),
+  );
+}
+
+function outside({ texts, width, height }: ReadPage): string[] {
+  return texts
+    .filter((text) => {
+      const { left, right, bottom, top } = boxOf(text);
+      return left < 27.9 || right > width - 27.9 || bottom < 26 || top > height - 27.9;
+    })
+    .map(({ text }) => text);
+}
+
+for (const kind of PAPER_KINDS)
+  for (const [name, plan] of PLANS)
+    test(
+      `${kind} of ${name}: no word is cut off, none stands on another, none is too small to read`,
+      { timeout: 30_000 },
+      async () => {
+        for (const paper of ['letter', 'a4'] as const)
+          for (const [k, page] of (await readPages(await made(plan, kind, paper))).entries()) {
+            const where = `${paper}, page ${k + 1}`;
+            expect(outside(page), where).toEqual([]);
+            expect(overlapping(page), where).toEqual([]);
+            expect(Math.min(...page.texts.map(({ size }) => size)), where).toBeGreaterThan(4.5);
+          }
+      },
+    );
+
+test('the same plan gives byte for byte the same papers', { timeout: 30_000 }, async () => {
+  for (const kind of PAPER_KINDS) {
+    const [first, second] = [await made(demoPlan, kind, 'a4'), await made(demoPlan, kind, 'a4')];
+    expect(Buffer.from(first).equals(Buffer.from(second)), kind).toBe(true);
+  }
+});
+
+test('a card takes two pages at most and has every setting of its door', { timeout: 30_000 }, async () => {
+  for (const door of oneOfEach.doors) {
+    const papers = await papersPdf(demoPlan, { kind: 'cards', paper: 'letter', doors: [door.door] });
+    if (!papers.ok) throw new Error(papers.fault);
+    expect(papers.pages, door.door).toBeLessThanOrEqual(2);
+    const text = (await readPages(papers.pdf))
+      .flatMap(({ texts }) => texts.map((each) => each.text))
+      .join(' ');
+    for (const { code } of door.parts) expect(text).toContain(`${code.slice(0, 5)} ${code.slice(5)}`);
+    const exact = door.parts
+      .flatMap(({ stages }) => stages.flatMap(({ settings }) => Object.values(settings)))
+      .filter(
+        (value) =>
+          typeof value === 'string' &&
+          /^[\d /]+$/.test(value) &&
+          !/\/(?!2$|4$|8$|16$|32$|64$)\d+$/.test(value),
+      );
+    for (const value of exact) expect(text).toContain(String(value));
+  }
+});
+
+test('the sheet’s bars call up every door', { timeout: 30_000 }, async () => {
+  const found = await codesOn(await made(demoPlan, 'sheet', 'letter'));
+  expect(found).toEqual(new Set(demoPlan.doors.map(doorCode)));
+});
+
+test('progress is told page by page, and what it throws stops the making', async () => {
+  const told: string[] = [];
+  await papersPdf(demoPlan, {
+    kind: 'sheet',
+    paper: 'a4',
+    progress: (k, of) => void told.push(`${k}/${of}`),
+  });
+  expect(told).toEqual(['1/1']);
+  const stopped = papersPdf(demoPlan, {
+    kind: 'cards',
+    paper: 'a4',
+    progress: () => {
+      throw new Error('taken back');
+    },
+  });
+  await expect(stopped).rejects.toThrow('taken back');
+});

@@ -4,6 +4,8 @@ import { builtinModules } from 'node:module';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
+/** No test is timed: this only ends one that hangs, on a slow and busy machine too. */
+const PATIENCE_MS = 120_000;
 const nodeBuiltins = [...builtinModules, /^node:/];
 
 /** The hub is plain Node: an import of electron anywhere in it fails the build. */
@@ -105,13 +107,19 @@ export default defineConfig({
         test: {
           name: 'node',
           environment: 'node',
+          testTimeout: PATIENCE_MS,
           include: ['test/{core,labels,main,published,assembly}/**/*.test.ts'],
         },
       },
       {
         extends: true,
         plugins: [svelteTesting()],
-        test: { name: 'dom', environment: 'jsdom', include: ['test/ui/**/*.test.ts'] },
+        test: {
+          name: 'dom',
+          environment: 'jsdom',
+          testTimeout: PATIENCE_MS,
+          include: ['test/ui/**/*.test.ts'],
+        },
       },
       {
         extends: true,

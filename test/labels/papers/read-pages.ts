@@ -26,17 +26,14 @@ export interface ReadPage {
   readonly texts: readonly ReadText[];
 }
 
-/** Reads every page of a PDF by its operator list. Papers draw without moving the page, which is checked here. */
+/** Reads every page of a PDF by its operator list. */
 export async function readPages(pdf: Uint8Array): Promise<ReadPage[]> {
   const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
   const pages: ReadPage[] = [];
   for (let k = 1; k <= document.numPages; k += 1) {
     const page = await document.getPage(k);
     const { fnArray, argsArray } = await page.getOperatorList();
-    if (fnArray.includes(OPS.transform)) throw new Error('the page is moved or scaled');
-    const paths = fnArray.flatMap((operator, n) =>
-      operator === OPS.constructPath ? [pathOf(argsArray[n] as [number[], number[]])] : [],
-    );
+    const paths = pathsOf(fnArray, argsArray);
     const { items } = await page.getTextContent();
     const texts = items.flatMap((item) =>
       'str' in item && item.str.trim() !== ''
@@ -57,13 +54,34 @@ export async function readPages(pdf: Uint8Array): Promise<ReadPage[]> {
   return pages;
 }
 
-function pathOf([operators, numbers]: [number[], number[]]): Stretch[] {
+/** What `cm` sets: x' = ax + cy + e, y' = bx + dy + f. */
+type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
+
+function times([a, b, c, d, e, f]: Matrix, [A, B, C, D, E, F]: Matrix): Matrix {
+  return [a * A + c * B, b * A + d * B, a * C + c * D, b * C + d * D, a * E + c * F + e, b * E + d * F + f];
+}
+
+/** Every path where it stands on the page, whatever the page was moved and scaled by when it was drawn. */
+function pathsOf(operators: readonly number[], values: readonly unknown[]): Stretch[][] {
+  const paths: Stretch[][] = [];
+  const kept: Matrix[] = [];
+  let now: Matrix = [1, 0, 0, 1, 0, 0];
+  operators.forEach((operator, n) => {
+    if (operator === OPS.save) kept.push(now);
+    else if (operator === OPS.restore) now = kept.pop() ?? now;
+    else if (operator === OPS.transform) now = times(now, values[n] as unknown as Matrix);
+    else if (operator === OPS.constructPath) paths.push(pathOf(values[n] as [number[], number[]], now));
+  });
+  return paths;
+}
+
+function pathOf([operators, numbers]: [number[], number[]], [a, b, c, d, e, f]: Matrix): Stretch[] {
   const found: Stretch[] = [];
   let at = 0;
   const point = (): At => {
-    const read = { x: numbers[at] ?? NaN, y: numbers[at + 1] ?? NaN };
+    const [x = NaN, y = NaN] = numbers.slice(at, at + 2);
     at += 2;
-    return read;
+    return { x: a * x + c * y + e, y: b * x + d * y + f };
   };
   let [start, from] = [
     { x: 0, y: 0 },

@@ -69,7 +69,7 @@ function pathsOf(operators: readonly number[], values: readonly unknown[]): Stre
   operators.forEach((operator, n) => {
     if (operator === OPS.save) kept.push(now);
     else if (operator === OPS.restore) now = kept.pop() ?? now;
-    else if (operator === OPS.transform) now = times(now, values[n] as unknown as Matrix);
+    else if (operator === OPS.transform) now = times(now, values[n] as Matrix);
     else if (operator === OPS.constructPath) paths.push(pathOf(values[n] as [number[], number[]], now));
   });
   return paths;

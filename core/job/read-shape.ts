@@ -30,7 +30,7 @@ export function isTree(input: unknown): input is Tree {
 export function refuseUnknown(input: Tree, known: readonly string[], path: string, list: FaultList): void {
   for (const name of Object.keys(input))
     if (!known.includes(name)) {
-      const shown = name.length > 40 ? `${name.slice(0, 40)}…` : name;
+      const shown = name === '' ? '""' : name.length > 40 ? `${name.slice(0, 40)}…` : name;
       report(list, join(path, shown), 'unknown-field', `no such field; known here: ${known.join(', ')}`);
     }
 }

@@ -9,6 +9,8 @@ import { showOther, shownText } from '#core/length/shown.ts';
 import { changeAcross, decimalLength } from '#core/movement/change.ts';
 import { equilibriumMoisture } from '#core/movement/equilibrium.ts';
 import { findSpecies } from '#core/movement/find-species.ts';
+import { openingOutline } from '#core/outline/opening-outline.ts';
+import { perimeter, signedArea } from '#core/outline/outline-area.ts';
 import { CHANGE_COEFFICIENTS } from '#core/movement/species.ts';
 
 test('Wood Handbook, FPL-GTR-190 (2010), example to eq. 13-2: white fir 9.15 in wide from 8 to 11 % grows 0.067 in', () => {
@@ -18,12 +20,51 @@ test('Wood Handbook, FPL-GTR-190 (2010), example to eq. 13-2: white fir 9.15 in 
   expect(metric.valueOf()).toBeCloseTo(1.7, 1);
 });
 
-test('Wood Handbook, FPL-GTR-190 (2010), table 13-5: coefficients of change', () => {
-  expect(CHANGE_COEFFICIENTS['cherry, black']).toEqual({ radial: '0.00126', tangential: '0.00248' });
-  expect(CHANGE_COEFFICIENTS['maple, sugar']).toEqual({ radial: '0.00165', tangential: '0.00353' });
-  expect(CHANGE_COEFFICIENTS['white oak, commercial']).toEqual({ radial: '0.00180', tangential: '0.00365' });
-  expect(CHANGE_COEFFICIENTS['hickory, pecan']).toEqual({ radial: '0.00169', tangential: '0.00315' });
-  expect(Object.keys(CHANGE_COEFFICIENTS)).toHaveLength(25);
+test('Wood Handbook, FPL-GTR-190 (2010), eq. 13-2: quartersawn, the same white fir (C_R 0.00112) moves less than half as much', () => {
+  const quarter = changeAcross(decimalLength(9.15), 'white fir', 'quarter', decimalLength(3));
+  expect(quarter.valueOf()).toBeCloseTo(9.15 * 0.00112 * 3, 9);
+});
+
+/** Table 13-5, species with C_R and C_T for 1 % of moisture. */
+const TABLE_13_5: readonly (readonly [string, string, string])[] = [
+  ['alder, red', '0.00151', '0.00256'],
+  ['ash, black', '0.00172', '0.00274'],
+  ['ash, white', '0.00169', '0.00274'],
+  ['basswood, American', '0.00230', '0.00330'],
+  ['beech, American', '0.00190', '0.00431'],
+  ['birch, paper', '0.00219', '0.00304'],
+  ['birch, yellow', '0.00256', '0.00338'],
+  ['butternut', '0.00116', '0.00223'],
+  ['cherry, black', '0.00126', '0.00248'],
+  ['chestnut, American', '0.00116', '0.00234'],
+  ['elm, American', '0.00144', '0.00338'],
+  ['hackberry', '0.00165', '0.00315'],
+  ['hickory, pecan', '0.00169', '0.00315'],
+  ['locust, black', '0.00158', '0.00252'],
+  ['maple, bigleaf', '0.00126', '0.00248'],
+  ['maple, red', '0.00137', '0.00289'],
+  ['maple, sugar', '0.00165', '0.00353'],
+  ['red oak, commercial', '0.00158', '0.00369'],
+  ['sassafras', '0.00137', '0.00216'],
+  ['sweetgum', '0.00183', '0.00365'],
+  ['sycamore, American', '0.00172', '0.00296'],
+  ['tupelo, black', '0.00176', '0.00308'],
+  ['walnut, black', '0.00190', '0.00274'],
+  ['white oak, commercial', '0.00180', '0.00365'],
+];
+
+test.each(TABLE_13_5)(
+  'Wood Handbook, FPL-GTR-190 (2010), table 13-5: %s changes %s radially and %s tangentially',
+  (species, radial, tangential) => {
+    expect(Object.entries(CHANGE_COEFFICIENTS)).toContainEqual([species, { radial, tangential }]);
+  },
+);
+
+test('no species is listed beside table 13-5 but the white fir of the worked example', () => {
+  const listed = new Set([...TABLE_13_5.map(([species]) => species), 'fir, white']);
+  expect(Object.keys(CHANGE_COEFFICIENTS).filter((species) => !listed.has(species))).toEqual([]);
+  expect(Object.keys(CHANGE_COEFFICIENTS)).toHaveLength(listed.size);
+  expect(CHANGE_COEFFICIENTS['fir, white'].radial).toBe('0.00112');
   expect(findSpecies('black cherry')).toBe('cherry, black');
   expect(findSpecies('oak')).toBeNull();
 });
@@ -41,12 +82,12 @@ test.each([
 );
 
 test.each([
-  [60, 1.0472, 0.13397, 1],
-  [90, 1.5708, 0.29289, 1.41421],
-  [120, 2.0944, 0.5, 1.73205],
+  [60, 1.0472, 0.13397, 1, 0.09059],
+  [90, 1.5708, 0.29289, 1.41421, 0.2854],
+  [120, 2.0944, 0.5, 1.73205, 0.61418],
 ])(
   'Machinery’s Handbook, segments of circles for radius 1 (from memory): %i degrees',
-  (_degrees, arc, rise, chord) => {
+  (_degrees, arc, rise, chord, area) => {
     expect(irrationalArc({ radius: length(1), chord: decimalLength(chord) })).toBeCloseTo(arc, 4);
     const sight = decimalLength(chord).add(2) as Length;
     const read = readJob({
@@ -65,6 +106,9 @@ test.each([
     const spec = read.value.doors[0]?.spec;
     const radius = spec === undefined ? undefined : deriveJoint(spec).arc?.radius;
     expect(radius?.valueOf()).toBeCloseTo(1, 4);
+    const sightLine = openingOutline(chord, 2, { chord, rise, pivot: 1 - rise });
+    expect(signedArea(sightLine) - 2 * chord).toBeCloseTo(area, 4);
+    expect(perimeter(sightLine) - chord - 4).toBeCloseTo(arc, 4);
   },
 );
 
@@ -87,7 +131,7 @@ test('ISO/IEC 7064 MOD 37,36: a check character by the standard’s own recursio
     expect(Mod37_36.checksum(body)).toBe(check(body));
 });
 
-test('a fraction is printed as an independent library reduces it', () => {
+test('a fraction is printed in lowest terms, as a mixed number', () => {
   expect(printLength(length(6, 8))).toBe('3/4');
   expect(printLength(length(203, 32))).toBe('6 11/32');
 });

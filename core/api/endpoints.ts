@@ -152,4 +152,5 @@ export const ENDPOINTS = {
   },
 } as const satisfies Readonly<Record<`${'GET' | 'POST' | 'PUT' | 'DELETE'} /${string}`, Endpoint>>;
 
+/** The name of an endpoint in the table above. */
 export type EndpointKey = keyof typeof ENDPOINTS;

@@ -81,6 +81,7 @@ export const jobsAnswer = z.object({
     }),
   ),
 });
+/** A job as the list of jobs shows it. */
 export type JobLine = z.infer<typeof jobsAnswer>['jobs'][number];
 
 /** POST /jobs and PUT /jobs/:id answer this. */

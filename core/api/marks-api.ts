@@ -5,9 +5,12 @@ import { REFUSALS } from '../marks/mark.ts';
 const settingValue = z.union([z.string(), z.number()]);
 const settings = z.record(z.string(), settingValue);
 const why = z.record(z.string(), z.object({ from: z.string(), reason: z.string() }));
+/** A place of a stage as a mark names it. */
 export const place = z.object({ at: z.string(), settings, why: why.optional() });
+/** A station by its id. */
 export const station = z.enum(STATIONS);
 const instant = z.iso.datetime({ offset: true });
+/** Who marks: as the badge or the list of people has it. */
 export const personName = z
   .string()
   .min(1)
@@ -34,6 +37,7 @@ export const markRequest = z.strictObject({
   at: instant,
 });
 
+/** How far a stage of a part is: done, the next one, or waiting for others. */
 export const stageState = z.object({
   stage: z.string(),
   station,
@@ -57,7 +61,9 @@ export const refusal = z.object({
   station: z.string().optional(),
   replacedBy: z.string().optional(),
 });
+/** What the hub says of a mark that it does not take. */
 export type RefusalBody = z.infer<typeof refusal>;
+/** Why a mark is not taken, by its stable code. */
 export const refusalCode = z.enum(REFUSALS);
 
 /** GET /parts/:code answers this. */
@@ -75,6 +81,7 @@ export const partAnswer = z.object({
   next: nextStage,
   replacedBy: z.string().optional(),
 });
+/** What the hub answers to a part’s code. */
 export type PartAnswer = z.infer<typeof partAnswer>;
 
 const done = z.object({

@@ -2,6 +2,7 @@ import { z } from 'zod';
 
 /** GET /session, POST /session, DELETE /session and PUT /pin answer this: is there a PIN, and may this screen do the office's work? */
 export const sessionAnswer = z.object({ pin: z.boolean(), open: z.boolean() });
+/** Whether the office is open to this browser. */
 export type Session = z.infer<typeof sessionAnswer>;
 
 const pin = z.string().regex(/^\d{4,12}$/);
@@ -58,4 +59,5 @@ export const healthAnswer = z.object({
     })
     .optional(),
 });
+/** What the hub says of itself. */
 export type Health = z.infer<typeof healthAnswer>;

@@ -12,6 +12,7 @@ export const printedOnce = z.object({
   by: z.string().optional(),
   reprint: z.boolean(),
 });
+/** One run of stickers that was printed. */
 export type PrintedOnce = Readonly<z.infer<typeof printedOnce>>;
 
 /** GET /jobs/:id/printed answers this: for each code, every time it was printed. */
@@ -29,7 +30,9 @@ export const printerLine = z.object({
   /** What it says is wrong with it. */
   reason: z.string().optional(),
 });
+/** A printer as the office lists it. */
 export type PrinterLine = Readonly<z.infer<typeof printerLine>>;
+/** The printers that the hub knows of. */
 export const printersAnswer = z.object({
   printers: z.array(printerLine),
   /** Why there are none, in words. */
@@ -38,9 +41,13 @@ export const printersAnswer = z.object({
 
 /** The papers of a job that are no stickers. */
 export const PAPER_KINDS = ['cards', 'templates', 'rods', 'sheet'] as const;
+/** A kind of paper that the hub can print, by name. */
 export type PaperKind = (typeof PAPER_KINDS)[number];
+/** A kind of paper that the hub can print. */
 export const paperKind = z.enum(PAPER_KINDS);
+/** A size of paper. */
 export const paperSize = z.enum(['letter', 'a4']);
+/** A size of paper, by name. */
 export type PaperSize = z.infer<typeof paperSize>;
 
 /** POST /prints takes this; it is answered with 202 and the print's id. */
@@ -57,7 +64,9 @@ export const printRequest = z.strictObject({
   reprint: z.boolean().optional(),
   by: personName.optional(),
 });
+/** What is to be printed, and where. */
 export type PrintRequest = Readonly<z.infer<typeof printRequest>>;
+/** The answer to a print that was taken. */
 export const printTaken = z.object({ id: z.string() });
 
 /** GET /prints/:id answers this. `made` of `of` stickers or pages are made while the state is `making`. */
@@ -68,4 +77,5 @@ export const printState = z.object({
   code: z.string().optional(),
   message: z.string().optional(),
 });
+/** How far a print is. */
 export type PrintState = Readonly<z.infer<typeof printState>>;

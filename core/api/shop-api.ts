@@ -73,6 +73,7 @@ const fields = {
 
 /** What PUT /shop takes as the shop. The profile is read by core, which gives its faults by name. */
 export const shopFile = z.strictObject({ ...fields, profile: z.record(z.string(), z.unknown()) });
+/** The shop as it is kept in its file. */
 export type ShopFile = z.infer<typeof shopFile>;
 
 /** PUT /shop takes this. */
@@ -80,6 +81,7 @@ export const shopUpdate = z.strictObject({ revision: z.number().int().nonnegativ
 
 /** GET /shop and PUT /shop answer this. */
 export const shopAnswer = z.object({ revision: z.number(), ...fields, profile: printedProfile });
+/** The shop as the office reads and writes it. */
 export type Shop = z.infer<typeof shopAnswer>;
 
 function unlike(key: (each: z.infer<typeof person>) => string) {

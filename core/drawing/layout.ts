@@ -16,6 +16,7 @@ import { dimensionMarks } from './dimension-marks.ts';
 import { symbolMarks } from './symbol-marks.ts';
 import { valueWidth } from './value-text.ts';
 
+/** The room that a figure has, in the units of its medium: CSS pixels on screen, points on paper. */
 export interface LayoutOptions {
   readonly width: number;
   readonly height: number;

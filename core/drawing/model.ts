@@ -14,6 +14,7 @@ export type Pen = 'edge' | 'hidden' | 'fine' | 'cut' | 'centre' | 'none';
 /** How an area is filled. `waste` is what is removed now; `section` is hatched as cut wood; `tool` is a blade, cutter or fence. */
 export type Fill = 'none' | 'paper' | 'wood' | 'section' | 'waste' | 'tool' | 'ink';
 
+/** An outline or a stretch of one, with how it is drawn and filled. */
 export interface Area {
   readonly kind: 'area';
   readonly path: Path;
@@ -42,6 +43,7 @@ export interface Dimension {
   readonly datum?: boolean;
 }
 
+/** Words at a point, in type of the medium’s own size. */
 export interface Label {
   readonly kind: 'label';
   readonly at: Point;
@@ -70,6 +72,7 @@ export interface Symbol {
   readonly role: string;
 }
 
+/** Anything that stands in a drawing. */
 export type Shape = Area | Dimension | Label | Symbol;
 
 /**
@@ -93,6 +96,7 @@ export interface Figure {
   readonly marks: readonly FigureMark[];
 }
 
+/** One thing to draw: a path, or a run of text. */
 export type FigureMark =
   | {
       readonly kind: 'path';
@@ -122,6 +126,7 @@ export type FigureMark =
       readonly place?: string;
     };
 
+/** One stretch of a path in the medium’s units, from where the last one ended; an arc as SVG has it. */
 export type FigureRun =
   | { readonly kind: 'line'; readonly x: number; readonly y: number }
   | {
@@ -133,6 +138,7 @@ export type FigureRun =
       readonly sweep: boolean;
     };
 
+/** A path in the medium’s units, y down. */
 export interface FigurePath {
   readonly x: number;
   readonly y: number;

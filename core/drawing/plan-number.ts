@@ -26,6 +26,7 @@ export interface Profile {
   readonly grooveDepth: number;
 }
 
+/** The cross-section of a frame member from its printed plan; lengths in the job’s units, 0 where the part has no such cut. */
 export function profileOf(part: PlanPart): Profile {
   const bead = stageOf(part, 'bead')?.settings;
   const groove = stageOf(part, 'groove', 'slot')?.settings;

@@ -56,6 +56,7 @@ export function beadWaste(part: PlanPart): Path {
   };
 }
 
+/** What the groove takes out of the section, in the section’s own frame. */
 export function grooveWaste(part: PlanPart): Path {
   const { width, wall, grooveWidth, grooveDepth } = profileOf(part);
   return rectangle(wall, width - grooveDepth, wall + grooveWidth, width);

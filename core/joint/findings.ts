@@ -8,11 +8,14 @@ import { say } from '../words/say.ts';
 type Key = keyof typeof faultWords;
 type FaultId = Key extends infer K ? (K extends `fault.${infer Id}` ? Id : never) : never;
 type NoteId = Key extends infer K ? (K extends `note.${infer Id}` ? Id : never) : never;
+/** A figure of a fault or note before it is printed: a length, one that has left the fractions, a count, or words. */
 export type Figure = Length | Real | string | number;
 
 /** Gathers what is found wrong or doubtful about one door. Paths are fields of the door in the job file. */
 export class Findings {
+  /** Whatever keeps the door from being made. */
   readonly faults: Fault[] = [];
+  /** Warnings and advice. */
   readonly notes: Note[] = [];
   readonly #path: string;
 
@@ -20,6 +23,7 @@ export class Findings {
     this.#path = path;
   }
 
+  /** Something that keeps the door from being made, at a field of the job file. */
   fault(id: FaultId, field: string, figures: Readonly<Record<string, Figure>> = {}): void {
     const shown = printed(figures);
     this.faults.push({
@@ -30,10 +34,12 @@ export class Findings {
     });
   }
 
+  /** Something that can be made but is likely to go wrong. */
   warn(id: NoteId, field: string, figures: Readonly<Record<string, Figure>> = {}): void {
     this.#note('warning', id, field, figures);
   }
 
+  /** Something that is usually done otherwise. */
   advise(id: NoteId, field: string, figures: Readonly<Record<string, Figure>> = {}): void {
     this.#note('advice', id, field, figures);
   }

@@ -32,6 +32,7 @@ const METRIC: Limits = {
   twelveInches: length(300),
 };
 
+/** The limits of a job in these units: round ones of an inch, or round ones in millimetres. Common practice, no source. */
 export function limitsFor(units: Units): Limits {
   return units === 'in' ? INCH : METRIC;
 }

@@ -12,10 +12,12 @@ export const STATIONS = [
   'assembly',
   'fitting',
 ] as const;
+/** A station by its id. */
 export type StationId = (typeof STATIONS)[number];
 
 /** Stages that belong to the door as a whole, not to one of its parts, in order. */
 export const DOOR_STAGES = ['dryfit', 'glue', 'trim'] as const;
+/** A stage of the door as a whole, by its id. */
 export type DoorStage = (typeof DOOR_STAGES)[number];
 
 /** Is this text the id of a station? */

@@ -18,8 +18,10 @@ export interface Entry {
   readonly figures: Readonly<Record<string, Length | Real | number | string>>;
 }
 
+/** What a setting is measured from, as the key of its words. */
 export type DatumKey = Extract<WhyKey, `from.${string}`>;
 
+/** One place of a stage before it is printed: a mortise, a strip. */
 export interface PlaceDraft {
   readonly at: string;
   readonly entries: readonly Entry[];
@@ -34,6 +36,7 @@ export interface StageDraft {
   readonly after: readonly string[];
 }
 
+/** A part before it is printed: its size as milled, exact, in the job’s units, and its stages in their order. */
 export interface PartDraft {
   readonly part: string;
   readonly length: Length;

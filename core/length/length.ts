@@ -10,6 +10,7 @@ export function length(numerator: number | bigint, denominator: number | bigint 
   return new Fraction(numerator, denominator) as Length;
 }
 
+/** No length. */
 export const ZERO: Length = length(0);
 
 /** The sum of lengths. */
@@ -36,6 +37,7 @@ export function over(value: Length, divisor: number | Length): Length {
   return value.div(divisor) as Length;
 }
 
+/** Half of a length, exactly. */
 export function half(value: Length): Length {
   return value.div(2) as Length;
 }
@@ -50,6 +52,7 @@ export function larger(a: Length, b: Length): Length {
   return a.compare(b) >= 0 ? a : b;
 }
 
+/** The smaller of two lengths. */
 export function smaller(a: Length, b: Length): Length {
   return a.compare(b) <= 0 ? a : b;
 }

@@ -10,6 +10,7 @@ export function realOf(value: Length): Real {
   return value.valueOf() as Real;
 }
 
+/** Takes a double for a figure that has left the fractions. */
 export function real(value: number): Real {
   return value as Real;
 }

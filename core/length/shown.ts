@@ -12,6 +12,7 @@ export interface Rounding {
   readonly places: 1 | 2 | 3;
 }
 
+/** To 1/64 in or 0.1 mm, where the shop does not say otherwise. */
 export const USUAL_ROUNDING: Rounding = { denominator: 64, places: 1 };
 
 /**

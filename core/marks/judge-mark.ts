@@ -4,6 +4,7 @@ import type { JobProgress, Mark, Refusal } from './mark.ts';
 import { own } from './progress.ts';
 import { doneOf, doorDone, laterDone, missingBefore } from './stage-state.ts';
 
+/** A mark that may be taken, with what it marks; or why it may not. */
 export type Judgement =
   | { readonly ok: true; readonly door: PlanDoor; readonly part: PlanPart; readonly stage: PlanStage }
   | {

@@ -70,4 +70,5 @@ export const REFUSALS = [
   'bad-check',
   'unknown-code',
 ] as const;
+/** Why a mark is not taken, by its stable code. */
 export type Refusal = (typeof REFUSALS)[number];

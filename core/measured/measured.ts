@@ -11,6 +11,7 @@ export interface PartAsCut extends AsCut {
   readonly width?: Length;
 }
 
+/** What was measured on one door and on its parts, in the job’s units. */
 export interface DoorAsCut extends AsCut {
   /** By part: "stile-left", "rail-top" … */
   readonly parts: Readonly<Record<string, PartAsCut>>;
@@ -21,4 +22,5 @@ export interface Measured extends AsCut {
   readonly doors: Readonly<Record<string, DoorAsCut>>;
 }
 
+/** Every size as ordered. */
 export const NOTHING_MEASURED: Measured = { doors: {} };

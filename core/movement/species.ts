@@ -30,5 +30,7 @@ export const CHANGE_COEFFICIENTS = {
   'walnut, black': { radial: '0.00190', tangential: '0.00274' },
 } as const;
 
+/** A species of the table, by the name that it has there. */
 export type Species = keyof typeof CHANGE_COEFFICIENTS;
+/** Every species of the table. */
 export const SPECIES = Object.keys(CHANGE_COEFFICIENTS) as readonly Species[];

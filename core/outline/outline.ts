@@ -21,6 +21,7 @@ export interface Outline {
 /** A run together with where it begins. */
 export type Edge = Run & { readonly from: Point };
 
+/** The straight distance between two points. */
 export function distance(p: Point, q: Point): number {
   return Math.hypot(q.x - p.x, q.y - p.y);
 }

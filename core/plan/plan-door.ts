@@ -32,6 +32,7 @@ export interface PlannedDoor {
   readonly notes: readonly Note[];
 }
 
+/** A settled door with the shop that makes it, and what was measured on it. */
 export interface DoorToPlan {
   readonly spec: DoorSpec;
   /** Where its fields stand in the job file: "doors[0]". */

@@ -6,6 +6,7 @@ import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Fault, Plan, PlanDoor, Result } from './plan.ts';
 import { type Once, planDoor, type PlannedDoor } from './plan-door.ts';
 
+/** What a plan is made with besides its job and its shop. */
 export interface PlanOptions {
   /** Give with each setting where it is measured from and how it was reckoned. */
   readonly why?: boolean;

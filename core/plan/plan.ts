@@ -5,6 +5,7 @@ export type Units = 'in' | 'mm';
 
 /** A printed value: an exact fraction in lowest terms, a string with six decimals where the fractions are left, a count, or a word. */
 export type SettingValue = string | number;
+/** A stage’s settings by name; names stay for ever. */
 export type Settings = Readonly<Record<string, SettingValue>>;
 
 /** Where a setting is measured from, and how it was reckoned, in words with its figures. */
@@ -73,6 +74,7 @@ export interface DoorValues {
   };
 }
 
+/** One door of the job: what it measures, its parts from the stiles to the panels, its own stages, and what a foreman would say. */
 export interface PlanDoor {
   readonly door: string;
   readonly mark: string;

@@ -1,6 +1,7 @@
 import { type Length, length, over, times } from '../length/length.ts';
 import type { Units } from '../plan/plan.ts';
 
+/** A size, in the unit of the stock. */
 export interface SizeOf {
   readonly width: Length;
   readonly height: Length;
@@ -19,6 +20,7 @@ export interface Adjustment {
 /** A stock of stickers, described by its sizes alone, in its own units. */
 export type StockSpec = SheetSpec | RollSpec;
 
+/** A sheet of stickers: how many, how large, and where they stand. */
 export interface SheetSpec {
   readonly kind: 'sheet';
   readonly units: Units;
@@ -38,6 +40,7 @@ export interface SheetSpec {
   readonly adjust?: Adjustment;
 }
 
+/** A roll of stickers: their size and how finely it is printed. */
 export interface RollSpec {
   readonly kind: 'roll';
   readonly units: Units;
@@ -49,6 +52,7 @@ export interface RollSpec {
   readonly adjust?: Adjustment;
 }
 
+/** Every stock by its name. */
 export type Stocks = Readonly<Record<string, StockSpec>>;
 
 const roll = (width: number, height: number): RollSpec => ({

@@ -1,7 +1,8 @@
 import type { DoorSpec, OpeningSurvey } from '../job/job.ts';
 import { type Length, sum } from '../length/length.ts';
 import { realOf } from '../length/real.ts';
-import { type Corner, distance, quadrilateral, type Quadrilateral } from './quadrilateral.ts';
+import { distance } from '../outline/outline.ts';
+import { type Corner, quadrilateral, type Quadrilateral } from './quadrilateral.ts';
 
 /** Amounts to come off one edge at its two ends. */
 export interface Fit {

@@ -1,5 +1,6 @@
 import type { OpeningSurvey } from '../job/job.ts';
 import { realOf } from '../length/real.ts';
+import { distance } from '../outline/outline.ts';
 
 /** A corner of the opening, in the job's units; the base lies on an axis. */
 export interface Corner {
@@ -51,8 +52,4 @@ function apex(base: number, fromFirst: number, fromSecond: number): Corner | nul
   const x = (base * base + fromFirst * fromFirst - fromSecond * fromSecond) / (2 * base);
   const square = fromFirst * fromFirst - x * x;
   return square <= 0 ? null : { x, y: Math.sqrt(square) };
-}
-
-export function distance(p: Corner, q: Corner): number {
-  return Math.hypot(q.x - p.x, q.y - p.y);
 }

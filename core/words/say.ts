@@ -2,6 +2,7 @@ import { en } from './en.ts';
 
 /** Every key that has words. */
 export type WordKey = keyof typeof en;
+/** What stands in a sentence’s braces, by name. */
 export type Figures = Readonly<Record<string, string | number>>;
 
 /** `pseudo` is English stretched and accented: it shows where a longer language would not fit. */

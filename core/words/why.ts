@@ -119,4 +119,5 @@ export const whyWords = {
   'why.finishedHeight': 'opening {opening} − two reveals of {reveal} = {value}',
 } as const;
 
+/** The key of a datum or of a reason. */
 export type WhyKey = keyof typeof whyWords;

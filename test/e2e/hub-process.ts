@@ -6,6 +6,7 @@ import { join } from 'node:path';
 /** A built hub in a process and a data folder of its own, on a free port. */
 export interface HubProcess {
   readonly url: string;
+  readonly pid: number;
   readonly data: string;
   /** Ends it as a wall switch does, or as a person does. */
   end(signal: 'SIGKILL' | 'SIGTERM'): Promise<number | null>;
@@ -34,6 +35,7 @@ export async function startHubProcess(
   });
   return {
     url,
+    pid: child.pid ?? 0,
     data,
     end: (signal) =>
       new Promise((ended) => {

@@ -140,15 +140,6 @@ export default defineConfig({
           testTimeout: 3_600_000,
         },
       },
-      {
-        extends: true,
-        test: {
-          name: 'bench',
-          environment: 'node',
-          include: ['test/bench/**/*.test.ts'],
-          testTimeout: 3_600_000,
-        },
-      },
     ],
   },
 });

@@ -26,7 +26,17 @@ const MOST_BUFFERED = 8 * 1024 * 1024;
 /** GET /events: every mark from the last one that the reader has, then as they come, with a beat every second. */
 export function eventRoutes(app: FastifyInstance, serve: Serve, store: Store): Announcer {
   const readers = new Set<Reader>();
-  const sendAll = (text: string) => readers.forEach((reader) => reader.send(text));
+  let gathered = '';
+  // Marks that shared a flush are told in one piece.
+  const sendAll = (text: string) => {
+    if (gathered === '')
+      queueMicrotask(() => {
+        const all = gathered;
+        gathered = '';
+        readers.forEach((reader) => reader.send(all));
+      });
+    gathered += text;
+  };
   const beatText = () => `event: beat\ndata: {"seq":${store.lastSeq}}\n\n`;
   const ended = store.onMark((accepted) => {
     if (readers.size > 0) sendAll(markEvent(accepted));

@@ -20,7 +20,14 @@ import {
   sessionAnswer,
   sessionRequest,
 } from './office-api.ts';
-import { printedAnswer, printedReport } from './prints-api.ts';
+import {
+  printedAnswer,
+  printedReport,
+  printersAnswer,
+  printRequest,
+  printState,
+  printTaken,
+} from './prints-api.ts';
 import { shopAnswer, shopUpdate } from './shop-api.ts';
 
 /** One address of the hub: what it does, takes and gives. */
@@ -82,6 +89,21 @@ export const ENDPOINTS = {
     takes: printedReport,
     gives: printedAnswer,
   },
+  'GET /jobs/:id/papers.pdf': {
+    does: 'Setup cards, templates, rods or the sheet of a job, or of some of its doors.',
+    query: z.object({ kind: short, paper: short, doors: z.string().max(400_000).optional() }),
+    gives: 'application/pdf',
+  },
+  'GET /printers': { does: 'The printers of the hub’s machine.', gives: printersAnswer },
+  'POST /prints': {
+    does: 'Makes a paper and prints it; tells its number at once.',
+    takes: printRequest,
+    gives: printTaken,
+    status: 202,
+    most: 4 * 1024 * 1024,
+  },
+  'GET /prints/:id': { does: 'How far a print has come, or why it failed.', gives: printState },
+  'DELETE /prints/:id': { does: 'Takes a print back.', gives: printState },
   'GET /parts/:code': {
     does: 'A part, its stages, and its setup at a station.',
     query: z.object({ station: short }),

@@ -36,6 +36,8 @@ export const refusalWords = {
     'It could not be written down, so it was not taken: {reason}. Free the disk or mend the folder; marks are taken again at once.',
   'api.stock-unknown': 'There is no sticker stock {stock}; there are {stocks}.',
   'api.codes-unknown': 'No part of this job has the code {codes}.',
+  'api.print-unknown': 'No such print is on its way.',
+  'api.no-arch': 'None of these doors has an arch, so there is no template.',
   'api.pin-needed': 'This needs the shop’s PIN.',
   'api.pin-wrong': 'That is not the PIN.',
   'api.pin-wait': 'Too many wrong tries: wait {seconds} seconds.',

@@ -1,6 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import { join } from 'node:path';
 import type { Logger } from 'pino';
+import { PrintDesk } from '../printing/print-desk.ts';
+import type { PrintSystem } from '../printing/printer.ts';
 import { type BackupClock, startBackupClock } from '../store/backup-clock.ts';
 import { Backups } from '../store/backups.ts';
 import { disk } from '../store/disk.ts';
@@ -13,6 +15,7 @@ import { loopbackHosts } from './border.ts';
 import { addDemoJob } from './demo.ts';
 import { buildService } from './service.ts';
 import type { ShellLine } from './shell-line.ts';
+import { printingHere } from '../printing/printing-here.ts';
 
 export interface HubOptions {
   /** The data folder. */
@@ -28,6 +31,8 @@ export interface HubOptions {
   readonly logger: Logger;
   /** The line to the shell that started the hub, if one did. */
   readonly shell?: ShellLine | null;
+  /** What prints, where it is not what this machine prints with. */
+  readonly printing?: PrintSystem;
   /** The file system, where it is not the disk as it is. */
   readonly files?: FilePort;
 }
@@ -64,6 +69,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
     if (options.demo) await addDemoJob(data, store);
     const backups = new Backups(files, data);
     const clock = backupClock(store, backups, version, logger);
+    const desk = new PrintDesk(options.printing ?? printingHere(shell));
     let port = options.port;
     const { app } = await buildService(
       {
@@ -77,6 +83,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
         holder: lock.holder,
         restore: restoringInto(files, data, store, backups, version),
         shell,
+        desk,
         logger,
         ...(options.ui === undefined ? {} : { ui: options.ui }),
       },
@@ -88,6 +95,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
       url,
       store,
       async stop() {
+        await desk.close();
         await app.close();
         await clock.stop();
         await store.close();

@@ -3,6 +3,7 @@ import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest }
 import { existsSync } from 'node:fs';
 import type { Logger } from 'pino';
 import { openApi } from '#core/api/openapi.ts';
+import type { PrintDesk } from '../printing/print-desk.ts';
 import type { Restoring } from '../store/restore.ts';
 import { type BackupServices, backupRoutes } from './backup-routes.ts';
 import { holdBorder } from './border.ts';
@@ -14,6 +15,7 @@ import { markRoutes } from './mark-routes.ts';
 import { OfficeDoor } from './office-door.ts';
 import { paperRoutes } from './paper-routes.ts';
 import { pinRoutes } from './pin-routes.ts';
+import { printRoutes } from './print-routes.ts';
 import { screenRoutes } from './screen-routes.ts';
 import { serveOn } from './serve.ts';
 import type { ShellLine } from './shell-line.ts';
@@ -25,6 +27,7 @@ const BODY_LIMIT = 8 * 1024 * 1024 + 64 * 1024;
 export interface ServiceParts extends HealthSources {
   readonly restore: Restoring;
   readonly shell: ShellLine | null;
+  readonly desk: PrintDesk;
   /** The folder of the built screens; without it the API is served alone. */
   readonly ui?: string;
   readonly logger: Logger;
@@ -55,6 +58,7 @@ export async function buildService(
       jobRoutes(serve, store, announcer);
       markRoutes(serve, store);
       paperRoutes(serve, store);
+      printRoutes(serve, store, parts.desk);
       shopRoutes(serve, store, announcer);
       pinRoutes(serve, pin, office, parts.shell);
       await backupRoutes(api, serve, office, { ...parts, announcer } satisfies BackupServices);

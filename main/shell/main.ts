@@ -1,6 +1,7 @@
 import { app, BrowserWindow, session, utilityProcess } from 'electron';
 import { EventEmitter } from 'node:events';
 import { join } from 'node:path';
+import { answerPrintAsk, HIDDEN, printAsk } from './silent-print.ts';
 import { asksToLeave, holdPage, mayUse, ReloadBudget, windowOptions } from './policy.ts';
 
 /** The thin shell: starts the hub in a process of its own and shows its screens full screen. */
@@ -11,7 +12,14 @@ async function start(): Promise<void> {
   }
   await app.whenReady();
   const asked = new EventEmitter<{ message: [unknown] }>();
-  const url = await startHub((message) => asked.emit('message', message));
+  const url = await startHub((message, answer) => {
+    asked.emit('message', message);
+    const print = printAsk(message);
+    if (print !== null)
+      answerPrintAsk(print, () => new BrowserWindow(HIDDEN)).then(answer, (error: unknown) =>
+        process.stderr.write(`shoulderline: ${String(error)}\n`),
+      );
+  });
   session.defaultSession.setPermissionRequestHandler((page, permission, answer) =>
     answer(mayUse(permission, page.getURL(), url)),
   );
@@ -34,12 +42,12 @@ async function start(): Promise<void> {
 }
 
 /** The hub as a utility process; resolves with its address once it says that it listens. */
-function startHub(heard: (message: unknown) => void): Promise<string> {
+function startHub(heard: (message: unknown, answer: (message: unknown) => void) => void): Promise<string> {
   return new Promise((listening, failed) => {
     const hub = utilityProcess.fork(join(import.meta.dirname, '..', 'hub', 'main.js'), ['--demo'], {
       stdio: 'pipe',
     });
-    hub.on('message', heard);
+    hub.on('message', (message: unknown) => heard(message, (answer) => hub.postMessage(answer)));
     let said = '';
     hub.stdout?.on('data', (chunk: Buffer) => {
       said += chunk.toString();

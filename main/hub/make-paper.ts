@@ -1,0 +1,111 @@
+import type { PrintRequest } from '#core/api/prints-api.ts';
+import { readPartCode } from '#core/codes/read-code.ts';
+import { livePlan } from '#core/marks/live-plan.ts';
+import type { Plan } from '#core/plan/plan.ts';
+import { say } from '#core/words/say.ts';
+import { PAPERS } from '#labels/papers/paper-size.ts';
+import { papersPdf } from '#labels/papers/papers-pdf.ts';
+import { stockNamed, STOCKS } from '#labels/stock.ts';
+import { stickersPdf } from '#labels/stickers-pdf.ts';
+import type { Progress } from '../printing/print-desk.ts';
+import { type Paper, refused, type Refused } from '../printing/printer.ts';
+import type { Store } from '../store/store.ts';
+import { planDocument } from '../store/stored-job.ts';
+import { jobOf } from './job-routes.ts';
+
+/** A paper that is made, and which stickers are on it. */
+export interface MadePaper {
+  readonly ok: true;
+  readonly paper: Paper;
+  readonly codes: readonly string[];
+  readonly stock: string;
+}
+
+/** A job's plan as it lives, with where every setting is measured from. */
+export function explainedPlan(store: Store, id: string): Plan {
+  const { document, plan } = jobOf(store, id);
+  const explained = planDocument(document, true);
+  return livePlan(explained.ok ? explained.value : plan, store.progress(id));
+}
+
+/** Makes what a print asks for, or says why it cannot be made. */
+export async function makePaper(
+  store: Store,
+  id: string,
+  request: PrintRequest,
+  progress: Progress,
+): Promise<MadePaper | Refused> {
+  await progress(0, 0);
+  return request.kind === 'stickers'
+    ? stickers(store, id, request, progress)
+    : papers(store, id, request, progress);
+}
+
+async function papers(
+  store: Store,
+  id: string,
+  { kind, paper = 'letter', doors }: PrintRequest,
+  progress: Progress,
+): Promise<MadePaper | Refused> {
+  if (kind === 'stickers' || kind === 'calibration') return refused('not-made', { reason: kind });
+  const plan = explainedPlan(store, id);
+  const made = await papersPdf(plan, { kind, paper, ...(doors === undefined ? {} : { doors }), progress });
+  if (made.ok)
+    return {
+      ok: true,
+      paper: { pdf: made.pdf, title: say(`paper.title-${kind}`, { job: plan.job }), media: paper },
+      codes: [],
+      stock: paper,
+    };
+  return refused('not-made', {
+    reason:
+      made.fault === 'no-arch'
+        ? say('paper.no-arch')
+        : say('paper.doors-unknown', { doors: made.doors.slice(0, 10).join(', ') }),
+  });
+}
+
+async function stickers(
+  store: Store,
+  id: string,
+  { stock = 'letter-3x10', symbol, codes: asked, from }: PrintRequest,
+  progress: Progress,
+): Promise<MadePaper | Refused> {
+  const plan = livePlan(jobOf(store, id).plan, store.progress(id));
+  const codes = asked?.map((text) => {
+    const read = readPartCode(text);
+    return read.kind === 'part' ? read.code : text;
+  });
+  const made = await stickersPdf(plan, {
+    stock,
+    ...(symbol === undefined ? {} : { symbol }),
+    ...(from === undefined ? {} : { from }),
+    ...(codes === undefined ? {} : { codes }),
+  });
+  await progress(made.ok ? made.parts : 0, made.ok ? made.parts : 0);
+  if (!made.ok)
+    return refused('not-made', {
+      reason:
+        made.fault === 'stock-unknown'
+          ? say('api.stock-unknown', { stock: stock.slice(0, 40), stocks: made.stocks.join(', ') })
+          : made.fault === 'codes-unknown'
+            ? say('api.codes-unknown', { codes: made.codes.slice(0, 10).join(', ') })
+            : made.message,
+    });
+  return {
+    ok: true,
+    paper: { pdf: made.pdf, title: say('paper.title', { job: plan.job }), ...mediaOf(stock) },
+    codes: [...new Set(codes ?? plan.doors.flatMap(({ parts }) => parts.map(({ code }) => code)))],
+    stock,
+  };
+}
+
+/** The sheet that a stock is on, by its size; a roll has none. */
+function mediaOf(name: string): Pick<Paper, 'media'> {
+  const stock = stockNamed(name, STOCKS);
+  if (stock === null) return {};
+  const { width, height } = stock.page;
+  const same = (paper: 'letter' | 'a4') =>
+    Math.abs(PAPERS[paper].width - width) < 1 && Math.abs(PAPERS[paper].height - height) < 1;
+  return same('letter') ? { media: 'letter' } : same('a4') ? { media: 'a4' } : {};
+}

@@ -7,8 +7,17 @@ const NUMERAL_SHARE = 0.668;
 const NUMERAL_MM = 13;
 const LEAST_PX = 48;
 
+let shopWidth: number | undefined;
+
+/** The width that the shop gives for the station at this screen; it counts before the one set here. */
+export function setShopWidthMm(width: number | undefined): void {
+  shopWidth = width;
+  sizeNumerals();
+}
+
 /** The width that was set for this screen, in millimetres. */
 export function screenWidthMm(): number {
+  if (shopWidth !== undefined) return shopWidth;
   const kept = Number(localStorage.getItem(REMEMBERED));
   return kept >= 50 && kept <= 5000 ? kept : USUAL_WIDTH_MM;
 }

@@ -222,6 +222,10 @@ test('at fitting the survey of the opening is entered on the keypad and says wha
   expect((await off('right', 'bottom')) - (await off('right', 'top'))).toBeCloseTo(0.125, 2);
   await keep(page, 'fitting-1280');
   await sound(page, 'survey');
+  await page.click('[data-action="save-survey"]');
+  await expect(page.locator('[data-said="survey"]')).toContainText('Saved in the job');
+  const kept: unknown = await (await fetch(`${hub.url}/api/jobs/${plan.id}/file`)).json();
+  expect(JSON.stringify(kept)).toContain('"widthTop":"14 13/16"');
   await page.click('[data-action="close-sheet"]');
   await page.click('[data-action="done"]');
   await expect(page.getByRole('status')).toContainText('Nothing more');

@@ -40,3 +40,17 @@ export function surveyedDoor(file: unknown, mark: string, survey: Survey): Resul
     ? { ok: false, faults: [{ path: 'doors', code: 'required', message: mark }] }
     : { ok: true, value: door };
 }
+
+/**
+ * The job file with the survey of one mark's opening in it. Null when that mark stands for several doors: their openings
+ * differ, so each needs a mark of its own first.
+ */
+export function withSurvey(file: unknown, mark: string, survey: Survey): unknown {
+  const read = jobShape.safeParse(file);
+  const ordered = read.success ? read.data.doors.find((each) => each.mark === mark) : undefined;
+  if (!read.success || ordered === undefined || (ordered.quantity ?? 1) !== 1) return null;
+  return {
+    ...read.data,
+    doors: read.data.doors.map((each) => (each === ordered ? { ...each, survey } : each)),
+  };
+}

@@ -7,7 +7,23 @@ import {
   refusal,
   type RefusalBody,
 } from '#core/api/marks-api.ts';
-import { faultsBody, jobFileAnswer, jobSaved, jobsAnswer, planAnswer } from '#core/api/jobs-api.ts';
+import {
+  faultsBody,
+  jobFileAnswer,
+  jobSaved,
+  jobsAnswer,
+  measuredAnswer,
+  planAnswer,
+} from '#core/api/jobs-api.ts';
+import {
+  backupMade,
+  backupsAnswer,
+  healthAnswer,
+  leftAnswer,
+  restoredAnswer,
+  sessionAnswer,
+} from '#core/api/office-api.ts';
+import { shopAnswer, type ShopFile } from '#core/api/shop-api.ts';
 import type { JobProgress, Mark } from '#core/marks/mark.ts';
 import type { Plan } from '#core/plan/plan.ts';
 
@@ -19,7 +35,6 @@ export type Answer<T> =
   | { readonly kind: 'away' };
 
 const NOTHING = z.null();
-const WELL = z.object({ ok: z.literal(true) });
 const PATIENCE_MS = 8000;
 /** For what the hub has to reckon first. */
 const LONG_PATIENCE_MS = 30_000;
@@ -58,7 +73,7 @@ const id = encodeURIComponent;
 
 /** The hub's API, typed: every answer is checked as it comes in. */
 export const hub = {
-  health: () => ask(WELL, '/health'),
+  health: () => ask(healthAnswer, '/health'),
   jobs: () => ask(jobsAnswer, '/jobs'),
   plan: async (job: string) => (await ask(planAnswer, `/jobs/${id(job)}`)) as Answer<Plan>,
   explained: async (job: string) =>
@@ -73,6 +88,19 @@ export const hub = {
   part: (code: string, station: string) => ask(partAnswer, `/parts/${id(code)}?station=${id(station)}`),
   mark: (mark: Mark) => ask(markAnswer, '/marks', 'POST', mark),
   board: () => ask(boardAnswer, '/board'),
+  measure: (job: string, revision: number, measured: Readonly<Record<string, unknown>>) =>
+    ask(measuredAnswer, `/jobs/${id(job)}/measured`, 'PUT', { revision, measured }),
+  shop: () => ask(shopAnswer, '/shop'),
+  saveShop: (revision: number, shop: ShopFile) => ask(shopAnswer, '/shop', 'PUT', { revision, shop }),
+  session: () => ask(sessionAnswer, '/session'),
+  enter: (pin: string) => ask(sessionAnswer, '/session', 'POST', { pin }),
+  lock: () => ask(sessionAnswer, '/session', 'DELETE'),
+  setPin: (pin: string | null) => ask(sessionAnswer, '/pin', 'PUT', { pin }),
+  leaveFullScreen: () => ask(leftAnswer, '/kiosk/leave', 'POST', {}),
+  backups: () => ask(backupsAnswer, '/backups'),
+  backUp: () => ask(backupMade, '/backups', 'POST', {}, LONG_PATIENCE_MS),
+  restore: (name: string) =>
+    ask(restoredAnswer, `/backups/${id(name)}/restore`, 'POST', {}, LONG_PATIENCE_MS),
   stickersAddress: (job: string, stock: string, from: number, codes?: readonly string[]) =>
     `/api/jobs/${id(job)}/stickers.pdf?stock=${id(stock)}&from=${from}${codes === undefined ? '' : `&codes=${codes.join(',')}`}`,
 };

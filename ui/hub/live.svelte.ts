@@ -7,6 +7,7 @@ import type { Plan } from '#core/plan/plan.ts';
 import { hub } from './client.ts';
 import { JobDrawer } from './job-drawer.ts';
 import type { Kept } from './kept-marks.ts';
+import { shop } from './shop.svelte.ts';
 import { openOutbox } from './outbox.svelte.ts';
 
 /** A job as this screen knows it. The plan carries the codes of the first blanks; replacements are in the progress. */
@@ -72,7 +73,11 @@ class Live {
   #connect(): void {
     const events = new EventSource('/api/events');
     this.#events = events;
-    events.addEventListener('open', () => void this.reload());
+    events.addEventListener('open', () => {
+      void this.reload();
+      void shop.reload();
+    });
+    events.addEventListener('shop', () => void shop.reload());
     events.addEventListener('beat', () => {
       this.#lastBeat = Date.now();
       if (this.away) void this.reload();

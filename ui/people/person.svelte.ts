@@ -1,3 +1,5 @@
+import { shop } from '../hub/shop.svelte.ts';
+
 const NOW = 'shoulderline.person';
 const BEFORE = 'shoulderline.people';
 const MOST = 24;
@@ -25,14 +27,9 @@ function readBefore(): string[] {
   return (localStorage.getItem(BEFORE) ?? '').split(' ').filter((each) => /^P-[A-Z0-9]{1,20}$/.test(each));
 }
 
-/** A badge as people read it: without its letter. */
+/** Whose badge it is, by the shop's list; the badge itself without its letter when nobody there has it. */
 export function badgeName(badge: string): string {
-  return badge.slice(2);
-}
-
-/** Who a mark says did it: a badge's name. */
-export function shopName(by: string): string {
-  return by.startsWith('P-') ? badgeName(by) : by;
+  return shop.people.find((each) => each.badge === badge)?.name ?? badge.replace(/^P-/, '');
 }
 
 export const person = new Person();

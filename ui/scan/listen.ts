@@ -2,10 +2,15 @@ import { Burst } from './burst.ts';
 
 /**
  * Listens for a scanner whatever has the focus, and calls back with what it read. The final Enter is kept from any
- * focused button, and what the burst typed into a field is taken out again. Returns what ends the listening.
+ * focused button, and what the burst typed into a field is taken out again. A prefix and suffix are what
+ * the scanner is set to send around every code. Returns what ends the listening.
  */
-export function listenForScans(target: Window, heard: (text: string) => void): () => void {
-  const burst = new Burst();
+export function listenForScans(
+  target: Window,
+  heard: (text: string) => void,
+  { prefix, suffix }: { readonly prefix: string; readonly suffix: string } = { prefix: '', suffix: '' },
+): () => void {
+  const burst = new Burst(prefix, suffix);
   let field: { element: HTMLInputElement; value: string } | null = null;
   const onKey = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.altKey || event.metaKey) return;

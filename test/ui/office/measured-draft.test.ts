@@ -1,0 +1,22 @@
+import { expect, test } from 'vitest';
+import { measuredText, withMeasured } from '#ui/office/measured-draft.ts';
+
+const nothing = { thickness: '', grooveWidth: '', width: '' };
+
+test('sizes are put at the job, a door or a part, and read back from there', () => {
+  const job = withMeasured({}, '', '', { ...nothing, thickness: ' 23/32 ' });
+  const both = withMeasured(job, 'A-1', 'rail-top', { ...nothing, width: '2 3/16' });
+  expect(both).toEqual({
+    thickness: '23/32',
+    doors: { 'A-1': { parts: { 'rail-top': { width: '2 3/16' } } } },
+  });
+  expect(measuredText(both, '', '', 'thickness')).toBe('23/32');
+  expect(measuredText(both, 'A-1', 'rail-top', 'width')).toBe('2 3/16');
+  expect(measuredText(both, 'A-2', 'rail-top', 'width')).toBe('');
+});
+
+test('a size taken away leaves no empty places behind, and a whole frame has no width', () => {
+  const one = withMeasured({}, 'A-1', 'rail-top', { ...nothing, width: '2 3/16' });
+  expect(withMeasured(one, 'A-1', 'rail-top', nothing)).toEqual({});
+  expect(withMeasured({}, 'A-1', '', { ...nothing, width: '2' })).toEqual({});
+});

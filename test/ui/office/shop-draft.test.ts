@@ -1,0 +1,31 @@
+import { expect, test } from 'vitest';
+import { shopAnswer, shopFile } from '#core/api/shop-api.ts';
+import { shopAtFirst } from '#core/shop/shop-start.ts';
+import { emptyPerson, shopDraftOf, shopFileOf } from '#ui/office/shop-draft.ts';
+
+const shop = shopAnswer.parse({ revision: 3, ...shopAtFirst() });
+
+test('a shop that is opened and saved without a change is the same', () => {
+  const { revision: _revision, ...same } = shop;
+  expect(shopFileOf(shopDraftOf(shop), shop)).toEqual(same);
+});
+
+test('what is typed becomes a shop that the hub takes: a badge gets its P-, a person an id, empty rows fall away', () => {
+  const draft = shopDraftOf(shop);
+  draft.people = [
+    { ...emptyPerson(), name: 'Wren Aldous', badge: 'wren' },
+    { ...emptyPerson(), name: 'Wren Aldous', badge: 'P-W2' },
+    emptyPerson(),
+  ];
+  draft.widths.mortiser = '344';
+  draft.denominator = '32';
+  draft.tools.chisels = '1/4, 3/8 ,';
+  const file = shopFile.parse(shopFileOf(draft, shop));
+  expect(file.people).toEqual([
+    { id: 'wren-aldous', name: 'Wren Aldous', badge: 'P-WREN' },
+    { id: 'wren-aldous-2', name: 'Wren Aldous', badge: 'P-W2' },
+  ]);
+  expect(file.stations).toEqual({ mortiser: { screenWidthMm: 344 } });
+  expect(file.rounding.denominator).toBe(32);
+  expect(file.profile.chisels).toEqual(['1/4', '3/8']);
+});

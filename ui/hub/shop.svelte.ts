@@ -1,0 +1,49 @@
+import { shopAnswer, type Shop } from '#core/api/shop-api.ts';
+import { type Rounding, USUAL_ROUNDING } from '#core/length/shown.ts';
+import { hub } from './client.ts';
+
+const REMEMBERED = 'shoulderline.shop';
+const PLAIN = { prefix: '', suffix: '' };
+
+/** What the shop has said of itself: its people, how values are shown, what a scanner sends, how wide each screen is. */
+class KnownShop {
+  now = $state.raw<Shop | null>(remembered());
+
+  /** Asks the hub. Without an answer the last one counts, over a reload too. */
+  async reload(): Promise<void> {
+    const answer = await hub.shop();
+    if (answer.kind === 'ok') this.take(answer.value);
+  }
+
+  take(shop: Shop): void {
+    this.now = shop;
+    localStorage.setItem(REMEMBERED, JSON.stringify(shop));
+  }
+
+  get people(): Shop['people'] {
+    return this.now?.people ?? [];
+  }
+
+  get rounding(): Rounding {
+    return this.now?.rounding ?? USUAL_ROUNDING;
+  }
+
+  get scanner(): Shop['scanner'] {
+    return this.now?.scanner ?? PLAIN;
+  }
+
+  screenWidthMm(station: string): number | undefined {
+    return this.now?.stations[station]?.screenWidthMm;
+  }
+}
+
+function remembered(): Shop | null {
+  try {
+    const read = shopAnswer.safeParse(JSON.parse(localStorage.getItem(REMEMBERED) ?? 'null'));
+    return read.success ? read.data : null;
+  } catch {
+    return null;
+  }
+}
+
+export const shop = new KnownShop();

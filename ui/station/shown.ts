@@ -1,0 +1,31 @@
+import type { Located } from '#core/marks/live-plan.ts';
+import type { Mark } from '#core/marks/mark.ts';
+import type { PlanStage } from '#core/plan/plan.ts';
+import type { LiveJob } from '../hub/live.svelte.ts';
+
+/** A setup on the screen: this part, this stage, no other. */
+export interface Setup {
+  readonly code: string;
+  readonly job: LiveJob;
+  readonly found: Located;
+  readonly stage: PlanStage;
+  /** When it came on the screen, on the page's clock. */
+  readonly since: number;
+}
+
+/** A sentence over the screen: its refusal code, what it says, and what to do next. */
+export interface Message {
+  readonly code: string;
+  readonly text: string;
+  readonly next: string;
+  /** A banner leaves the screen below as it is. */
+  readonly banner: boolean;
+}
+
+/** The mark made last here, which can be taken back for a minute. */
+export interface Last {
+  readonly mark: Mark;
+  readonly text: string;
+  readonly next: string;
+  readonly until: number;
+}

@@ -57,7 +57,7 @@ export const paperWords = {
     'Prove every setup on a test piece of the same thickness. All numbers are net: add what you leave for the chisel.',
   'paper.whole-door': 'the whole door',
   'paper.from': 'from {from}',
-  'paper.section': 'Section of the frame at its sight edge',
+  'paper.section': 'Sections, from above: stile with panel, stile with tenon',
   'paper.finished': 'Finished',
   'paper.trims': 'comes off: {side} each side, {end} each end, and the horns',
   'paper.sight': 'sight size: {width} × {heights}',

@@ -1,4 +1,5 @@
 import { doorView } from '#core/drawing/door-view.ts';
+import { jointSections } from '#core/drawing/joint-sections.ts';
 import { layOut } from '#core/drawing/layout.ts';
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
 import { partName, stationName } from '#core/words/names.ts';
@@ -10,12 +11,14 @@ import { type CardStation, cardStations } from './card-settings.ts';
 import { GAP } from './column-flow.ts';
 import { footPage, headPage, newPage, type PaperPage } from './paper-page.ts';
 import { bodyOf } from './paper-size.ts';
-import { sectionDrawing } from './section-drawing.ts';
 import { sizeThatFits, wrapLines } from './text-lines.ts';
 import { asText, withUnit } from './values.ts';
 
 /** Height of the cautions' type. */
 const CAUTION = 6.5;
+
+/** Height of each of the two sections: through stile and panel, through stile and tenon. */
+const SECTION = 96;
 
 /** A door's setup card: the door drawn with its section, sizes and parts; then every setting by station and stage. */
 export function setupCard(plan: Plan, door: PlanDoor, paper: Size, faces: Faces): PaperPage[] {
@@ -48,7 +51,6 @@ function drawings(page: PaperPage, plan: Plan, door: PlanDoor, below: number): v
   const unnamed = view.shapes.filter((shape) => shape.kind !== 'label' || shape.role !== 'door-name');
   const picture = layOut({ ...view, shapes: unnamed }, { width: wide, height: high, text: 9 });
   stream.figure(picture, { x: body.x, y: top - high, weight: 0.5 });
-  const stile = door.parts.find(({ part }) => part === 'stile-left');
   const right = body.x + wide + 16;
   const room = body.width - wide - 16;
   let y = top - 12;
@@ -58,11 +60,12 @@ function drawings(page: PaperPage, plan: Plan, door: PlanDoor, below: number): v
       y -= 11.5;
     }
   };
-  if (stile !== undefined) {
-    write(say('paper.section'), true);
-    const section = layOut(sectionDrawing(stile, plan.units), { width: room, height: 190, text: 8 });
-    stream.figure(section, { x: right, y: y - 186, weight: 0.5 });
-    y -= 206;
+  const sections = jointSections(door, plan.units);
+  if (sections.length > 0) write(say('paper.section'), true);
+  for (const section of sections) {
+    const figure = layOut(section, { width: room, height: SECTION, text: 8.5 });
+    stream.figure(figure, { x: right, y: y + 8 - SECTION, weight: 0.5 });
+    y -= SECTION + 6;
   }
   const { values } = door;
   const unit = (value: string) => withUnit(value, plan.units);

@@ -17,7 +17,7 @@ function text(whole: number, more: number): string {
 }
 
 /**
- * A symbol in whole printer dots, its lower left corner moved to the dot nearest a place (points from the page's corner).
+ * A symbol in whole printer dots, its lower left corner moved to the next dot up and right of a place (points from the page's corner).
  * One matrix that makes a module the unit, one path and one fill for all.
  */
 export function barOperators(
@@ -30,7 +30,8 @@ export function barOperators(
   const dot = 72 / dpi;
   const module = dots * dot;
   const high = barHeight === undefined ? module : Math.floor(barHeight / dot) * dot;
-  const [left, bottom] = [Math.round(place.x / dot) * dot, Math.round(place.y / dot) * dot];
+  const onDot = (at: number) => Math.ceil(at / dot - 1e-6) * dot;
+  const [left, bottom] = [onDot(place.x), onDot(place.y)];
   const insetX = INSET / dots;
   const insetY = (INSET * dot) / high;
   let path = '';

@@ -41,6 +41,7 @@ export class Notes {
   readonly #notes: readonly string[];
   readonly #faces: Faces;
   readonly #measured = new Map<number, readonly Word[]>();
+  readonly #lengths = new Map<number, number>();
 
   constructor(notes: readonly string[], faces: Faces) {
     this.#notes = notes;
@@ -50,7 +51,9 @@ export class Notes {
   /** In the largest type, from 9 pt down to 6, that fits an area; null where none does. */
   fit(area: Size): NoteLines | null {
     for (let size = LARGEST_NOTE; size >= LEAST_TYPE; size -= STEP) {
-      const lines = this.#break(area.width, size, mostLines(area, size));
+      const most = mostLines(area, size);
+      if (this.#long(size) > area.width * most) continue;
+      const lines = this.#break(area.width, size, most);
       if (lines?.done === true) return this.#set(lines.texts, size);
     }
     return null;
@@ -86,6 +89,16 @@ export class Notes {
     );
     this.#measured.set(size, words);
     return words;
+  }
+
+  /** How long all words are in a row, without what stands between them: what cannot fit is not tried. */
+  #long(size: number): number {
+    let long = this.#lengths.get(size);
+    if (long === undefined) {
+      long = this.#words(size).reduce((total, { width }) => total + width, 0);
+      this.#lengths.set(size, long);
+    }
+    return long;
   }
 
   #width(text: string, size: number): number {

@@ -54,7 +54,7 @@ export class PageStream {
     this.#operators.push(`q 1 0 0 1 ${number(x)} ${number(y)} cm`, operators, 'Q');
   }
 
-  /** A symbol in whole printer dots, its lower left corner at the dot nearest a place. */
+  /** A symbol in whole printer dots, its lower left corner at the next dot from a place. */
   symbol(symbol: BarSymbol, x: number, y: number, dots: number, dpi: number, barHeight?: number): void {
     this.#operators.push(barOperators(symbol, { x, y }, dots, dpi, barHeight));
   }

@@ -27,6 +27,8 @@ const MOST_BAR = 28;
 /** The code's type at most: as large as the head's would be. */
 const mostCode = (stock: Stock) => Math.min(14, stock.label.height * 0.16);
 const LEAST_CODE = 8;
+/** How far the tail of a Q hangs below the line, in sizes of the type. */
+const TAIL = 0.06;
 /** Room for the code under its bars: enough for type of 8 pt. */
 const UNDER_BARS = 60;
 
@@ -77,7 +79,7 @@ function codeUpTo(
 }
 
 function codeRun(code: string, size: number, x: number, y: number): TextRun {
-  return { text: spaced(code), x, y, size, weight: 'bold' };
+  return { text: spaced(code), x, y: y + size * TAIL, size, weight: 'bold' };
 }
 
 /** Bars along the foot, the code beside them where there is room, else under them. */
@@ -113,7 +115,8 @@ function matrixFoot(code: string, stock: Stock, dots: number, faces: Faces): Cod
   const { label, margin, dpi } = stock;
   const bars = symbolOf('datamatrix', code);
   const module = (dots * 72) / dpi;
-  const x = label.width - margin - bars.width * module;
+  // A dot to spare, since the symbol is moved on to the next one.
+  const x = label.width - margin - bars.width * module - module / dots;
   const right = x - Math.max(bars.quiet * module, 3);
   const beside = codeUpTo(code, stock, faces, right - margin);
   if (beside === null) return null;

@@ -25,6 +25,8 @@ export interface Head {
 }
 
 const LEAST_HEAD = 8;
+/** How far letters stand above the line, in sizes of the type. */
+const ASCENT = 0.765;
 const STEP = 0.5;
 
 /** The head in the largest type, from a size down, in which it fits; `widest` is the widest "k of n" of this mark. Null where none fits. */
@@ -44,7 +46,7 @@ export function headOf(
     const which = faces.regular.width(widest, small);
     const dimensions = setLine(text.size, faces, size * 0.9, 'bold');
     if (arrow + 2 + part.width + 6 + mark + 3 + which > room || dimensions.width > room) continue;
-    const base = label.height - margin - size * 0.75;
+    const base = label.height - margin - size * ASCENT;
     const second = base - size * 1.12;
     const bottom = second - size * 0.24;
     const right = label.width - margin;

@@ -36,6 +36,7 @@ interface Bounds {
 
 /** From true size to the medium: one scale for every length; dimension rows and type in the medium's own units. */
 export function layOut(drawing: Drawing, options: LayoutOptions): Figure {
+  if (!drawing.shapes.some(({ kind }) => kind === 'dimension')) return layOutAs(drawing, options);
   const tries = [
     options,
     { ...options, names: false },

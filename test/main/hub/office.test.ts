@@ -196,7 +196,7 @@ test('everything goes out in one file and comes back, from one shop to another',
 
 test('full screen is left through the shell, and only where there is one', async () => {
   const told: ShellMessage[] = [];
-  const kiosk = await liveHub({ shell: { tell: (message) => told.push(message) } });
+  const kiosk = await liveHub({ shell: { hear: () => undefined, tell: (message) => told.push(message) } });
   expect((await kiosk.ask('POST', '/kiosk/leave', {})).body).toEqual({ left: true });
   expect(told).toEqual([{ kind: 'leave-full-screen' }]);
   const alone = await liveHub();

@@ -7,6 +7,8 @@ import { openApi } from '#core/api/openapi.ts';
 import { buildService } from '#main/hub/service.ts';
 import { Backups } from '#main/store/backups.ts';
 import { disk } from '#main/store/disk.ts';
+import { cups } from '#main/printing/cups.ts';
+import { PrintDesk } from '#main/printing/print-desk.ts';
 import { PinStore } from '#main/store/pin-store.ts';
 import { restoringInto } from '#main/store/restore.ts';
 import { freshFolder } from '../store/fresh-folder.ts';
@@ -30,6 +32,7 @@ async function routesServed(): Promise<string[]> {
       holder: { pid: 1, started: '', boot: '' },
       restore: restoringInto(disk, folder, store, backups, 'test'),
       shell: null,
+      desk: new PrintDesk(cups()),
       logger: pino({ level: 'silent' }),
     },
     () => [],
@@ -71,7 +74,7 @@ test('the description is served, whole, and every address says what it does and 
   }
 });
 
-test('what is answered is what the description says, address by address', async () => {
+test('what is answered is what the description says, address by address', { timeout: 30_000 }, async () => {
   const { ask } = await liveHub();
   const told = new Map<string, unknown>();
   const tell = async (key: keyof typeof ENDPOINTS, path: string, body?: unknown) => {
@@ -102,6 +105,12 @@ test('what is answered is what the description says, address by address', async 
   await tell('GET /jobs/:id/stickers.pdf', '/jobs/boot-room/stickers.pdf?stock=a4-3x8');
   await tell('POST /jobs/:id/printed', '/jobs/boot-room/printed', { codes: [code], stock: 'a4-3x8' });
   await tell('GET /jobs/:id/printed', '/jobs/boot-room/printed');
+  await tell('GET /jobs/:id/papers.pdf', '/jobs/boot-room/papers.pdf?kind=sheet&paper=a4');
+  await tell('GET /printers', '/printers');
+  const print = { job: 'boot-room', kind: 'sheet', printer: 'no printer of this name' };
+  const { id } = await tell('POST /prints', '/prints', print);
+  await tell('GET /prints/:id', `/prints/${String(id)}`);
+  await tell('DELETE /prints/:id', `/prints/${String(id)}`);
   await tell('GET /parts/:code', `/parts/${code}?station=router-table`);
   await tell('GET /board', '/board');
   const { revision, ...shop } = await tell('GET /shop', '/shop');

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
 import { addJob, faultsOf, keep, onlyPlan, post, threeHundredDoors } from './shop-floor.ts';
 
+test.describe.configure({ timeout: 150_000 });
 const hubs: HubProcess[] = [];
 test.afterEach(async () => {
   for (const hub of hubs.splice(0)) {
@@ -91,8 +92,8 @@ test('the board tells the pace and when the job will be finished, what a door wa
   await expect(row).toContainText('5 of 5 parts');
   await keep(page, 'board-1280');
   expect(await faultsOf(page)).toEqual([]);
-  await row.locator('[data-part="rail-bottom"]').click();
-  await expect(page.locator('[data-part-sheet="rail-bottom"] [data-stage-state="next"]')).toContainText(
+  await row.locator('[data-part="stile-left"]').click();
+  await expect(page.locator('[data-part-sheet="stile-left"] [data-stage-state="next"]')).toContainText(
     'Mill to size',
   );
   expect(await faultsOf(page)).toEqual([]);

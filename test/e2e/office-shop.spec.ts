@@ -5,7 +5,7 @@ import { faultsOf, keep, onlyPlan, partOf, post, scan } from './shop-floor.ts';
 let hub: HubProcess;
 const data = freshData();
 
-test.describe.configure({ mode: 'serial' });
+test.describe.configure({ mode: 'serial', timeout: 120_000 });
 test.beforeAll(async () => {
   hub = await startHubProcess(data, 0, ['--demo']);
 });

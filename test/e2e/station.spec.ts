@@ -44,9 +44,9 @@ async function doneUntil({ code, stages }: PlanPart, until: string): Promise<voi
   }
 }
 
+/** A burst: the keys are sent without waiting for one another, as fast as a scanner's whatever else the machine does. */
 async function scan(page: Page, code: string): Promise<void> {
-  await page.keyboard.type(code, { delay: 0 });
-  await page.keyboard.press('Enter');
+  await Promise.all([...code, 'Enter'].map((key) => page.keyboard.press(key)));
 }
 
 /** Keeps a picture of a screen to be looked at, when asked to: KEEP_SCREENS=1. */
@@ -162,15 +162,43 @@ for (const size of [
       .locator('[data-setting="stop"][data-place="top"] .over')
       .evaluate((element) => Number.parseFloat(getComputedStyle(element).fontSize));
     expect(small).toBeGreaterThanOrEqual(24);
-    const inks = await setup
-      .locator('[data-setting="depthFromEdge"] .value')
-      .evaluate((element) => [
-        getComputedStyle(element).color,
-        getComputedStyle(document.body).backgroundColor,
-      ]);
-    expect(inks[0]).toBe('rgb(17, 17, 17)');
+    for (const numeral of await setup.locator('.value').all()) {
+      const [ink, ground] = await numeral.evaluate((element) => {
+        let behind: Element | null = element;
+        while (behind !== null && getComputedStyle(behind).backgroundColor === 'rgba(0, 0, 0, 0)')
+          behind = behind.parentElement;
+        return [
+          getComputedStyle(element).color,
+          behind === null ? 'rgb(255, 255, 255)' : getComputedStyle(behind).backgroundColor,
+        ] as const;
+      });
+      expect(contrast(ink, ground), `${ink} on ${ground}`).toBeGreaterThanOrEqual(7);
+    }
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    const moving = await page.evaluate(
+      () =>
+        [...document.querySelectorAll('*')].filter((element) => {
+          const { transitionDuration, animationName } = getComputedStyle(element);
+          return animationName !== 'none' || transitionDuration !== '0s';
+        }).length,
+    );
+    expect(moving).toBe(0);
     await keep(page, `mortiser-${size.width}`);
   });
+
+/** The contrast of two computed colours: WCAG 2.2's ratio of their relative luminances (from memory). */
+function contrast(one: string, other: string): number {
+  const [a = 0, b = 0] = [one, other]
+    .map((colour) => {
+      const [red = 0, green = 0, blue = 0] = (colour.match(/\d+/g) ?? []).map((part) => {
+        const share = Number(part) / 255;
+        return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+      });
+      return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+    })
+    .sort((x, y) => y - x);
+  return (a + 0.05) / (b + 0.05);
+}
 
 /** A part and the stage that brings it to each station, in the order in which one door meets them. */
 const STOPS = [

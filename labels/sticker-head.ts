@@ -24,7 +24,7 @@ export interface Head {
   readonly bottom: number;
 }
 
-const LEAST_HEAD = 8;
+const LEAST_HEAD = LEAST_TYPE;
 /** How far letters stand above the line, in sizes of the type. */
 const ASCENT = 0.765;
 const STEP = 0.5;
@@ -44,7 +44,7 @@ export function headOf(
     const part = setLine(text.part, faces, size, 'bold');
     const mark = faces.bold.width(text.mark, size);
     const which = faces.regular.width(widest, small);
-    const dimensions = setLine(text.size, faces, size * 0.9, 'bold');
+    const dimensions = setLine(text.size, faces, Math.max(LEAST_TYPE, size * 0.9), 'bold');
     if (arrow + 2 + part.width + 6 + mark + 3 + which > room || dimensions.width > room) continue;
     const base = label.height - margin - size * ASCENT;
     const second = base - size * 1.12;

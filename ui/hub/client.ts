@@ -24,6 +24,13 @@ import {
   sessionAnswer,
 } from '#core/api/office-api.ts';
 import { shopAnswer, type ShopFile } from '#core/api/shop-api.ts';
+import {
+  printedAnswer,
+  printersAnswer,
+  type PrintRequest,
+  printState,
+  printTaken,
+} from '#core/api/prints-api.ts';
 import type { JobProgress, Mark } from '#core/marks/mark.ts';
 import type { Plan } from '#core/plan/plan.ts';
 
@@ -101,6 +108,13 @@ export const hub = {
   backUp: () => ask(backupMade, '/backups', 'POST', {}, LONG_PATIENCE_MS),
   restore: (name: string) =>
     ask(restoredAnswer, `/backups/${id(name)}/restore`, 'POST', {}, LONG_PATIENCE_MS),
+  printers: () => ask(printersAnswer, '/printers'),
+  startPrint: (request: PrintRequest) => ask(printTaken, '/prints', 'POST', request),
+  printState: (print: string) => ask(printState, `/prints/${id(print)}`),
+  cancelPrint: (print: string) => ask(printState, `/prints/${id(print)}`, 'DELETE'),
+  printed: (job: string) => ask(printedAnswer, `/jobs/${id(job)}/printed`),
+  papersAddress: (job: string, kind: string, paper: string) =>
+    `/api/jobs/${id(job)}/papers.pdf?kind=${id(kind)}&paper=${id(paper)}`,
   stickersAddress: (job: string, stock: string, from: number, codes?: readonly string[]) =>
     `/api/jobs/${id(job)}/stickers.pdf?stock=${id(stock)}&from=${from}${codes === undefined ? '' : `&codes=${codes.join(',')}`}`,
 };

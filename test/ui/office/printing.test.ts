@@ -1,0 +1,131 @@
+import { fireEvent, render, screen } from '@testing-library/svelte';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import type { LiveJob } from '#ui/hub/live.svelte.ts';
+import Printing from '#ui/office/Printing.svelte';
+
+interface Asked {
+  readonly method: string;
+  readonly path: string;
+  readonly body: unknown;
+}
+let asked: Asked[];
+let states: object[];
+let printed: Record<string, object[]>;
+let printers: object;
+
+/** The hub as it answers in these tests. */
+function answer({ method, path }: Asked): object {
+  if (path === '/api/printers') return printers;
+  if (path.endsWith('/printed')) return { codes: printed };
+  if (path === '/api/prints') return { id: 'p1' };
+  if (method === 'DELETE') {
+    states = [{ state: 'cancelled', made: 0, of: 0, code: 'cancelled', message: 'Taken back.' }];
+    return states[0] ?? {};
+  }
+  return (states.length > 1 ? states.shift() : states[0]) ?? {};
+}
+
+beforeEach(() => {
+  asked = [];
+  printed = {};
+  states = [{ state: 'printed', made: 1, of: 1 }];
+  printers = {
+    printers: [
+      { name: 'Off', accepting: true, state: 'stopped' },
+      { name: 'Labels', description: 'By the saw', accepting: true, state: 'idle' },
+    ],
+  };
+  vi.stubGlobal('fetch', (path: string, init: { method: string; body?: string }) => {
+    const request = {
+      method: init.method,
+      path,
+      body: init.body === undefined ? undefined : (JSON.parse(init.body) as unknown),
+    };
+    asked.push(request);
+    return Promise.resolve(new Response(JSON.stringify(answer(request)), { status: 200 }));
+  });
+});
+afterEach(() => {
+  vi.unstubAllGlobals();
+  localStorage.clear();
+});
+
+const part = (name: string, code: string) => ({
+  part: name,
+  code,
+  length: '20',
+  width: '2',
+  thickness: '3/4',
+  stages: [],
+});
+const job = {
+  line: { id: 'boot-room' },
+  plan: {
+    units: 'in',
+    doors: [
+      { door: 'A-1', mark: 'A', parts: [part('stile-left', '803AX3UERH'), part('panel', 'R01N0KHMKH')] },
+    ],
+  },
+} as unknown as LiveJob;
+
+const posts = () => asked.filter(({ method }) => method === 'POST').map(({ body }) => body);
+const button = (name: RegExp | string) => screen.findByRole('button', { name });
+
+test('the first printer that works is offered, and a whole job goes to it', { timeout: 20_000 }, async () => {
+  render(Printing, { job });
+  await fireEvent.click(await button('Print'));
+  await screen.findByText('Printed.');
+  expect(posts()).toEqual([
+    { kind: 'stickers', stock: 'letter-3x10', from: 1, job: 'boot-room', printer: 'Labels' },
+  ]);
+});
+
+test(
+  'a sticker that was printed says when, and is printed again with two taps',
+  { timeout: 20_000 },
+  async () => {
+    printed = { R01N0KHMKH: [{ at: '2026-11-25T08:15:00.000Z', stock: 'roll-2x1', reprint: false }] };
+    render(Printing, { job });
+    await screen.findByText('printed 2026-11-25 08:15');
+    await fireEvent.click(await button(/Panel R01N0KHMKH/));
+    await fireEvent.click(await button('Print these 1'));
+    await screen.findByText('Printed.');
+    expect(posts()).toMatchObject([{ codes: ['R01N0KHMKH'] }]);
+  },
+);
+
+test('a whole door is chosen with one tap and let go with another', async () => {
+  render(Printing, { job });
+  await fireEvent.click(await button('A-1'));
+  await button('Print these 2');
+  await fireEvent.click(await button('A-1'));
+  await button('Print');
+});
+
+test('while it is made the count is shown, and it can be taken back', async () => {
+  states = [{ state: 'making', made: 40, of: 90 }];
+  render(Printing, { job });
+  await fireEvent.click(await button('Print'));
+  await screen.findByText('Being made: 40 of 90');
+  expect(screen.getByRole('progressbar')).toHaveProperty('value', 40);
+  await fireEvent.click(await button('Take it back'));
+  await screen.findByText('Taken back.');
+  expect(asked.some(({ method, path }) => method === 'DELETE' && path === '/api/prints/p1')).toBe(true);
+});
+
+test('a printer that fails says so in its words', async () => {
+  states = [
+    { state: 'failed', made: 1, of: 1, code: 'printer-stopped', message: 'Labels is stopped: no paper.' },
+  ];
+  render(Printing, { job });
+  await fireEvent.click(await button('Print'));
+  await screen.findByText('Labels is stopped: no paper.');
+});
+
+test('without printers the reason stands there, and the PDF can be opened', async () => {
+  printers = { printers: [], message: 'This machine has no printing program (CUPS).' };
+  render(Printing, { job });
+  await screen.findByText('This machine has no printing program (CUPS).');
+  expect(screen.queryByRole('button', { name: 'Print' })).toBe(null);
+  expect(screen.getByRole('link').getAttribute('href')).toContain('/api/jobs/boot-room/stickers.pdf');
+});

@@ -1,0 +1,75 @@
+import type { PrintedOnce, PrinterLine, PrintRequest, PrintState } from '#core/api/prints-api.ts';
+import { say } from '#core/words/say.ts';
+import { hub } from '../hub/client.ts';
+
+const CHOSEN = 'shoulderline.printer';
+/** How often a print on its way is asked after, in milliseconds. */
+const PACE = 400;
+
+/** The printers here, a job's print on its way, and when each of its stickers was printed. */
+export class Printing {
+  printers = $state.raw<readonly PrinterLine[]>([]);
+  printer = $state(localStorage.getItem(CHOSEN) ?? '');
+  print = $state.raw<PrintState | null>(null);
+  message = $state('');
+  /** True while a print is on its way. */
+  busy = $state(false);
+  printed = $state.raw<Readonly<Record<string, readonly PrintedOnce[]>>>({});
+  readonly #job: string;
+  #id: string | null = null;
+
+  constructor(job: string) {
+    this.#job = job;
+  }
+
+  async load(): Promise<void> {
+    const [printers, printed] = await Promise.all([hub.printers(), hub.printed(this.#job)]);
+    if (printers.kind === 'ok') {
+      this.printers = printers.value.printers;
+      this.message = printers.value.message ?? '';
+      if (!this.printers.some(({ name }) => name === this.printer))
+        this.printer =
+          this.printers.find(({ accepting, state }) => accepting && state !== 'stopped')?.name ?? '';
+    } else this.message = say('ui.hub-away');
+    if (printed.kind === 'ok') this.printed = printed.value.codes;
+  }
+
+  /** Prints and follows until it is out of the printer or is not. */
+  async send(request: Omit<PrintRequest, 'job' | 'printer'>): Promise<void> {
+    if (this.busy || this.printer === '') return;
+    localStorage.setItem(CHOSEN, this.printer);
+    this.message = '';
+    this.busy = true;
+    const taken = await hub.startPrint({ ...request, job: this.#job, printer: this.printer });
+    if (taken.kind !== 'ok') {
+      this.message = taken.kind === 'refused' ? taken.refusal.message : say('ui.hub-away');
+      this.busy = false;
+      return;
+    }
+    this.#id = taken.value.id;
+    this.print = { state: 'making', made: 0, of: 0 };
+    await this.#follow(taken.value.id);
+    this.#id = null;
+    this.busy = false;
+    await this.load();
+  }
+
+  async cancel(): Promise<void> {
+    if (this.#id !== null) await hub.cancelPrint(this.#id);
+  }
+
+  async #follow(id: string): Promise<void> {
+    for (;;) {
+      const state = await hub.printState(id);
+      if (state.kind === 'refused') {
+        this.print = { state: 'failed', made: 0, of: 0, message: state.refusal.message };
+        return;
+      }
+      if (state.kind === 'ok') {
+        this.print = state.value;
+        if (state.value.state !== 'making' && state.value.state !== 'sending') return;
+      }
+      await new Promise((later) => setTimeout(later, PACE));
+    }
+  }
+}

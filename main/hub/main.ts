@@ -31,7 +31,6 @@ async function main(): Promise<void> {
       error instanceof StartFault ? error.message : error instanceof Error ? error.message : String(error),
     );
   }
-  process.stdout.write(`LISTENING ${hub.url}\n`);
   let ending = false;
   const end = () => {
     if (ending) return;
@@ -44,6 +43,7 @@ async function main(): Promise<void> {
   process.on('SIGINT', end);
   process.on('SIGTERM', end);
   process.on('disconnect', end);
+  process.stdout.write(`LISTENING ${hub.url}\n`);
 }
 
 function fail(message: string): void {

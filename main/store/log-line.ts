@@ -3,6 +3,9 @@ import { crc32 } from 'node:zlib';
 /** What stands before the entry in every line. */
 const HEAD = /^\{"seq":(\d{1,15}),"sum":"([0-9a-f]{8})","entry":(?=\{)/;
 const START = Buffer.from('{"seq":');
+/** More than the head of any line takes. */
+const HEAD_BYTES = 64;
+const BRACE = 125;
 
 /** A line read back. */
 export interface ReadLine {
@@ -18,14 +21,14 @@ export function writeLine(seq: number, entry: unknown): string {
 
 /** A line (without its end) read back, or null when it is not whole: wrong form, wrong checksum, or no JSON. */
 export function readLine(bytes: Buffer): ReadLine | null {
-  const text = bytes.toString('utf8');
-  const head = HEAD.exec(text);
-  if (head === null || !text.endsWith('}')) return null;
+  const head = HEAD.exec(bytes.toString('latin1', 0, HEAD_BYTES));
+  if (head === null || bytes.at(-1) !== BRACE) return null;
   const [before, number = '', sum] = head;
   const seq = Number(number);
-  if (sumOf(seq, bytes.subarray(before.length, -1)) !== sum) return null;
+  const entry = bytes.subarray(before.length, -1);
+  if (sumOf(seq, entry) !== sum) return null;
   try {
-    return { seq, entry: JSON.parse(text.slice(before.length, -1)) };
+    return { seq, entry: JSON.parse(entry.toString('utf8')) };
   } catch {
     return null;
   }

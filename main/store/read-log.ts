@@ -24,7 +24,7 @@ export interface ScannedLog extends LogPlace {
 }
 
 export const LOG_START: LogPlace = { seq: 0, bytes: 0, lines: 0 };
-const CHUNK = 4 * 1024 * 1024;
+const CHUNK = 512 * 1024;
 const MOST_REPORTED = 1000;
 
 /** Takes one entry, and where its line begins. */
@@ -45,7 +45,7 @@ export async function scanLog(
   const damaged: DamagedLine[] = [];
   let { seq, lines } = from;
   let passed = 0;
-  let rest: Buffer = Buffer.alloc(0);
+  let rest: Buffer[] = [];
   let byte = from.bytes;
   const take = (read: ReadLine, at: number): boolean => {
     if (read.seq <= seq) return false;
@@ -66,23 +66,26 @@ export async function scanLog(
     const chunk = await port.slice(path, at, Math.min(at + CHUNK, end));
     if (chunk.length === 0) break;
     at += chunk.length;
-    const bytes = rest.length === 0 ? chunk : Buffer.concat([rest, chunk]);
     let start = 0;
-    for (let stop = bytes.indexOf(10); stop >= 0; stop = bytes.indexOf(10, start)) {
-      takeLine(bytes.subarray(start, stop), byte + start);
+    for (let stop = chunk.indexOf(10); stop >= 0; stop = chunk.indexOf(10, start)) {
+      const line = chunk.subarray(start, stop);
+      const whole = rest.length === 0 ? line : Buffer.concat([...rest, line]);
+      rest = [];
+      takeLine(whole, byte);
+      byte += whole.length + 1;
       start = stop + 1;
     }
-    rest = bytes.subarray(start);
-    byte += start;
+    if (start < chunk.length) rest.push(chunk.subarray(start));
   }
-  const last = rest.length === 0 ? undefined : salvage(rest)[0];
+  const tail = Buffer.concat(rest);
+  const last = tail.length === 0 ? undefined : salvage(tail)[0];
   const whole = last?.at === 0 && take(last, byte) ? last.end : 0;
   if (whole > 0) lines += 1;
   return {
     seq: seq + passed,
     bytes: byte + whole,
     lines,
-    torn: rest.length - whole,
+    torn: tail.length - whole,
     unended: whole > 0,
     damaged,
   };

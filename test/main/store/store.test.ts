@@ -70,7 +70,7 @@ test('a damaged snapshot is never trusted, wherever a byte of it is wrong', asyn
     expect(opened.jobs.all()).toHaveLength(1);
     await opened.close();
   }
-});
+}, 30_000);
 
 test('a snapshot that knows more than the log, or that belongs to another log, is passed over', async () => {
   const folder = freshFolder();

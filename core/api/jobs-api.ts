@@ -78,6 +78,8 @@ export const jobsAnswer = z.object({
       /** Doors that are not finished. A job with none left is not current any more. */
       left: z.number(),
       revision: z.number(),
+      /** Of the job as it lies on disk: another job put back under the same revision has another. */
+      hash: z.string(),
     }),
   ),
 });

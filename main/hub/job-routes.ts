@@ -112,5 +112,6 @@ function lineOf({ document, summary }: StoredJob, left: number): JobLine {
     parts,
     left,
     revision: document.revision,
+    hash: summary.hash,
   };
 }

@@ -120,7 +120,7 @@ class Live {
     for (const line of this.lines) {
       const known = before.get(line.id);
       if (line.left === 0 && known === undefined && !this.#asked.has(line.id)) continue;
-      const same = known !== undefined && known.line.revision === line.revision && line.id !== changed;
+      const same = known !== undefined && known.line.hash === line.hash && line.id !== changed;
       const [plan, saved, progress] = await Promise.all([
         same ? null : hub.plan(line.id),
         same ? null : hub.jobFile(line.id),

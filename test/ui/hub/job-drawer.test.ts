@@ -15,7 +15,7 @@ function drawn(job: string, seq = 0): DrawnJob {
   const planned = planFile(file);
   if (!planned.ok) throw new Error('the door can be made');
   return {
-    line: { id: job, job, units: 'in', doors: 1, parts: 5, left: 1, revision: 1 },
+    line: { id: job, job, units: 'in', doors: 1, parts: 5, left: 1, revision: 1, hash: 'of-1' },
     plan: planned.value,
     file,
     progress: { ...emptyProgress(job), seq },

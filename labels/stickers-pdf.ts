@@ -4,7 +4,7 @@ import type { Stocks } from '#core/stickers/stock.ts';
 import { say } from '#core/words/say.ts';
 import { newDocument } from './face.ts';
 import { PageStream } from './page-stream.ts';
-import { type LaidSticker, StickerLayouts } from './sticker-layouts.ts';
+import { StickerLayouts } from './sticker-layouts.ts';
 import { symbolFits } from './sticker-code.ts';
 import { perPage, placeOn, type Stock, stockNamed, STOCKS } from './stock.ts';
 import { countMarks } from './sticker-text.ts';
@@ -19,7 +19,12 @@ export interface StickerOptions {
   readonly codes?: readonly string[];
   /** The first free position of a part-used sheet, from 1: row by row from the top left. */
   readonly from?: number;
+  /** Told how many of the parts have their stickers, now and then; it may throw to stop. */
+  readonly progress?: (made: number, of: number) => void | Promise<void>;
 }
+
+/** Parts between one report of the progress and the next: often enough to stop at once, seldom enough to cost nothing. */
+const REPORT_EVERY = 20;
 
 /** A part whose sticker does not stay clear on its back, and the stocks that would. */
 export interface TooLarge {
@@ -73,11 +78,21 @@ export async function stickersPdf(plan: Plan, options: StickerOptions): Promise<
   if (asked !== null && asked.size > 0) return { ok: false, fault: 'codes-unknown', codes: [...asked] };
   const { document, faces } = await newDocument(say('paper.title', { job: plan.job }));
   const layouts = new StickerLayouts(plan, stock, kind, faces, countMarks(plan));
-  const laid: LaidSticker[] = [];
   const doubled: string[] = [];
   const tooLarge: TooLarge[] = [];
   const fitting = fittingStocks(plan, stocks, kind);
-  for (const { door, part } of parts) {
+  let page = new PageStream(faces);
+  let position = start;
+  let pages = 0;
+  let stickers = 0;
+  const finish = () => {
+    page.finish(document, stock.page);
+    pages += 1;
+    page = new PageStream(faces);
+    position = 0;
+  };
+  for (const [k, { door, part }] of parts.entries()) {
+    if (k % REPORT_EVERY === 0 && k > 0) await options.progress?.(k, parts.length);
     const made = layouts.of(door, part);
     if (!made.ok)
       return {
@@ -94,25 +109,17 @@ export async function stickersPdf(plan: Plan, options: StickerOptions): Promise<
         state: made.place,
         fits: fitting(door, part, made.key),
       });
-    laid.push(...made.stickers);
+    for (const sticker of made.stickers) {
+      if (position >= perPage(stock)) finish();
+      sticker(page, placeOn(stock, position));
+      position += 1;
+      stickers += 1;
+    }
   }
-  let page = new PageStream(faces);
-  let position = start;
-  let pages = 0;
-  const finish = () => {
-    page.finish(document, stock.page);
-    pages += 1;
-    page = new PageStream(faces);
-    position = 0;
-  };
-  for (const sticker of laid) {
-    if (position >= perPage(stock)) finish();
-    sticker(page, placeOn(stock, position));
-    position += 1;
-  }
+  await options.progress?.(parts.length, parts.length);
   if (position > 0 || pages === 0) finish();
   const pdf = await document.save({ useObjectStreams: true });
-  return { ok: true, pdf, parts: parts.length, stickers: laid.length, pages, doubled, tooLarge };
+  return { ok: true, pdf, parts: parts.length, stickers, pages, doubled, tooLarge };
 }
 
 /** For each part, told once for all that are alike: the stocks on which its sticker stays clear and its symbol is read. */

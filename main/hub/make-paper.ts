@@ -1,17 +1,23 @@
-import type { PrintRequest } from '#core/api/prints-api.ts';
+import type { PaperKind, PrintRequest } from '#core/api/prints-api.ts';
 import { readPartCode } from '#core/codes/read-code.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
 import type { Plan } from '#core/plan/plan.ts';
+import type { Stocks } from '#core/stickers/stock.ts';
 import { say } from '#core/words/say.ts';
+import { calibrationPdf } from '#labels/calibration-pdf.ts';
 import { PAPERS } from '#labels/papers/paper-size.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
-import { stockNamed, STOCKS } from '#labels/stock.ts';
+import { stockNamed } from '#labels/stock.ts';
 import { stickersPdf } from '#labels/stickers-pdf.ts';
 import type { Progress } from '../printing/print-desk.ts';
 import { type Paper, refused, type Refused } from '../printing/printer.ts';
 import type { Store } from '../store/store.ts';
 import { planDocument } from '../store/stored-job.ts';
 import { jobOf } from './job-routes.ts';
+import { shopStocks } from './shop-stocks.ts';
+
+/** The stock that is meant where none is named. */
+export const DEFAULT_STOCK = 'letter-3x10';
 
 /** A paper that is made, and which stickers are on it. */
 export interface MadePaper {
@@ -36,18 +42,39 @@ export async function makePaper(
   progress: Progress,
 ): Promise<MadePaper | Refused> {
   await progress(0, 0);
-  return request.kind === 'stickers'
-    ? stickers(store, id, request, progress)
-    : papers(store, id, request, progress);
+  switch (request.kind) {
+    case 'stickers':
+      return stickers(store, id, request, progress);
+    case 'calibration':
+      return calibration(shopStocks(store.shop.shop), request.stock, progress);
+    default:
+      return papers(store, id, { ...request, kind: request.kind }, progress);
+  }
+}
+
+/** The page to hold against a stock; it carries no stickers, so that nothing is kept as printed. */
+async function calibration(
+  stocks: Stocks,
+  stock = DEFAULT_STOCK,
+  progress: Progress,
+): Promise<MadePaper | Refused> {
+  const pdf = await calibrationPdf(stock, stocks);
+  if (pdf === null) return refused('not-made', { reason: noSuchStock(stock, Object.keys(stocks)) });
+  await progress(1, 1);
+  const title = say('paper.calibration', { stock });
+  return { ok: true, paper: { pdf, title, ...mediaOf(stock, stocks) }, codes: [], stock };
+}
+
+function noSuchStock(stock: string, stocks: readonly string[]): string {
+  return say('api.stock-unknown', { stock: stock.slice(0, 40), stocks: stocks.join(', ') });
 }
 
 async function papers(
   store: Store,
   id: string,
-  { kind, paper = 'letter', doors }: PrintRequest,
+  { kind, paper = 'letter', doors }: PrintRequest & { readonly kind: PaperKind },
   progress: Progress,
 ): Promise<MadePaper | Refused> {
-  if (kind === 'stickers' || kind === 'calibration') return refused('not-made', { reason: kind });
   const plan = explainedPlan(store, id);
   const made = await papersPdf(plan, { kind, paper, ...(doors === undefined ? {} : { doors }), progress });
   if (made.ok)
@@ -68,41 +95,43 @@ async function papers(
 async function stickers(
   store: Store,
   id: string,
-  { stock = 'letter-3x10', symbol, codes: asked, from }: PrintRequest,
+  { stock = DEFAULT_STOCK, symbol, codes: asked, from }: PrintRequest,
   progress: Progress,
 ): Promise<MadePaper | Refused> {
   const plan = livePlan(jobOf(store, id).plan, store.progress(id));
+  const stocks = shopStocks(store.shop.shop);
   const codes = asked?.map((text) => {
     const read = readPartCode(text);
     return read.kind === 'part' ? read.code : text;
   });
   const made = await stickersPdf(plan, {
     stock,
+    stocks,
+    progress,
     ...(symbol === undefined ? {} : { symbol }),
     ...(from === undefined ? {} : { from }),
     ...(codes === undefined ? {} : { codes }),
   });
-  await progress(made.ok ? made.parts : 0, made.ok ? made.parts : 0);
   if (!made.ok)
     return refused('not-made', {
       reason:
         made.fault === 'stock-unknown'
-          ? say('api.stock-unknown', { stock: stock.slice(0, 40), stocks: made.stocks.join(', ') })
+          ? noSuchStock(stock, made.stocks)
           : made.fault === 'codes-unknown'
             ? say('api.codes-unknown', { codes: made.codes.slice(0, 10).join(', ') })
             : made.message,
     });
   return {
     ok: true,
-    paper: { pdf: made.pdf, title: say('paper.title', { job: plan.job }), ...mediaOf(stock) },
+    paper: { pdf: made.pdf, title: say('paper.title', { job: plan.job }), ...mediaOf(stock, stocks) },
     codes: [...new Set(codes ?? plan.doors.flatMap(({ parts }) => parts.map(({ code }) => code)))],
     stock,
   };
 }
 
 /** The sheet that a stock is on, by its size; a roll has none. */
-function mediaOf(name: string): Pick<Paper, 'media'> {
-  const stock = stockNamed(name, STOCKS);
+function mediaOf(name: string, stocks: Stocks): Pick<Paper, 'media'> {
+  const stock = stockNamed(name, stocks);
   if (stock === null) return {};
   const { width, height } = stock.page;
   const same = (paper: 'letter' | 'a4') =>

@@ -2,7 +2,9 @@ import { readPartCode } from '#core/codes/read-code.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
 import { type Stickers, stickersPdf } from '#labels/stickers-pdf.ts';
 import type { Store } from '../store/store.ts';
+import { giveWay } from './give-way.ts';
 import { jobOf } from './job-routes.ts';
+import { DEFAULT_STOCK } from './make-paper.ts';
 import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';
 import { shopStocks } from './shop-stocks.ts';
@@ -12,7 +14,7 @@ export function paperRoutes(serve: Serve, store: Store): void {
   serve('GET /jobs/:id/stickers.pdf', async ({ params, query, reply }) => {
     const stored = jobOf(store, params.id);
     const plan = livePlan(stored.plan, store.progress(stored.document.id));
-    const { stock = 'letter-3x10', codes, from = '1', symbol } = query;
+    const { stock = DEFAULT_STOCK, codes, from = '1', symbol } = query;
     if (!/^[1-9]\d{0,3}$/.test(from)) throw problem(400, 'api.body', { reason: 'from: a position from 1' });
     if (symbol !== undefined && symbol !== 'code128' && symbol !== 'datamatrix')
       throw problem(400, 'api.body', { reason: 'symbol: code128 or datamatrix' });
@@ -29,6 +31,7 @@ export function paperRoutes(serve: Serve, store: Store): void {
       stock,
       stocks: shopStocks(store.shop.shop),
       from: Number(from),
+      progress: giveWay,
       ...(symbol === undefined ? {} : { symbol }),
       ...(asked === undefined
         ? {}

@@ -4,6 +4,7 @@ import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import type { PrintDesk } from '../printing/print-desk.ts';
 import { wordsOf } from '../printing/printer.ts';
 import type { Store } from '../store/store.ts';
+import { giveWay } from './give-way.ts';
 import { jobOf } from './job-routes.ts';
 import { explainedPlan, makePaper } from './make-paper.ts';
 import { problem } from './problem.ts';
@@ -59,11 +60,6 @@ export function printRoutes(serve: Serve, store: Store, desk: PrintDesk): void {
       .header('content-disposition', `inline; filename="${kind.data}.pdf"`)
       .send(Buffer.from(made.pdf));
   });
-}
-
-/** Lets marks and screens have their turn while a long paper is made. */
-function giveWay(): Promise<void> {
-  return new Promise((turn) => setImmediate(turn));
 }
 
 function stateOf(desk: PrintDesk, id: string | undefined) {

@@ -1,9 +1,13 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { PDFDocument } from 'pdf-lib';
 import pino from 'pino';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { type PrintState, printedAnswer, printState, printTaken } from '#core/api/prints-api.ts';
+import { jobSaved } from '#core/api/jobs-api.ts';
+import { shopAnswer } from '#core/api/shop-api.ts';
+import { calibrationPdf } from '#labels/calibration-pdf.ts';
 import { type Hub, startHub } from '#main/hub/hub.ts';
 import { type Paper, type PrintSystem, refused } from '#main/printing/printer.ts';
 
@@ -135,11 +139,61 @@ test('papers are printed page by page and leave no print record', async () => {
   expect(await record()).toEqual({});
 });
 
+test('a calibration page goes to the printer and leaves no print record', async () => {
+  expect(await printed({ kind: 'calibration', stock: 'a4-3x8' })).toEqual({
+    state: 'printed',
+    made: 1,
+    of: 1,
+  });
+  expect(sent[0]?.paper).toMatchObject({ media: 'a4', title: 'Calibration of a4-3x8' });
+  expect(sent[0]?.paper.pdf).toEqual(await calibrationPdf('a4-3x8'));
+  expect(await record()).toEqual({});
+});
+
+test('stickers and the calibration page are printed on a stock of the shop’s own', async () => {
+  const shop = shopAnswer.parse((await ask('GET', '/shop')).json);
+  const strip = { kind: 'roll', label: { width: '5', height: '3' }, gap: '1/8', corner: '0', dpi: 300 };
+  const profile = { ...shop.profile, stocks: { strip } };
+  const { revision, ...kept } = shop;
+  expect((await ask('PUT', '/shop', { revision, shop: { ...kept, profile } })).status).toBe(200);
+  expect((await printed({ kind: 'calibration', stock: 'strip' })).state).toBe('printed');
+  const codes = codesOf('BENCH-1').slice(0, 1);
+  expect((await printed({ kind: 'stickers', stock: 'strip', codes })).state).toBe('printed');
+  expect((await record())[codes[0] ?? '']).toMatchObject([{ stock: 'strip', reprint: false }]);
+  for (const { paper } of sent) {
+    const [page] = (await PDFDocument.load(paper.pdf)).getPages();
+    expect(page?.getSize()).toEqual({ width: 360, height: 216 });
+    expect(paper.media).toBeUndefined();
+  }
+});
+
+test('stickers are counted while they are made, and taken back they never reach the printer', async () => {
+  const doors = [{ mark: 'H', quantity: 600, opening: { width: '16', height: '30' } }];
+  const file = { format: 1, job: 'Harbour flats', units: 'in', doors };
+  const { id: job } = jobSaved.parse((await ask('POST', '/jobs', file)).json);
+  const id = await begin({ job, kind: 'stickers' });
+  const seen = await vi.waitFor(
+    async () => {
+      const state = await stateOf(id);
+      expect(state.made).toBeGreaterThan(0);
+      return state;
+    },
+    { timeout: 20_000, interval: 1 },
+  );
+  expect(seen).toMatchObject({ state: 'making', of: 3000 });
+  expect(seen.made).toBeLessThan(3000);
+  await ask('DELETE', `/prints/${id}`);
+  await vi.waitFor(async () => expect((await stateOf(id)).state).toBe('cancelled'));
+  expect((await stateOf(id)).made).toBeLessThan(3000);
+  expect(sent).toEqual([]);
+});
+
 test('what cannot be made says why, and what is not known is refused', async () => {
   const why = async (body: object) => (await printed(body)).message ?? '';
   expect(await why({ kind: 'templates', doors: ['BENCH-1'] })).toContain('arch');
   expect(await why({ kind: 'rods', doors: ['ATTIC'] })).toContain('ATTIC');
   expect(await why({ kind: 'stickers', stock: 'attic-1x1' })).toContain('letter-3x10');
+  expect(await why({ kind: 'calibration', stock: 'attic-1x1' })).toContain('letter-3x10');
   expect(await why({ kind: 'stickers', codes: ['0000000000'] })).toContain('0000000000');
   expect(sent).toEqual([]);
   const status = async (body: object) => (await ask('POST', '/prints', body)).status;

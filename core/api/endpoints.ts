@@ -29,6 +29,7 @@ import {
   printTaken,
 } from './prints-api.ts';
 import { shopAnswer, shopUpdate } from './shop-api.ts';
+import { stocksAnswer } from './stocks-api.ts';
 
 /** One address of the hub: what it does, takes and gives. */
 export interface Endpoint {
@@ -92,6 +93,11 @@ export const ENDPOINTS = {
   'GET /jobs/:id/papers.pdf': {
     does: 'Setup cards, templates, rods or the sheet of a job, or of some of its doors.',
     query: z.object({ kind: short, paper: short, doors: z.string().max(400_000).optional() }),
+    gives: 'application/pdf',
+  },
+  'GET /stocks': { does: 'The stocks of stickers that the shop has, by their sizes.', gives: stocksAnswer },
+  'GET /stocks/:stock/calibration.pdf': {
+    does: 'A page to hold against a stock, to see how the printer moves and stretches it.',
     gives: 'application/pdf',
   },
   'GET /printers': { does: 'The printers of the hub’s machine.', gives: printersAnswer },

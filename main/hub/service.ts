@@ -19,6 +19,7 @@ import { printRoutes } from './print-routes.ts';
 import { screenRoutes } from './screen-routes.ts';
 import { serveOn } from './serve.ts';
 import type { ShellLine } from './shell-line.ts';
+import { stockRoutes } from './stock-routes.ts';
 import { shopRoutes } from './shop-routes.ts';
 
 /** A job file may have 8 MiB; a request around it a little more. */
@@ -58,6 +59,7 @@ export async function buildService(
       jobRoutes(serve, store, announcer);
       markRoutes(serve, store);
       paperRoutes(serve, store);
+      stockRoutes(serve, store);
       printRoutes(serve, store, parts.desk);
       shopRoutes(serve, store, announcer);
       pinRoutes(serve, pin, office, parts.shell);

@@ -31,6 +31,7 @@ import {
   printState,
   printTaken,
 } from '#core/api/prints-api.ts';
+import { stocksAnswer } from '#core/api/stocks-api.ts';
 import type { JobProgress, Mark } from '#core/marks/mark.ts';
 import type { Plan } from '#core/plan/plan.ts';
 
@@ -108,6 +109,8 @@ export const hub = {
   backUp: () => ask(backupMade, '/backups', 'POST', {}, LONG_PATIENCE_MS),
   restore: (name: string) =>
     ask(restoredAnswer, `/backups/${id(name)}/restore`, 'POST', {}, LONG_PATIENCE_MS),
+  stocks: () => ask(stocksAnswer, '/stocks'),
+  calibrationAddress: (stock: string) => `/api/stocks/${id(stock)}/calibration.pdf`,
   printers: () => ask(printersAnswer, '/printers'),
   startPrint: (request: PrintRequest) => ask(printTaken, '/prints', 'POST', request),
   printState: (print: string) => ask(printState, `/prints/${id(print)}`),

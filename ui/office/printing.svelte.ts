@@ -1,4 +1,5 @@
 import type { PrintedOnce, PrinterLine, PrintRequest, PrintState } from '#core/api/prints-api.ts';
+import type { StockLine } from '#core/api/stocks-api.ts';
 import { say } from '#core/words/say.ts';
 import { hub } from '../hub/client.ts';
 
@@ -6,8 +7,9 @@ const CHOSEN = 'shoulderline.printer';
 /** How often a print on its way is asked after, in milliseconds. */
 const PACE = 400;
 
-/** The printers here, a job's print on its way, and when each of its stickers was printed. */
+/** The stocks and printers here, a job's print on its way, and when each of its stickers was printed. */
 export class Printing {
+  stocks = $state.raw<readonly StockLine[]>([]);
   printers = $state.raw<readonly PrinterLine[]>([]);
   printer = $state(localStorage.getItem(CHOSEN) ?? '');
   print = $state.raw<PrintState | null>(null);
@@ -23,7 +25,12 @@ export class Printing {
   }
 
   async load(): Promise<void> {
-    const [printers, printed] = await Promise.all([hub.printers(), hub.printed(this.#job)]);
+    const [stocks, printers, printed] = await Promise.all([
+      hub.stocks(),
+      hub.printers(),
+      hub.printed(this.#job),
+    ]);
+    if (stocks.kind === 'ok') this.stocks = stocks.value.stocks;
     if (printers.kind === 'ok') {
       this.printers = printers.value.printers;
       this.message = printers.value.message ?? '';

@@ -7,6 +7,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { type PrintState, printedAnswer, printState, printTaken } from '#core/api/prints-api.ts';
 import { jobSaved } from '#core/api/jobs-api.ts';
 import { shopAnswer } from '#core/api/shop-api.ts';
+import { stocksAnswer } from '#core/api/stocks-api.ts';
 import { calibrationPdf } from '#labels/calibration-pdf.ts';
 import { type Hub, startHub } from '#main/hub/hub.ts';
 import { type Paper, type PrintSystem, refused } from '#main/printing/printer.ts';
@@ -156,6 +157,13 @@ test('stickers and the calibration page are printed on a stock of the shop’s o
   const profile = { ...shop.profile, stocks: { strip } };
   const { revision, ...kept } = shop;
   expect((await ask('PUT', '/shop', { revision, shop: { ...kept, profile } })).status).toBe(200);
+  expect(stocksAnswer.parse((await ask('GET', '/stocks')).json).stocks.at(-1)).toEqual({
+    name: 'strip',
+    kind: 'roll',
+    sizes: 'Roll: stickers of 5 × 3 in, 300 dots per inch',
+    positions: 1,
+    own: true,
+  });
   expect((await printed({ kind: 'calibration', stock: 'strip' })).state).toBe('printed');
   const codes = codesOf('BENCH-1').slice(0, 1);
   expect((await printed({ kind: 'stickers', stock: 'strip', codes })).state).toBe('printed');
@@ -165,6 +173,21 @@ test('stickers and the calibration page are printed on a stock of the shop’s o
     expect(page?.getSize()).toEqual({ width: 360, height: 216 });
     expect(paper.media).toBeUndefined();
   }
+});
+
+test('the stocks are listed with their sizes in words, and each has a page to hold against it', async () => {
+  const { stocks } = stocksAnswer.parse((await ask('GET', '/stocks')).json);
+  expect(stocks.map(({ name, sizes, positions }) => [name, sizes, positions])).toEqual([
+    ['letter-3x10', 'Sheet 8 1/2 × 11 in: 3 × 10 stickers of 2 5/8 × 1 in', 30],
+    ['a4-3x8', 'Sheet 210 × 297 mm: 3 × 8 stickers of 70 × 36 mm', 24],
+    ['roll-2x1', 'Roll: stickers of 2 × 1 in, 203 dots per inch', 1],
+    ['roll-3x1', 'Roll: stickers of 3 × 1 in, 203 dots per inch', 1],
+    ['roll-4x2', 'Roll: stickers of 4 × 2 in, 203 dots per inch', 1],
+  ]);
+  expect(stocks.some(({ own }) => own)).toBe(false);
+  const page = await fetch(`${hub.url}/api/stocks/roll-4x2/calibration.pdf`);
+  expect(new Uint8Array(await page.arrayBuffer())).toEqual(await calibrationPdf('roll-4x2'));
+  expect((await ask('GET', '/stocks/attic-1x1/calibration.pdf')).status).toBe(404);
 });
 
 test('stickers are counted while they are made, and taken back they never reach the printer', async () => {

@@ -12,10 +12,15 @@ let asked: Asked[];
 let states: object[];
 let printed: Record<string, object[]>;
 let printers: object;
+const stocks = [
+  { name: 'letter-3x10', kind: 'sheet', sizes: 'Sheet 8 1/2 × 11 in', positions: 30, own: false },
+  { name: 'strip', kind: 'roll', sizes: 'Roll: stickers of 5 × 3 in', positions: 1, own: true },
+];
 
 /** The hub as it answers in these tests. */
 function answer({ method, path }: Asked): object {
   if (path === '/api/printers') return printers;
+  if (path === '/api/stocks') return { stocks };
   if (path.endsWith('/printed')) return { codes: printed };
   if (path === '/api/prints') return { id: 'p1' };
   if (method === 'DELETE') {
@@ -113,6 +118,18 @@ test('while it is made the count is shown, and it can be taken back', async () =
   expect(asked.some(({ method, path }) => method === 'DELETE' && path === '/api/prints/p1')).toBe(true);
 });
 
+test('a stock is chosen by its sizes, and its calibration page goes to the printer', async () => {
+  render(Printing, { job });
+  await screen.findByText('Sheet 8 1/2 × 11 in');
+  const choice = screen.getByRole('combobox', { name: 'Stock' });
+  await fireEvent.change(choice, { target: { value: 'strip' } });
+  await screen.findByText(/Roll: stickers of 5 × 3 in – the shop’s own/);
+  expect(screen.queryByLabelText('First free position')).toBe(null);
+  await fireEvent.click(await button('Calibration page for this stock'));
+  await screen.findByText('Printed.');
+  expect(posts()).toEqual([{ kind: 'calibration', stock: 'strip', job: 'boot-room', printer: 'Labels' }]);
+});
+
 test('a printer that fails says so in its words', async () => {
   states = [
     { state: 'failed', made: 1, of: 1, code: 'printer-stopped', message: 'Labels is stopped: no paper.' },
@@ -127,5 +144,7 @@ test('without printers the reason stands there, and the PDF can be opened', asyn
   render(Printing, { job });
   await screen.findByText('This machine has no printing program (CUPS).');
   expect(screen.queryByRole('button', { name: 'Print' })).toBe(null);
-  expect(screen.getByRole('link').getAttribute('href')).toContain('/api/jobs/boot-room/stickers.pdf');
+  const address = (name: string) => screen.getByRole('link', { name }).getAttribute('href');
+  expect(address('Open the stickers to print')).toContain('/api/jobs/boot-room/stickers.pdf');
+  expect(address('Calibration page for this stock')).toBe('/api/stocks/letter-3x10/calibration.pdf');
 });

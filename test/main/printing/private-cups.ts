@@ -11,7 +11,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { createServer } from 'node:net';
-import { homedir, tmpdir } from 'node:os';
+import { tmpdir, userInfo } from 'node:os';
 import { join } from 'node:path';
 
 const CUPSD = ['/usr/sbin/cupsd', '/usr/local/sbin/cupsd'].find((path) => existsSync(path));
@@ -122,9 +122,9 @@ export class PrivateCups {
   }
 }
 
-/** The folder into which cups-pdf prints for the user of the tests, and what is in it now. */
+/** What cups-pdf has printed for the user of the tests: into the home that the system knows, whatever HOME says. */
 export function printedFiles(): ReadonlyMap<string, Buffer> {
-  const folder = join(homedir(), 'PDF');
+  const folder = join(userInfo().homedir, 'PDF');
   if (!existsSync(folder)) return new Map();
   return new Map(readdirSync(folder).map((name) => [join(folder, name), readFileSync(join(folder, name))]));
 }

@@ -6,6 +6,7 @@ import { giveWay } from './give-way.ts';
 import { jobOf } from './job-routes.ts';
 import { DEFAULT_STOCK } from './make-paper.ts';
 import { problem } from './problem.ts';
+import { recordPrinted } from './record-printed.ts';
 import type { Serve } from './serve.ts';
 import { shopStocks } from './shop-stocks.ts';
 
@@ -65,7 +66,12 @@ export function paperRoutes(serve: Serve, store: Store): void {
     if (unknown.length > 0)
       throw problem(404, 'api.codes-unknown', { codes: unknown.slice(0, 5).join(', ').slice(0, 100) });
     const { codes, stock, by } = body;
-    await store.print({ job: id, codes: [...new Set(codes)], stock, ...(by === undefined ? {} : { by }) });
+    await recordPrinted(store, {
+      job: id,
+      codes: [...new Set(codes)],
+      stock,
+      ...(by === undefined ? {} : { by }),
+    });
     return { codes: store.printed(id) };
   });
 }

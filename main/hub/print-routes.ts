@@ -1,4 +1,4 @@
-import { paperKind, paperSize, type PrintRequest } from '#core/api/prints-api.ts';
+import { paperKind, paperSize } from '#core/api/prints-api.ts';
 import { say } from '#core/words/say.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import type { PrintDesk } from '../printing/print-desk.ts';
@@ -8,6 +8,7 @@ import { giveWay } from './give-way.ts';
 import { jobOf } from './job-routes.ts';
 import { explainedPlan, makePaper } from './make-paper.ts';
 import { problem } from './problem.ts';
+import { recordPrinted } from './record-printed.ts';
 import type { Serve } from './serve.ts';
 
 /** The printers here, prints on their way, and a job's papers to look at or to print from the browser. */
@@ -25,7 +26,14 @@ export function printRoutes(serve: Serve, store: Store, desk: PrintDesk): void {
       id: desk.start({
         printer: body.printer,
         make: (progress) => makePaper(store, id, body, progress),
-        printed: ({ codes, stock }) => record(store, id, codes, stock, body),
+        printed: ({ codes, stock }) =>
+          recordPrinted(store, {
+            job: id,
+            codes,
+            stock,
+            printer: body.printer,
+            ...(body.by === undefined ? {} : { by: body.by }),
+          }),
       }),
     };
   });
@@ -66,19 +74,4 @@ function stateOf(desk: PrintDesk, id: string | undefined) {
   const state = desk.state(id ?? '');
   if (state === undefined) throw problem(404, 'api.print-unknown');
   return state;
-}
-
-/** Writes down which stickers left the printer: those that had left one before as a reprint of their own. */
-async function record(
-  store: Store,
-  job: string,
-  codes: readonly string[],
-  stock: string,
-  { printer, by }: PrintRequest,
-): Promise<void> {
-  const before = store.printed(job);
-  const known = (code: string) => Object.hasOwn(before, code);
-  for (const some of [codes.filter((code) => !known(code)), codes.filter(known)])
-    if (some.length > 0)
-      await store.print({ job, codes: some, stock, printer, ...(by === undefined ? {} : { by }) });
 }

@@ -115,6 +115,8 @@ export const hub = {
   startPrint: (request: PrintRequest) => ask(printTaken, '/prints', 'POST', request),
   printState: (print: string) => ask(printState, `/prints/${id(print)}`),
   cancelPrint: (print: string) => ask(printState, `/prints/${id(print)}`, 'DELETE'),
+  reportPrinted: (job: string, codes: readonly string[], stock: string) =>
+    ask(printedAnswer, `/jobs/${id(job)}/printed`, 'POST', { codes, stock }),
   printed: (job: string) => ask(printedAnswer, `/jobs/${id(job)}/printed`),
   papersAddress: (job: string, kind: string, paper: string) =>
     `/api/jobs/${id(job)}/papers.pdf?kind=${id(kind)}&paper=${id(paper)}`,

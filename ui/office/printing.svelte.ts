@@ -61,6 +61,19 @@ export class Printing {
     await this.load();
   }
 
+  /** Keeps stickers as printed that left a printer by the browser's own dialog; false where that could not be kept. */
+  async report(codes: readonly string[], stock: string): Promise<boolean> {
+    const answer = await hub.reportPrinted(this.#job, codes, stock);
+    this.print = null;
+    if (answer.kind === 'ok') {
+      this.printed = answer.value.codes;
+      this.message = say('print.kept');
+      return true;
+    }
+    this.message = answer.kind === 'refused' ? answer.refusal.message : say('ui.hub-away');
+    return false;
+  }
+
   async cancel(): Promise<void> {
     if (this.#id !== null) await hub.cancelPrint(this.#id);
   }

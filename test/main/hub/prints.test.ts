@@ -211,6 +211,20 @@ test('stickers are counted while they are made, and taken back they never reach 
   expect(sent).toEqual([]);
 });
 
+test('stickers printed in the browser’s own dialog are kept each as what it is: printed, or printed again', async () => {
+  const [first = '', second = ''] = codesOf('BENCH-1');
+  const report = async (...codes: string[]) =>
+    (await ask('POST', `/jobs/${JOB}/printed`, { codes, stock: 'roll-3x1' })).status;
+  expect(await report(first)).toBe(200);
+  expect(await report(first, second, second)).toBe(200);
+  const again = (code: string, kept: Awaited<ReturnType<typeof record>>) =>
+    kept[code]?.map(({ reprint }) => reprint);
+  const kept = await record();
+  expect([again(first, kept), again(second, kept)]).toEqual([[false, true], [false]]);
+  expect(await report(first, '0000000000')).toBe(404);
+  expect(await record()).toEqual(kept);
+});
+
 test('what cannot be made says why, and what is not known is refused', async () => {
   const why = async (body: object) => (await printed(body)).message ?? '';
   expect(await why({ kind: 'templates', doors: ['BENCH-1'] })).toContain('arch');

@@ -1,5 +1,6 @@
 import { fireEvent, render, screen } from '@testing-library/svelte';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { printedReport } from '#core/api/prints-api.ts';
 import type { LiveJob } from '#ui/hub/live.svelte.ts';
 import Printing from '#ui/office/Printing.svelte';
 
@@ -18,10 +19,14 @@ const stocks = [
 ];
 
 /** The hub as it answers in these tests. */
-function answer({ method, path }: Asked): object {
+function answer({ method, path, body }: Asked): object {
   if (path === '/api/printers') return printers;
   if (path === '/api/stocks') return { stocks };
-  if (path.endsWith('/printed')) return { codes: printed };
+  if (path.endsWith('/printed')) {
+    const once = { at: '2026-11-25T09:30:00.000Z', stock: 'letter-3x10', reprint: false };
+    if (method === 'POST') for (const code of printedReport.parse(body).codes) printed[code] = [once];
+    return { codes: printed };
+  }
   if (path === '/api/prints') return { id: 'p1' };
   if (method === 'DELETE') {
     states = [{ state: 'cancelled', made: 0, of: 0, code: 'cancelled', message: 'Taken back.' }];
@@ -128,6 +133,35 @@ test('a stock is chosen by its sizes, and its calibration page goes to the print
   await fireEvent.click(await button('Calibration page for this stock'));
   await screen.findByText('Printed.');
   expect(posts()).toEqual([{ kind: 'calibration', stock: 'strip', job: 'boot-room', printer: 'Labels' }]);
+});
+
+test('stickers opened in the browser are kept as printed once a person says that they were', async () => {
+  render(Printing, { job });
+  const link = await screen.findByRole('link', { name: 'Open the stickers to print' });
+  link.addEventListener('click', (event) => event.preventDefault());
+  await fireEvent.click(await button(/Panel R01N0KHMKH/));
+  await fireEvent.click(link);
+  await fireEvent.click(await button('No'));
+  expect(screen.queryByText(/Were they printed/)).toBe(null);
+  expect(posts()).toEqual([]);
+  await fireEvent.click(link);
+  await screen.findByText('Were they printed? Stickers that were opened: 1.');
+  await fireEvent.click(await button('Yes, all of them'));
+  await screen.findByText('Kept as printed.');
+  expect(posts()).toEqual([{ codes: ['R01N0KHMKH'], stock: 'letter-3x10' }]);
+  await screen.findByText('printed 2026-11-25 09:30');
+  await button('Print');
+});
+
+test('papers opened in the browser are not asked about', async () => {
+  render(Printing, { job });
+  await fireEvent.change(await screen.findByRole('combobox', { name: 'What to print' }), {
+    target: { value: 'rods' },
+  });
+  const link = screen.getByRole('link', { name: 'Open the stickers to print' });
+  link.addEventListener('click', (event) => event.preventDefault());
+  await fireEvent.click(link);
+  expect(screen.queryByText(/Were they printed/)).toBe(null);
 });
 
 test('a printer that fails says so in its words', async () => {

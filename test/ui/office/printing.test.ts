@@ -74,6 +74,7 @@ const job = {
     units: 'in',
     doors: [
       { door: 'A-1', mark: 'A', parts: [part('stile-left', '803AX3UERH'), part('panel', 'R01N0KHMKH')] },
+      { door: 'B-1', mark: 'B', parts: [part('rail-bottom', '7H1MUGTJ70')] },
     ],
   },
 } as unknown as LiveJob;
@@ -101,6 +102,7 @@ test(
     await fireEvent.click(await button('Print these 1'));
     await screen.findByText('Printed.');
     expect(posts()).toMatchObject([{ codes: ['R01N0KHMKH'] }]);
+    await button('Print');
   },
 );
 
@@ -110,6 +112,24 @@ test('a whole door is chosen with one tap and let go with another', async () => 
   await button('Print these 2');
   await fireEvent.click(await button('A-1'));
   await button('Print');
+});
+
+test('a range is chosen by its first and last sticker, and one by one only what is tapped', async () => {
+  render(Printing, { job });
+  await fireEvent.click(await button(/Bottom rail 7H1MUGTJ70/));
+  await screen.findByText('Print this, or tap the last one to print all up to it:');
+  await fireEvent.click(await button(/Left stile 803AX3UERH/));
+  await fireEvent.click(await button('Print these 3'));
+  await screen.findByText('Printed.');
+  await fireEvent.click(await button('One by one'));
+  await fireEvent.click(await button(/Left stile 803AX3UERH/));
+  await fireEvent.click(await button(/Bottom rail 7H1MUGTJ70/));
+  await fireEvent.click(await button('Print these 2'));
+  await vi.waitFor(() => expect(posts()).toHaveLength(2));
+  expect(posts()).toMatchObject([
+    { codes: ['803AX3UERH', 'R01N0KHMKH', '7H1MUGTJ70'] },
+    { codes: ['803AX3UERH', '7H1MUGTJ70'] },
+  ]);
 });
 
 test('while it is made the count is shown, and it can be taken back', async () => {

@@ -1,10 +1,12 @@
 import { mount } from 'svelte';
 import App from './App.svelte';
 import { keepKiosk } from './kiosk.ts';
+import { chooseLanguage } from './language.ts';
 import { keepScreens } from './offline/keep-screens.ts';
 import { sizeNumerals } from './screen-size.ts';
 import './theme.css';
 
+chooseLanguage(location.search, localStorage);
 keepKiosk(window);
 sizeNumerals();
 keepScreens();

@@ -9,7 +9,7 @@ export interface Dimensioning {
   readonly text: number;
   readonly width: number;
   readonly names: boolean;
-  readonly language: Language;
+  readonly language: Language | undefined;
   readonly units: Drawing['units'];
   readonly onLeft: readonly number[];
   readonly onRight: readonly number[];

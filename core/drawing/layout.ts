@@ -129,7 +129,7 @@ function sidesOf(drawing: Drawing, options: Omit<LayoutOptions, 'width' | 'heigh
   const { text } = options;
   const pitch = text * 1.7;
   const gap = text * 0.6;
-  const language = options.language ?? 'en';
+  const language = options.language;
   const named = options.names ?? true;
   const rows = (side: Dimension['side']) =>
     Math.max(
@@ -161,7 +161,7 @@ function columns(
   how: {
     readonly text: number;
     readonly names: boolean;
-    readonly language: Language;
+    readonly language: Language | undefined;
     readonly units: Drawing['units'];
   },
 ): number[] {

@@ -1,40 +1,40 @@
 import { hasWords, type Language, say } from './say.ts';
 
 /** The name of a stage: "mitre-mid-2-lower" is "Mitre below mid rail 2". An unknown one stands for itself. */
-export function stageName(stage: string, language: Language = 'en'): string {
+export function stageName(stage: string, language?: Language): string {
   const mid = /^(mitre|notch)-mid-(\d+)(-lower|-upper)?$/.exec(stage);
   const key = mid === null ? `stage.${stage}` : `stage.${mid[1] ?? ''}-mid${mid[3] ?? ''}`;
   return hasWords(key) ? say(key, { k: mid?.[2] ?? '' }, language) : stage;
 }
 
 /** The name of a part: "rail-mid-1" is "Mid rail 1". */
-export function partName(part: string, language: Language = 'en'): string {
+export function partName(part: string, language?: Language): string {
   const numbered = /^(rail-mid|panel)-(\d+)$/.exec(part);
   const key = numbered === null ? `part.${part}` : `part.${numbered[1] === 'panel' ? 'panel-k' : 'rail-mid'}`;
   return hasWords(key) ? say(key, { k: numbered?.[2] ?? '' }, language) : part;
 }
 
 /** The name of a place: "mid-1" is "Mid rail 1". */
-export function placeName(at: string, language: Language = 'en'): string {
+export function placeName(at: string, language?: Language): string {
   const mid = /^mid-(\d+)$/.exec(at);
   const key = mid === null ? `place.${at}` : 'place.mid';
   return hasWords(key) ? say(key, { k: mid?.[1] ?? '' }, language) : at;
 }
 
 /** The name of a setting. */
-export function settingName(name: string, language: Language = 'en'): string {
+export function settingName(name: string, language?: Language): string {
   const key = `setting.${name}`;
   return hasWords(key) ? say(key, {}, language) : name;
 }
 
 /** The name of a station. */
-export function stationName(station: string, language: Language = 'en'): string {
+export function stationName(station: string, language?: Language): string {
   const key = `station.${station}`;
   return hasWords(key) ? say(key, {}, language) : station;
 }
 
 /** The name of a setting as it stands on a dimension line: shorter where the drawing says the rest. */
-export function shortName(name: string, language: Language = 'en'): string {
+export function shortName(name: string, language?: Language): string {
   const key = `short.${name}`;
   return hasWords(key) ? say(key, {}, language) : settingName(name, language);
 }

@@ -8,13 +8,23 @@ export type Figures = Readonly<Record<string, string | number>>;
 /** `pseudo` is English stretched and accented: it shows where a longer language would not fit. */
 export type Language = 'en' | 'pseudo';
 
+/** The languages there are. */
+export const LANGUAGES = ['en', 'pseudo'] as const satisfies readonly Language[];
+
+let spoken: Language = 'en';
+
+/** From now on words are said in this language where none is asked for. */
+export function speak(language: Language): void {
+  spoken = language;
+}
+
 /** Is there a sentence for this key? */
 export function hasWords(key: string): key is WordKey {
   return Object.hasOwn(en, key);
 }
 
 /** The words for a key, its {figures} filled in. A figure that is missing stays visible as its name in braces. */
-export function say(key: WordKey, figures: Figures = {}, language: Language = 'en'): string {
+export function say(key: WordKey, figures: Figures = {}, language: Language = spoken): string {
   const template: string = language === 'pseudo' ? stretched(en[key]) : en[key];
   return template.replace(/\{(\w+)\}/g, (whole, name: string) =>
     Object.hasOwn(figures, name) ? String(figures[name]) : whole,

@@ -53,8 +53,8 @@ export async function keep(page: Page, name: string): Promise<void> {
   if (process.env.KEEP_SCREENS !== undefined) await page.screenshot({ path: `test/e2e/screens/${name}.png` });
 }
 
-/** What a person could not hit, see or reach: the page itself scrolls, a target under 64 px, words that do not fit, or what axe finds. */
-export async function faultsOf(page: Page): Promise<string[]> {
+/** What a person could not hit, see or reach: the page itself scrolls, a target under 64 px, words that do not fit, or (with axe) what axe finds. */
+export async function faultsOf(page: Page, withAxe = true): Promise<string[]> {
   const faults = await page.evaluate(() => {
     const found: string[] = [];
     const root = document.documentElement;
@@ -75,6 +75,7 @@ export async function faultsOf(page: Page): Promise<string[]> {
     }
     return found;
   });
+  if (!withAxe) return faults;
   const { violations } = await new AxeBuilder({ page }).analyze();
   return [...faults, ...violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html ?? ''}`)];
 }

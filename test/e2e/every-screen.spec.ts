@@ -1,0 +1,263 @@
+import { expect, type Page, test } from '@playwright/test';
+import type { Plan } from '#core/plan/plan.ts';
+import { clippedOn } from './clipped.ts';
+import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
+import { doneUntil, faultsOf, onlyPlan, partOf, post, scan } from './shop-floor.ts';
+
+const SIZES = [
+  { width: 1280, height: 800 },
+  { width: 1920, height: 1080 },
+];
+const PIN = '4711';
+const data = freshData();
+let hub: HubProcess;
+let plan: Plan;
+
+test.describe.configure({ mode: 'serial', timeout: 300_000 });
+test.beforeAll(async () => {
+  hub = await startHubProcess(data, 0, ['--demo']);
+  plan = await onlyPlan(hub);
+  for (const door of plan.doors.filter(({ door }) => /^(ARCH-L|LOCKER)-1$/.test(door)))
+    for (const part of door.parts)
+      await doneUntil(
+        hub,
+        part,
+        part.part === 'stile-left' && door.door === 'LOCKER-1' ? 'mortise' : 'dryfit',
+      );
+  const arch = plan.doors.find(({ door }) => door === 'ARCH-R-1');
+  for (const part of arch?.parts ?? []) await doneUntil(hub, part, 'dryfit');
+  for (const stage of ['dryfit', 'glue'])
+    expect((await post(hub, code('ARCH-R-1', 'stile-left'), 'assembly', stage)).status).toBe(200);
+});
+test.afterAll(async () => {
+  await hub.end('SIGTERM');
+  removeData(data);
+});
+
+type Screen = readonly [name: string, show: (page: Page) => Promise<void>];
+
+const code = (door: string, part: string) => partOf(plan, door, part).code;
+async function station(page: Page, id: string): Promise<void> {
+  await page.goto(`${hub.url}/station/${id}`);
+  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+}
+async function setup(page: Page, id: string, scanned: string): Promise<void> {
+  await station(page, id);
+  await scan(page, scanned);
+  await expect(page.locator(`main[data-code="${scanned}"]`)).toBeVisible();
+}
+/** Asks the hub something with the page's own session. */
+async function ask(page: Page, method: string, path: string, body?: unknown): Promise<void> {
+  const status = await page.evaluate(
+    async ([verb, address, json]) =>
+      (
+        await fetch(`/api${address}`, {
+          method: verb,
+          ...(json === undefined ? {} : { body: json, headers: { 'content-type': 'application/json' } }),
+        })
+      ).status,
+    [method, path, body === undefined ? undefined : JSON.stringify(body)] as const,
+  );
+  expect(status).toBeLessThan(300);
+}
+async function office(page: Page, id: string): Promise<void> {
+  await page.goto(`${hub.url}/office`);
+  await page.click(`[data-page="${id}"]`);
+}
+
+const SCREENS: readonly Screen[] = [
+  [
+    'choice of station',
+    async (page) => {
+      await page.goto(`${hub.url}/station`);
+      await expect(page.locator('[data-choose-station="mortiser"]')).toBeVisible();
+    },
+  ],
+  ['idle queue', (page) => station(page, 'milling')],
+  [
+    'setup of a stile with a mid rail at the mortiser',
+    (page) => setup(page, 'mortiser', code('LOCKER-1', 'stile-left')),
+  ],
+  [
+    'why',
+    async (page) => {
+      await page.locator('[data-setting] button').first().click();
+      await expect(page.locator('.why')).toBeVisible();
+    },
+  ],
+  ['setup at milling', (page) => setup(page, 'milling', code('BENCH-1', 'stile-left'))],
+  [
+    'spoiled',
+    async (page) => {
+      await page.click('[data-action="spoil"]');
+      await expect(page.locator('[data-reason="split"]')).toBeVisible();
+    },
+  ],
+  [
+    'message',
+    async (page) => {
+      await station(page, 'band-saw');
+      await scan(page, code('BENCH-1', 'stile-left'));
+      await expect(page.locator('[data-message="wrong-station"]')).toBeVisible();
+    },
+  ],
+  [
+    'keypad',
+    async (page) => {
+      await station(page, 'table-saw');
+      await page.click('[data-action="type"]');
+      await expect(page.locator('[data-key="enter"]')).toBeVisible();
+    },
+  ],
+  [
+    'find',
+    async (page) => {
+      await station(page, 'table-saw');
+      await page.click('[data-action="find"]');
+      await expect(page.locator('[data-find-door="KEYS-1"]')).toBeVisible();
+    },
+  ],
+  [
+    'find a part of the door',
+    async (page) => {
+      await page.click('[data-find-door="KEYS-1"]');
+      await expect(page.locator('[data-find-part="rail-bottom"]')).toBeVisible();
+    },
+  ],
+  [
+    'people',
+    async (page) => {
+      await station(page, 'bench');
+      await page.click('[data-action="people"]');
+      await expect(page.locator('[data-action="close-sheet"]')).toBeVisible();
+    },
+  ],
+  [
+    'assembly gathering',
+    async (page) => {
+      await station(page, 'assembly');
+      await scan(page, code('ARCH-L-1', 'stile-left'));
+      await expect(page.locator('[data-gathering="ARCH-L-1"]')).toBeVisible();
+    },
+  ],
+  ['fitting', (page) => setup(page, 'fitting', code('ARCH-R-1', 'stile-left'))],
+  [
+    'survey',
+    async (page) => {
+      await page.click('[data-action="survey"]');
+      await expect(page.locator('[data-measure="widthBottom"]')).toBeVisible();
+    },
+  ],
+  [
+    'board',
+    async (page) => {
+      await page.goto(`${hub.url}/board`);
+      await expect(page.locator('[data-door="BENCH-3"]')).toBeVisible();
+    },
+  ],
+  [
+    'sheet of a door',
+    async (page) => {
+      await page.locator('[data-door="LOCKER-1"]').getByRole('button', { name: 'LOCKER-1' }).press('Enter');
+      await expect(page.locator('[data-door-sheet="LOCKER-1"] svg')).toBeVisible();
+    },
+  ],
+  [
+    'sheet of a part',
+    async (page) => {
+      await page.click('[data-action="close-sheet"]');
+      await page.locator('[data-door="LOCKER-1"] [data-part="stile-left"]').click();
+      await expect(page.locator('[data-part-sheet="stile-left"]')).toBeVisible();
+    },
+  ],
+  [
+    'office list',
+    async (page) => {
+      await office(page, 'jobs');
+      await expect(page.locator('[data-action="show-job"]')).toBeVisible();
+    },
+  ],
+  [
+    'printing and sizes as they came out',
+    async (page) => {
+      await page.click('[data-action="show-job"]');
+      await expect(
+        page.locator('[data-action="print"], [data-action="print-stickers"]').first(),
+      ).toBeVisible();
+      await expect(page.locator('[name="measured-thickness"]')).toBeVisible();
+    },
+  ],
+  [
+    'job form',
+    async (page) => {
+      await page.click('[data-action="edit-job"]');
+      await expect(page.locator('[data-action="save-job"]')).toBeVisible();
+    },
+  ],
+  [
+    'shop page',
+    async (page) => {
+      await office(page, 'shop');
+      await expect(page.locator('[data-action="save-shop"]')).toBeVisible();
+    },
+  ],
+  [
+    'backups and PIN',
+    async (page) => {
+      await office(page, 'safety');
+      await expect(page.locator('[data-action="back-up"]')).toBeVisible();
+    },
+  ],
+  [
+    'PIN pad',
+    async (page) => {
+      await ask(page, 'PUT', '/pin', { pin: PIN });
+      await ask(page, 'DELETE', '/session');
+      await page.goto(`${hub.url}/office`);
+      await expect(page.locator('[data-pin-pad]')).toBeVisible();
+    },
+  ],
+];
+
+/** Shows every screen once, at each size, and gathers what a look at it finds. */
+async function walk(
+  page: Page,
+  language: string,
+  look: (page: Page, width: number) => Promise<string[]>,
+): Promise<string[]> {
+  const found: string[] = [];
+  await page.goto(`${hub.url}/station?language=${language}`);
+  for (const [name, show] of SCREENS) {
+    await page.setViewportSize({ width: 1280, height: 800 });
+    await show(page);
+    for (const size of SIZES) {
+      await page.setViewportSize(size);
+      await page.evaluate(
+        () => new Promise((painted) => requestAnimationFrame(() => setTimeout(painted, 30))),
+      );
+      const faults = await look(page, size.width);
+      found.push(...faults.map((fault) => `${name} at ${size.width}: ${fault}`));
+      if (process.env.KEEP_WALK !== undefined)
+        await page.screenshot({ path: `${process.env.KEEP_WALK}/${name}-${language}-${size.width}.png` });
+    }
+  }
+  await ask(page, 'POST', '/session', { pin: PIN });
+  await ask(page, 'PUT', '/pin', { pin: null });
+  return found;
+}
+
+test('no screen cuts a word in a language that is longer by two fifths, at either size', async ({ page }) => {
+  const found = await walk(page, 'pseudo', clippedOn);
+  expect(await page.evaluate(() => document.body.textContent)).toMatch(/[åëïøü]/);
+  expect(found).toEqual([]);
+});
+
+test('on no screen is a word cut, the page scrolled or a target under 64 px, at either size, and axe finds nothing', async ({
+  page,
+}) => {
+  const found = await walk(page, 'en', async (shown, width) => [
+    ...(await clippedOn(shown)),
+    ...(await faultsOf(shown, width === 1280)),
+  ]);
+  expect(found).toEqual([]);
+});

@@ -15,11 +15,13 @@ export interface Group {
 /**
  * Groups of identical setting, in the order in which to run them: from the set-up that stands on the machine now, each
  * time the group that touches the fewest settings; ties by due date, then by which waited first. With nothing set yet
- * the earliest due date comes first.
+ * the earliest due date comes first. Each group more is looked for among all that are left: a screen that shows the first
+ * few asks for no more.
  */
 export function queueGroups(
   waiting: readonly Waiting[],
   standing: ReadonlyMap<string, string> | null = null,
+  most = Infinity,
 ): Group[] {
   const open = new Map<string, [Waiting, ...Waiting[]]>();
   for (const each of waiting) {
@@ -29,7 +31,7 @@ export function queueGroups(
     else group.push(each);
   }
   const left = [...open].map(([key, members]) => {
-    const due = members.flatMap((each) => each.due ?? []).sort()[0];
+    const due = earliest(members);
     return {
       key,
       flat: flatSettings(members[0].units, members[0].stage),
@@ -39,7 +41,7 @@ export function queueGroups(
   });
   const ordered: Group[] = [];
   let from = standing;
-  while (left.length > 0) {
+  while (left.length > 0 && ordered.length < most) {
     const now = from;
     const changes = left.map(({ flat }) => (now === null ? 0 : settingsChanged(now, flat)));
     let best = 0;
@@ -53,6 +55,12 @@ export function queueGroups(
     from = taken.flat;
   }
   return ordered;
+}
+
+function earliest(waiting: readonly Waiting[]): string | undefined {
+  let first: string | undefined;
+  for (const { due } of waiting) if (dueBefore(due, first)) first = due;
+  return first;
 }
 
 /** ISO dates; one without a date can wait. */

@@ -5,6 +5,33 @@ import type { PlanStage, Units } from '../plan/plan.ts';
  * Figures carry their units, so that jobs in inches and in millimetres never share a setting by chance.
  */
 export function flatSettings(units: Units, stage: PlanStage): ReadonlyMap<string, string> {
+  return keyed(units, stage).flat;
+}
+
+/** Two stages with the same key are set alike: the machine set once does both. */
+export function settingKey(units: Units, stage: PlanStage): string {
+  return keyed(units, stage).key;
+}
+
+interface Keyed {
+  readonly units: Units;
+  readonly flat: ReadonlyMap<string, string>;
+  readonly key: string;
+}
+
+/** A plan's stages never change, and a queue asks for each of them after every mark. */
+const known = new WeakMap<PlanStage, Keyed>();
+
+function keyed(units: Units, stage: PlanStage): Keyed {
+  const before = known.get(stage);
+  if (before?.units === units) return before;
+  const flat = flattened(units, stage);
+  const now = { units, flat, key: JSON.stringify([...flat].sort(([a], [b]) => (a < b ? -1 : 1))) };
+  known.set(stage, now);
+  return now;
+}
+
+function flattened(units: Units, stage: PlanStage): ReadonlyMap<string, string> {
   const flat = new Map([['stage', stage.stage]]);
   const add = (name: string, value: string | number) =>
     flat.set(name, /^\d/.test(String(value)) ? `${value} ${units}` : String(value));
@@ -14,13 +41,15 @@ export function flatSettings(units: Units, stage: PlanStage): ReadonlyMap<string
   return flat;
 }
 
-/** Two stages with the same key are set alike: the machine set once does both. */
-export function settingKey(units: Units, stage: PlanStage): string {
-  return JSON.stringify([...flatSettings(units, stage)].sort(([a], [b]) => (a < b ? -1 : 1)));
-}
-
 /** How many settings have to be touched to go from one set-up to another: those that differ, come new or fall away. */
 export function settingsChanged(from: ReadonlyMap<string, string>, to: ReadonlyMap<string, string>): number {
-  const names = new Set([...from.keys(), ...to.keys()]);
-  return [...names].filter((name) => from.get(name) !== to.get(name)).length;
+  let alike = 0;
+  let shared = 0;
+  for (const [name, value] of from) {
+    const other = to.get(name);
+    if (other === undefined) continue;
+    shared += 1;
+    if (other === value) alike += 1;
+  }
+  return from.size + to.size - shared - alike;
 }

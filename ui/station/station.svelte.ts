@@ -3,9 +3,8 @@ import type { StationId } from '#core/joint/names.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { nextStage } from '#core/marks/stage-state.ts';
-import { type Group, queueGroups } from '#core/queue/groups.ts';
 import { flatSettings } from '#core/queue/setting-key.ts';
-import { waitingAt } from '#core/queue/waiting.ts';
+import { type Waiting, waitingAt } from '#core/queue/waiting.ts';
 import { partName, stageName, stationName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 import { bring, type Gathered } from '../assembly/gather.ts';
@@ -193,9 +192,9 @@ export class Station {
     this.message = null;
   }
 
-  /** What waits here now, in groups of identical setting, in the order in which to run them. */
-  get queue(): readonly Group[] {
-    return queueGroups(waitingAt(this.id, live.jobs.values()), this.standing);
+  /** What waits here now. */
+  get waiting(): readonly Waiting[] {
+    return waitingAt(this.id, live.jobs.values());
   }
 
   #tell(message: Message): void {

@@ -156,6 +156,17 @@ test('with nothing set yet the earliest date comes first', () => {
   expect(order[0]?.waiting[0].job).toBe('soon');
 });
 
+test('a screen that shows the first two groups is given those that come first of all', () => {
+  const waiting = [
+    waits('far', { fence: '1', stop: '5' }),
+    waits('middle', { fence: '2', stop: '6' }, '2027-01-01'),
+    waits('near', { fence: '2', stop: '5' }),
+  ];
+  const standing = flatSettings('in', stage('mortise', { fence: '2', stop: '5' }));
+  expect(queueGroups(waiting, standing, 2)).toEqual(queueGroups(waiting, standing).slice(0, 2));
+  expect(queueGroups(waiting, standing, 2).map(({ waiting }) => waiting[0].job)).toEqual(['near', 'middle']);
+});
+
 test('the same figure in inches and in millimetres is another setting, and so is another stage', () => {
   const mortise = stage('mortise', { fence: '6' });
   expect(settingKey('in', mortise)).not.toBe(settingKey('mm', mortise));

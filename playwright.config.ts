@@ -11,7 +11,8 @@ export default defineConfig({
   fullyParallel: false,
   workers: 1,
   retries: 2,
-  timeout: 60_000,
+  timeout: 180_000,
+  expect: { timeout: 10_000 },
   forbidOnly: process.env.CI !== undefined,
   reporter: 'list',
 

@@ -14,15 +14,16 @@ export interface HubProcess {
 
 const ENTRY = join(import.meta.dirname, '..', '..', 'dist', 'hub', 'main.js');
 
-/** Starts the hub and waits until it says where it listens. */
+/** Starts the hub and waits until it says where it listens; `env` goes over what this process was given. */
 export async function startHubProcess(
   data: string,
   port = 0,
   args: readonly string[] = [],
+  env: Readonly<Record<string, string>> = {},
 ): Promise<HubProcess> {
   const child: ChildProcess = spawn(process.execPath, [ENTRY, ...args], {
     stdio: ['ignore', 'pipe', 'inherit'],
-    env: { ...process.env, SHOULDERLINE_DATA: data, SHOULDERLINE_PORT: String(port) },
+    env: { ...process.env, ...env, SHOULDERLINE_DATA: data, SHOULDERLINE_PORT: String(port) },
   });
   const url = await new Promise<string>((listening, failed) => {
     let said = '';

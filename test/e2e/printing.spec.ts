@@ -1,16 +1,18 @@
 import { expect, type Page, test } from '@playwright/test';
 import { printedAnswer } from '#core/api/prints-api.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
-import { printerStandIn } from './printer-stand-in.ts';
+import { type PrinterStandIn, printerStandIn } from './printer-stand-in.ts';
 import { codesOn } from './read-stickers.ts';
 import { faultsOf, keep, onlyPlan } from './shop-floor.ts';
 
 let hub: HubProcess;
-const data = freshData();
-const printers = printerStandIn();
+let data: string;
+let printers: PrinterStandIn;
 
 test.describe.configure({ mode: 'serial', timeout: 120_000 });
 test.beforeAll(async () => {
+  data = freshData();
+  printers = printerStandIn();
   hub = await startHubProcess(data, 0, ['--demo'], printers.env);
 });
 test.afterAll(async () => {

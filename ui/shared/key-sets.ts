@@ -1,8 +1,8 @@
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
-/** The keys that a pad on the screen has, by what is typed with it. A code has no I and no O. */
+/** The keys that a pad on the screen has, by what is typed with it. The last sign of a code may be an I or an O. */
 export const KEYS = {
-  code: [...'1234567890ABCDEFGHJKLMNPQRSTUVWXYZ'],
+  code: [...`1234567890${LETTERS}`],
   badge: [...`1234567890${LETTERS}-`],
   length: [...'1234567890', ' ', '/', '.', '-'],
   count: [...'1234567890'],

@@ -134,3 +134,31 @@ test('a backup is made and put back, and sizes as they came out change what is s
   const back = partOf(await onlyPlan(hub), 'BENCH-1', 'stile-left');
   expect(back.stages.find(({ stage }) => stage === 'mortise')?.settings.fence).toBe(mortise?.settings.fence);
 });
+
+test('an exported file is put in place of everything after one more question, and the hub says how it is', async ({
+  page,
+}) => {
+  await openOffice(page, 'safety');
+  const health = page.locator('[data-health]');
+  await expect(health).toHaveAttribute('data-health', 'well');
+  await expect(page.locator('[data-health-of="data"]')).toHaveText(data);
+  await expect(page.locator('[data-health-of="disk"]')).toContainText(/^\d+ of \d+ GB free$/);
+  await expect(page.locator('[data-health-of="log"]')).toContainText(/^\d+ lines, \d+ MB$/);
+  await expect(page.locator('[data-health-of="backup"]')).not.toHaveText('None yet');
+
+  const exported = Buffer.from(await (await fetch(`${hub.url}/api/export`)).arrayBuffer());
+  const id = (await onlyPlan(hub)).id;
+  expect((await fetch(`${hub.url}/api/jobs/${id}`, { method: 'DELETE' })).status).toBe(204);
+  const choose = (buffer: Buffer) =>
+    page.setInputFiles('[name="import"]', { name: 'shop.json', mimeType: 'application/json', buffer });
+  await choose(Buffer.from('[]'));
+  await page.click('[data-action="import-yes"]');
+  await expect(page.getByRole('status')).toContainText('no archive');
+  await choose(exported);
+  await expect(page.locator('.import')).toContainText('replaced by what is in shop.json');
+  expect(await faultsOf(page)).toEqual([]);
+  await keep(page, 'office-import-1280');
+  await page.click('[data-action="import-yes"]');
+  await expect(page.getByRole('status')).toContainText('Put back as of');
+  expect((await onlyPlan(hub)).id).toBe(id);
+});

@@ -46,6 +46,8 @@ const NOTHING = z.null();
 const PATIENCE_MS = 8000;
 /** For what the hub has to reckon first. */
 const LONG_PATIENCE_MS = 30_000;
+/** For a whole shop’s data to come in and be read back. */
+const IMPORT_PATIENCE_MS = 600_000;
 
 async function ask<S extends z.ZodType>(
   schema: S,
@@ -62,7 +64,10 @@ async function ask<S extends z.ZodType>(
       signal: AbortSignal.timeout(patience),
       ...(body === undefined
         ? {}
-        : { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } }),
+        : {
+            body: body instanceof Blob ? body : JSON.stringify(body),
+            headers: { 'content-type': 'application/json' },
+          }),
     });
     json = response.status === 204 ? null : await response.json();
   } catch {
@@ -111,6 +116,7 @@ export const hub = {
     ask(restoredAnswer, `/backups/${id(name)}/restore`, 'POST', {}, LONG_PATIENCE_MS),
   stocks: () => ask(stocksAnswer, '/stocks'),
   calibrationAddress: (stock: string) => `/api/stocks/${id(stock)}/calibration.pdf`,
+  importFile: (file: Blob) => ask(restoredAnswer, '/import', 'POST', file, IMPORT_PATIENCE_MS),
   printers: () => ask(printersAnswer, '/printers'),
   startPrint: (request: PrintRequest) => ask(printTaken, '/prints', 'POST', request),
   printState: (print: string) => ask(printState, `/prints/${id(print)}`),

@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -80,9 +80,34 @@ function needBrowser() {
   return 'playwright';
 }
 
-count(node('format', 'prettier/bin/prettier.cjs', '--check', '.'));
-count(node('lint', 'eslint/bin/eslint.js', '.', '--max-warnings', '0'));
-count(run('types', process.execPath, [join(root, 'test', 'types.mjs')]));
+/** Runs beside others; what it says comes out in one piece when it has ended. */
+function beside(title, file, ...args) {
+  return new Promise((ended) => {
+    const began = Date.now();
+    const child = spawn(process.execPath, [join(root, file), ...args], {
+      cwd: root,
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    const said = [];
+    for (const stream of [child.stdout, child.stderr]) stream.on('data', (piece) => said.push(piece));
+    child.on('close', (status) => {
+      const seconds = ((Date.now() - began) / 1000).toFixed(1);
+      process.stdout.write(`\n── ${title}\n${Buffer.concat(said).toString()}`);
+      process.stdout.write(`── ${title}: ${status === 0 ? 'green' : 'red'} after ${seconds} s\n`);
+      ended(status === 0);
+    });
+  });
+}
+
+/** Lint takes as long as the other two together. */
+async function checks() {
+  const lint = beside('lint', 'node_modules/eslint/bin/eslint.js', '.', '--max-warnings', '0');
+  count(await beside('format', 'node_modules/prettier/bin/prettier.cjs', '--check', '.'));
+  count(await beside('types', 'test/types.mjs'));
+  count(await lint);
+}
+
+await checks();
 const unitReport = join(reports, 'unit.json');
 const unit = node(
   'unit tests',

@@ -1,4 +1,4 @@
-import type { Plan, PlanDoor } from '../plan/plan.ts';
+import type { PlanDoor } from '../plan/plan.ts';
 import type { JobProgress } from './mark.ts';
 import { doneOf, doorDone } from './stage-state.ts';
 
@@ -19,11 +19,6 @@ export interface BoardDoor {
     readonly done: number;
     readonly of: number;
   }[];
-}
-
-/** The board's lines for one job. The plan is the live one. */
-export function boardDoors(plan: Plan, progress: JobProgress): BoardDoor[] {
-  return plan.doors.map((door) => boardDoor(plan.id, door, progress));
 }
 
 /** How far one door has come. */

@@ -1,38 +1,20 @@
 import { join } from 'node:path';
-import { judgeMark } from '#core/marks/judge-mark.ts';
 import { type Located, locate } from '#core/marks/live-plan.ts';
-import type { AcceptedMark, JobProgress, Mark, Refusal } from '#core/marks/mark.ts';
-import { applyMark } from '#core/marks/progress.ts';
+import type { AcceptedMark, JobProgress, Mark } from '#core/marks/mark.ts';
 import { isFinished } from '#core/marks/stage-state.ts';
 import type { PrintedOnce } from '#core/api/prints-api.ts';
-import { acceptMark, contentOf } from './accept-mark.ts';
 import { type Board, boardOf } from './board-cache.ts';
-import { rememberMark } from './entry-fold.ts';
 import { type FilePort, StoreBusy, wordsOf } from './file-port.ts';
 import type { JobStore } from './job-store.ts';
 import { LOG_FORMAT, type LogEntry, readEntry } from './log-entry.ts';
+import { MarkDesk, type Marked, whoseCode } from './mark-desk.ts';
 import { openFolder, type OpenFolder, SNAPSHOT_NAME } from './open-folder.ts';
 import type { Printed } from './print-record.ts';
-import { progressAt } from './progress-at.ts';
 import type { ShopStore } from './shop-store.ts';
 import { writeSnapshot } from './snapshot.ts';
+import { SnapshotKeeper } from './snapshot-keeper.ts';
 import type { StoredJob } from './stored-job.ts';
 import { finishSwap, swapBegun, swapIn } from './swap.ts';
-
-export type Marked =
-  | {
-      readonly ok: true;
-      readonly accepted: AcceptedMark;
-      readonly stored: StoredJob;
-      /** Of the door that the mark belongs to. */
-      readonly progress: JobProgress;
-    }
-  | {
-      readonly ok: false;
-      readonly code: Refusal;
-      readonly missing?: readonly string[];
-      readonly figures?: Readonly<Record<string, string>>;
-    };
 
 export interface StoreOptions {
   readonly port: FilePort;
@@ -43,29 +25,32 @@ export interface StoreOptions {
   readonly report?: (trouble: string) => void;
 }
 
-/** How many entries make a new snapshot worth while: in passing, and when the hub stops. */
-const SNAPSHOT_EVERY = 100_000;
-const SNAPSHOT_AT_STOP = 1000;
-
 /** All that the hub keeps: the jobs and the shop, which people write, and the log of what happened, folded into progress. */
 export class Store {
   readonly #options: StoreOptions;
   #open: OpenFolder;
-  /** Progress of doors with what is still being written. New marks are judged by this; screens see what is on disk. */
-  readonly #pending = new Map<string, JobProgress>();
-  /** Marks that are being written, by id. */
-  readonly #flying = new Map<string, { readonly content: string; readonly outcome: Promise<Marked> }>();
+  readonly #desk: MarkDesk;
   /** Changes of documents that are under way. */
   readonly #changing = new Set<Promise<unknown>>();
   readonly #listeners = new Set<(accepted: AcceptedMark) => void>();
-  #unsnapped: number;
-  #snapping: Promise<void> | null = null;
+  readonly #snapshots: SnapshotKeeper;
   #barred: string | null = null;
 
   private constructor(options: StoreOptions, open: OpenFolder) {
     this.#options = options;
     this.#open = open;
-    this.#unsnapped = open.noSnapshot === null ? 0 : open.log.lastSeq;
+    this.#snapshots = new SnapshotKeeper(
+      () => this.#writeSnapshot(),
+      open.noSnapshot === null ? 0 : open.log.lastSeq,
+    );
+    this.#desk = new MarkDesk({
+      open: () => this.#open,
+      admit: () => this.#admit(),
+      onDisk: (accepted) => {
+        this.#snapshots.countEntry();
+        for (const listener of this.#listeners) listener(accepted);
+      },
+    });
   }
 
   /** Opens a data folder. The caller holds the lock. */
@@ -132,20 +117,11 @@ export class Store {
 
   /** The part that a code stands or stood for, its job, and the progress of its door. */
   find(code: string): { stored: StoredJob; found: Located; progress: JobProgress } | null {
-    const whose = this.#whose(code);
+    const whose = whoseCode(this.#open, code);
     if (whose === null) return null;
     const progress = this.doorProgress(whose.stored.document.id, whose.door);
     const found = locate(whose.stored.index, progress, code);
     return found === null ? null : { stored: whose.stored, found, progress };
-  }
-
-  #whose(code: string): { readonly stored: StoredJob; readonly door: string } | null {
-    const owner = this.jobs.ownerOf(code);
-    const door = owner?.index.parts.get(code)?.door;
-    if (owner !== undefined && door !== undefined) return { stored: owner, door };
-    const replaced = this.#open.folded.replacements.get(code);
-    const stored = replaced === undefined ? undefined : this.jobs.get(replaced.job);
-    return replaced === undefined || stored === undefined ? null : { stored, door: replaced.door };
   }
 
   /**
@@ -153,54 +129,8 @@ export class Store {
    * StoreTrouble when it could not be written; then nothing of it is kept. The same id with the same content answers
    * as before.
    */
-  async mark(mark: Mark): Promise<Marked> {
-    const flying = this.#flying.get(mark.id);
-    if (flying !== undefined)
-      return flying.content === contentOf(mark) ? flying.outcome : { ok: false, code: 'id-reused' };
-    const seq = this.#open.folded.ids.find(mark.id);
-    if (seq !== undefined) return this.#again(seq, mark);
-    const whose = this.#whose(mark.code);
-    if (whose === null) return { ok: false, code: 'unknown-code' };
-    const { stored, door } = whose;
-    const key = `${stored.document.id}\n${door}`;
-    const before = this.#pending.get(key) ?? this.doorProgress(stored.document.id, door);
-    const judged = judgeMark(locate(stored.index, before, mark.code), before, mark);
-    if (!judged.ok) return judged;
-    this.#admit();
-    const outcome = this.#write(stored, key, before, acceptMark(stored, before, mark, judged));
-    this.#flying.set(mark.id, { content: contentOf(mark), outcome });
-    try {
-      return await outcome;
-    } finally {
-      this.#flying.delete(mark.id);
-    }
-  }
-
-  #write(
-    stored: StoredJob,
-    key: string,
-    before: JobProgress,
-    unnumbered: Omit<AcceptedMark, 'seq'>,
-  ): Promise<Marked> {
-    const { log, folded } = this.#open;
-    return new Promise<Marked>((done, failed) => {
-      const seq = log.append({ kind: 'mark', mark: unnumbered } satisfies LogEntry, {
-        onDisk: () => {
-          const progress = folded.book.take(accepted);
-          rememberMark(folded, accepted);
-          if (this.#pending.get(key)?.seq === seq) this.#pending.delete(key);
-          this.#countEntry();
-          for (const listener of this.#listeners) listener(accepted);
-          done({ ok: true, accepted, stored, progress });
-        },
-        refused: (trouble) => {
-          this.#pending.clear();
-          failed(trouble);
-        },
-      });
-      const accepted: AcceptedMark = { seq, ...unnumbered };
-      this.#pending.set(key, applyMark(before, accepted));
-    });
+  mark(mark: Mark): Promise<Marked> {
+    return this.#desk.take(mark);
   }
 
   /** Writes down that stickers were printed. */
@@ -217,24 +147,12 @@ export class Store {
       log.append({ kind: 'print', print } satisfies LogEntry, {
         onDisk: () => {
           folded.prints.take(print);
-          this.#countEntry();
+          this.#snapshots.countEntry();
           done();
         },
         refused: failed,
       }),
     );
-  }
-
-  /** What the answer to this id was: the same again if the content is the same. */
-  async #again(seq: number, mark: Mark): Promise<Marked> {
-    const entry = readEntry(await this.#open.log.entryAt(seq), LOG_FORMAT);
-    if (entry?.kind !== 'mark' || contentOf(entry.mark.mark) !== contentOf(mark))
-      return { ok: false, code: 'id-reused' };
-    const accepted: AcceptedMark = { seq, ...entry.mark };
-    const stored = this.jobs.get(accepted.job);
-    if (stored === undefined) return { ok: false, code: 'unknown-code' };
-    const now = this.doorProgress(accepted.job, accepted.door);
-    return { ok: true, accepted, stored, progress: progressAt(now, accepted) };
   }
 
   /** Every accepted mark after this number, in order, up to what is on disk now; read from the log piece by piece. */
@@ -255,21 +173,15 @@ export class Store {
     if (this.#barred !== null) throw new StoreBusy(this.#barred);
   }
 
-  #countEntry(): void {
-    this.#unsnapped += 1;
-    if (this.#unsnapped >= SNAPSHOT_EVERY) void this.snapshot();
-  }
-
-  /** Writes a snapshot of what is on disk now, unless one is being written. One that fails is reported and costs nothing. */
+  /** Writes a snapshot of what is on disk now, unless one is being written. */
   snapshot(): Promise<void> {
-    this.#snapping ??= this.#snapshot().finally(() => (this.#snapping = null));
-    return this.#snapping;
+    return this.#snapshots.write();
   }
 
-  async #snapshot(): Promise<void> {
+  /** One that fails is reported and costs nothing. */
+  async #writeSnapshot(): Promise<void> {
     const { port, folder, version, report } = this.#options;
     const { log, folded, jobs } = this.#open;
-    this.#unsnapped = 0;
     try {
       await writeSnapshot(
         port,
@@ -313,15 +225,15 @@ export class Store {
     try {
       await Promise.allSettled(this.#changing);
       incoming = await prepare();
-      await this.#snapping;
+      await this.#snapshots.settled();
       await this.#open.log.close();
       swapping = true;
       await swapIn(port, folder, incoming.folder);
       const reached = this.#open.log.lastSeq;
       this.#open = await openFolder(port, folder, version);
       this.#open.log.goOnFrom(reached);
-      this.#pending.clear();
-      this.#unsnapped = this.#open.log.lastSeq;
+      this.#desk.forget();
+      this.#snapshots.noneUpTo(this.#open.log.lastSeq);
       swapping = false;
     } finally {
       this.#barred =
@@ -341,7 +253,6 @@ export class Store {
   async close(): Promise<void> {
     this.#barred = 'the hub is stopping';
     await this.#open.log.close();
-    await this.#snapping;
-    if (this.#unsnapped >= SNAPSHOT_AT_STOP) await this.snapshot();
+    await this.#snapshots.stop();
   }
 }

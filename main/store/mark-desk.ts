@@ -1,0 +1,128 @@
+import { judgeMark } from '#core/marks/judge-mark.ts';
+import { locate } from '#core/marks/live-plan.ts';
+import type { AcceptedMark, JobProgress, Mark, Refusal } from '#core/marks/mark.ts';
+import { applyMark } from '#core/marks/progress.ts';
+import { acceptMark, contentOf } from './accept-mark.ts';
+import { rememberMark } from './entry-fold.ts';
+import { LOG_FORMAT, type LogEntry, readEntry } from './log-entry.ts';
+import type { OpenFolder } from './open-folder.ts';
+import { progressAt } from './progress-at.ts';
+import type { StoredJob } from './stored-job.ts';
+
+export type Marked =
+  | {
+      readonly ok: true;
+      readonly accepted: AcceptedMark;
+      readonly stored: StoredJob;
+      /** Of the door that the mark belongs to. */
+      readonly progress: JobProgress;
+    }
+  | {
+      readonly ok: false;
+      readonly code: Refusal;
+      readonly missing?: readonly string[];
+      readonly figures?: Readonly<Record<string, string>>;
+    };
+
+/** What the desk needs of the store whose marks it takes. */
+interface DeskOf {
+  readonly open: () => OpenFolder;
+  /** Throws while nothing is taken. */
+  readonly admit: () => void;
+  /** Told of each mark that is on disk now. */
+  readonly onDisk: (accepted: AcceptedMark) => void;
+}
+
+/** Where marks come in: each is judged against all before it, written down, flushed, and only then answered. */
+export class MarkDesk {
+  readonly #store: DeskOf;
+  /** Progress of doors with what is still being written. New marks are judged by this; screens see what is on disk. */
+  readonly #pending = new Map<string, JobProgress>();
+  /** Marks that are being written, by id. */
+  readonly #flying = new Map<string, { readonly content: string; readonly outcome: Promise<Marked> }>();
+
+  constructor(store: DeskOf) {
+    this.#store = store;
+  }
+
+  /** Takes a mark; the same id with the same content answers as before. */
+  async take(mark: Mark): Promise<Marked> {
+    const flying = this.#flying.get(mark.id);
+    if (flying !== undefined)
+      return flying.content === contentOf(mark) ? flying.outcome : { ok: false, code: 'id-reused' };
+    const seq = this.#store.open().folded.ids.find(mark.id);
+    if (seq !== undefined) return this.#again(seq, mark);
+    const whose = whoseCode(this.#store.open(), mark.code);
+    if (whose === null) return { ok: false, code: 'unknown-code' };
+    const { stored, door } = whose;
+    const key = `${stored.document.id}\n${door}`;
+    const before = this.#pending.get(key) ?? this.#store.open().folded.book.door(stored.document.id, door);
+    const judged = judgeMark(locate(stored.index, before, mark.code), before, mark);
+    if (!judged.ok) return judged;
+    this.#store.admit();
+    const outcome = this.#write(stored, key, before, acceptMark(stored, before, mark, judged));
+    this.#flying.set(mark.id, { content: contentOf(mark), outcome });
+    try {
+      return await outcome;
+    } finally {
+      this.#flying.delete(mark.id);
+    }
+  }
+
+  #write(
+    stored: StoredJob,
+    key: string,
+    before: JobProgress,
+    unnumbered: Omit<AcceptedMark, 'seq'>,
+  ): Promise<Marked> {
+    const { log, folded } = this.#store.open();
+    return new Promise<Marked>((done, failed) => {
+      const seq = log.append({ kind: 'mark', mark: unnumbered } satisfies LogEntry, {
+        onDisk: () => {
+          const progress = folded.book.take(accepted);
+          rememberMark(folded, accepted);
+          if (this.#pending.get(key)?.seq === seq) this.#pending.delete(key);
+          this.#store.onDisk(accepted);
+          done({ ok: true, accepted, stored, progress });
+        },
+        refused: (trouble) => {
+          this.#pending.clear();
+          failed(trouble);
+        },
+      });
+      const accepted: AcceptedMark = { seq, ...unnumbered };
+      this.#pending.set(key, applyMark(before, accepted));
+    });
+  }
+
+  /** What the answer to this id was: the same again if the content is the same. */
+  async #again(seq: number, mark: Mark): Promise<Marked> {
+    const { log, jobs, folded } = this.#store.open();
+    const entry = readEntry(await log.entryAt(seq), LOG_FORMAT);
+    if (entry?.kind !== 'mark' || contentOf(entry.mark.mark) !== contentOf(mark))
+      return { ok: false, code: 'id-reused' };
+    const accepted: AcceptedMark = { seq, ...entry.mark };
+    const stored = jobs.get(accepted.job);
+    if (stored === undefined) return { ok: false, code: 'unknown-code' };
+    const now = folded.book.door(accepted.job, accepted.door);
+    return { ok: true, accepted, stored, progress: progressAt(now, accepted) };
+  }
+
+  /** Forgets what was being written: other data were put in place. */
+  forget(): void {
+    this.#pending.clear();
+  }
+}
+
+/** The job and the door of a code: of a part in a plan, or of one that took its place. */
+export function whoseCode(
+  { jobs, folded }: OpenFolder,
+  code: string,
+): { readonly stored: StoredJob; readonly door: string } | null {
+  const owner = jobs.ownerOf(code);
+  const door = owner?.index.parts.get(code)?.door;
+  if (owner !== undefined && door !== undefined) return { stored: owner, door };
+  const replaced = folded.replacements.get(code);
+  const stored = replaced === undefined ? undefined : jobs.get(replaced.job);
+  return replaced === undefined || stored === undefined ? null : { stored, door: replaced.door };
+}

@@ -81,11 +81,6 @@ function changed(
 }
 
 function doneBy({ seq, received, mark }: AcceptedMark): Done {
-  return {
-    seq,
-    id: mark.id,
-    at: received,
-    station: mark.station,
-    ...(mark.by === undefined ? {} : { by: mark.by }),
-  };
+  const done = { seq, id: mark.id, at: received, station: mark.station };
+  return mark.by === undefined ? done : { ...done, by: mark.by };
 }

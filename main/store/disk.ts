@@ -1,4 +1,4 @@
-import { constants, statSync } from 'node:fs';
+import { constants, statSync, writeSync } from 'node:fs';
 import {
   copyFile,
   type FileHandle,
@@ -82,12 +82,16 @@ async function copyUnlessThere(from: string, to: string): Promise<boolean> {
   }
 }
 
+/** So many bytes go into the system's memory faster than another thread is asked to do it; the flush takes its time. */
+const AT_ONCE = 64 * 1024;
+
 async function growing(file: FileHandle, path: string): Promise<GrowingFile> {
   const { ino, dev } = await file.stat({ bigint: true });
   return {
-    async write(bytes) {
-      return (await file.write(bytes, 0, bytes.length)).bytesWritten;
-    },
+    write: (bytes) =>
+      bytes.length <= AT_ONCE
+        ? writeSync(file.fd, bytes)
+        : file.write(bytes, 0, bytes.length).then(({ bytesWritten }) => bytesWritten),
     flush: () => file.datasync(),
     truncate: (bytes) => file.truncate(bytes),
     inPlace() {

@@ -31,7 +31,7 @@ export class EntryFold {
         this.#into.logFormat = read.format;
         break;
       case 'mark':
-        this.#run.push({ seq, ...read.mark });
+        this.#run.push(Object.assign(read.mark, { seq }));
         if (this.#run.length >= RUN) this.finish();
         break;
       case 'print':

@@ -3,7 +3,7 @@ import { basename, dirname, join } from 'node:path';
 /** A file that only grows. Nothing counts as written before `flush` has returned. */
 export interface GrowingFile {
   /** Writes what it can of these bytes at the end, and says how many that were. */
-  write(bytes: Uint8Array): Promise<number>;
+  write(bytes: Uint8Array): number | Promise<number>;
   flush(): Promise<void>;
   truncate(bytes: number): Promise<void>;
   /** Is it still this file that stands under its name? Not when its folder was moved, removed or unmounted. */

@@ -1,10 +1,11 @@
 import { crc32 } from 'node:zlib';
 
-/** What stands before the entry in every line. */
-const HEAD = /^\{"seq":(\d{1,15}),"sum":"([0-9a-f]{8})","entry":(?=\{)/;
+/** What stands before the entry in every line: number and sum between these. */
 const START = Buffer.from('{"seq":');
-/** More than the head of any line takes. */
-const HEAD_BYTES = 64;
+const SUM = Buffer.from(',"sum":"');
+const ENTRY = Buffer.from('","entry":{');
+const MOST_DIGITS = 15;
+const SUM_DIGITS = 8;
 const BRACE = 125;
 
 /** A line read back. */
@@ -16,22 +17,48 @@ export interface ReadLine {
 /** One line of the log: its sequence number, a checksum over number and entry, and what happened. */
 export function writeLine(seq: number, entry: unknown): string {
   const text = JSON.stringify(entry);
-  return `{"seq":${seq},"sum":"${sumOf(seq, text)}","entry":${text}}\n`;
+  return `{"seq":${seq},"sum":"${sumOf(seq, text).toString(16).padStart(SUM_DIGITS, '0')}","entry":${text}}\n`;
 }
 
-/** A line (without its end) read back, or null when it is not whole: wrong form, wrong checksum, or no JSON. */
-export function readLine(bytes: Buffer): ReadLine | null {
-  const head = HEAD.exec(bytes.toString('latin1', 0, HEAD_BYTES));
-  if (head === null || bytes.at(-1) !== BRACE) return null;
-  const [before, number = '', sum] = head;
-  const seq = Number(number);
-  const entry = bytes.subarray(before.length, -1);
-  if (sumOf(seq, entry) !== sum) return null;
+/**
+ * A line (the bytes from one place to another, without its end) read back, or null when it is not whole: wrong form,
+ * wrong checksum, or no JSON. A hub that starts reads every line of its log: the head is read byte by byte, without a
+ * text made of it.
+ */
+export function readLine(bytes: Buffer, from = 0, to = bytes.length): ReadLine | null {
+  if (bytes[to - 1] !== BRACE) return null;
+  let at = behind(START, bytes, from);
+  const digits = at;
+  let seq = 0;
+  for (let digit = digitAt(bytes, at); digit < 10 && at - digits <= MOST_DIGITS; digit = digitAt(bytes, at)) {
+    seq = seq * 10 + digit;
+    at += 1;
+  }
+  if (at === digits || at - digits > MOST_DIGITS) return null;
+  at = behind(SUM, bytes, at);
+  let sum = 0;
+  for (const end = at + SUM_DIGITS; at < end; at += 1) sum = sum * 16 + digitAt(bytes, at);
+  at = behind(ENTRY, bytes, at) - 1;
+  const entry = bytes.subarray(at, to - 1);
+  if (!(at > 0) || sumOf(seq, entry) !== sum) return null;
   try {
     return { seq, entry: JSON.parse(entry.toString('utf8')) };
   } catch {
     return null;
   }
+}
+
+/** The place behind these bytes, if they stand here; else none. */
+function behind(text: Buffer, bytes: Buffer, at: number): number {
+  for (let k = 0; k < text.length; k += 1) if (bytes[at + k] !== text[k]) return Number.NaN;
+  return at + text.length;
+}
+
+/** The hexadecimal digit at a place, written small; anything else is none. */
+function digitAt(bytes: Buffer, at: number): number {
+  const byte = bytes[at] ?? 0;
+  if (byte >= 48 && byte <= 57) return byte - 48;
+  return byte >= 97 && byte <= 102 ? byte - 87 : Number.NaN;
 }
 
 /**
@@ -46,7 +73,7 @@ export function salvage(bytes: Buffer): (ReadLine & { readonly at: number; reado
     const next = starts[k + 1];
     const ends = next === undefined ? [bytes.length, bytes.length - 1] : [next - 1, next];
     for (const end of ends) {
-      const read = readLine(bytes.subarray(at, end));
+      const read = readLine(bytes, at, end);
       if (read === null) continue;
       found.push({ ...read, at, end });
       break;
@@ -55,8 +82,6 @@ export function salvage(bytes: Buffer): (ReadLine & { readonly at: number; reado
   return found;
 }
 
-function sumOf(seq: number, entry: string | Buffer): string {
-  return crc32(entry, crc32(`${seq}:`))
-    .toString(16)
-    .padStart(8, '0');
+function sumOf(seq: number, entry: string | Buffer): number {
+  return crc32(entry, crc32(`${seq}:`));
 }

@@ -45,18 +45,16 @@ export class ProgressBook {
 
   /** Folds a run of marks in: each door's tables are copied once. */
   takeAll(run: readonly AcceptedMark[]): void {
-    const byDoor = new Map<string, AcceptedMark[]>();
+    const byJob = new Map<string, Map<string, AcceptedMark[]>>();
     for (const accepted of run) {
-      const key = `${accepted.job}\n${accepted.door}`;
-      const marks = byDoor.get(key);
-      if (marks === undefined) byDoor.set(key, [accepted]);
+      let byDoor = byJob.get(accepted.job);
+      if (byDoor === undefined) byJob.set(accepted.job, (byDoor = new Map<string, AcceptedMark[]>()));
+      const marks = byDoor.get(accepted.door);
+      if (marks === undefined) byDoor.set(accepted.door, [accepted]);
       else marks.push(accepted);
     }
-    for (const marks of byDoor.values()) {
-      const [first] = marks;
-      if (first !== undefined)
-        this.put(first.job, first.door, foldMarks(this.door(first.job, first.door), marks));
-    }
+    for (const [job, byDoor] of byJob)
+      for (const [door, marks] of byDoor) this.put(job, door, foldMarks(this.door(job, door), marks));
   }
 
   put(job: string, door: string, progress: Door): void {

@@ -27,6 +27,21 @@ export const LOG_START: LogPlace = { seq: 0, bytes: 0, lines: 0 };
 const CHUNK = 512 * 1024;
 const MOST_REPORTED = 1000;
 
+/** A file's bytes from one place to another, in order; while one piece is looked at, the next is being read. */
+async function* chunksOf(port: FilePort, path: string, from: number, to: number): AsyncGenerator<Buffer> {
+  const sliceAt = (at: number) => port.slice(path, at, Math.min(at + CHUNK, to));
+  let ahead = from < to ? sliceAt(from) : null;
+  for (let at = from; ahead !== null;) {
+    const chunk = await ahead;
+    if (chunk.length === 0) return;
+    at += chunk.length;
+    ahead = at < to ? sliceAt(at) : null;
+    // Told when its turn comes; until then a failure waits.
+    ahead?.catch(() => undefined);
+    yield chunk;
+  }
+}
+
 /** Takes one entry, and where its line begins. */
 export type TakeEntry = (read: ReadLine, byte: number) => void;
 
@@ -54,25 +69,26 @@ export async function scanLog(
     each(read, at);
     return true;
   };
-  const takeLine = (line: Buffer, at: number) => {
+  const takeLine = (bytes: Buffer, start: number, stop: number, at: number) => {
     lines += 1;
-    const read = readLine(line);
+    const read = readLine(bytes, start, stop);
     if (read !== null && take(read, at)) return;
     passed += 1;
-    const saved = salvage(line).filter((one) => take(one, at + one.at)).length;
+    const saved = salvage(bytes.subarray(start, stop)).filter((one) => take(one, at + one.at)).length;
     if (damaged.length < MOST_REPORTED) damaged.push({ line: lines, byte: at, saved });
   };
-  for (let at = from.bytes; at < end;) {
-    const chunk = await port.slice(path, at, Math.min(at + CHUNK, end));
-    if (chunk.length === 0) break;
-    at += chunk.length;
+  for await (const chunk of chunksOf(port, path, from.bytes, end)) {
     let start = 0;
     for (let stop = chunk.indexOf(10); stop >= 0; stop = chunk.indexOf(10, start)) {
-      const line = chunk.subarray(start, stop);
-      const whole = rest.length === 0 ? line : Buffer.concat([...rest, line]);
-      rest = [];
-      takeLine(whole, byte);
-      byte += whole.length + 1;
+      if (rest.length === 0) {
+        takeLine(chunk, start, stop, byte);
+        byte += stop - start + 1;
+      } else {
+        const whole = Buffer.concat([...rest, chunk.subarray(start, stop)]);
+        rest = [];
+        takeLine(whole, 0, whole.length, byte);
+        byte += whole.length + 1;
+      }
       start = stop + 1;
     }
     if (start < chunk.length) rest.push(chunk.subarray(start));

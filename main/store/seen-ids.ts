@@ -36,7 +36,7 @@ export class SeenIds {
     }
     const key = keyOf(id);
     const at = slotOf(table.words, key);
-    table.words.set(key, at);
+    for (let k = 0; k < 4; k += 1) table.words[at + k] = key[k] ?? 0;
     table.words[at + 4] = seq;
     table.filled += 1;
   }
@@ -58,17 +58,35 @@ export class SeenIds {
   static readonly TABLE_BYTES = SLOTS * WORDS * 4;
 }
 
-type Key = readonly [number, number, number, number];
+type Key = Uint32Array;
 
+/** The key that was made last: one id is looked at at a time. */
+const KEY: Key = new Uint32Array(4);
+
+/** A uuid's 128 bits, read digit by digit without its dashes. */
 function keyOf(id: string): Key {
-  const hex = id.replaceAll('-', '');
-  const word = (k: number) => Number.parseInt(hex.slice(8 * k, 8 * k + 8), 16) >>> 0;
-  return [word(0), word(1), word(2), word(3)];
+  let at = 0;
+  for (let k = 0; k < 4; k += 1) {
+    let word = 0;
+    for (let digits = 0; digits < 8; at += 1) {
+      const sign = id.charCodeAt(at);
+      if (sign === DASH) continue;
+      word = (word << 4) | (sign < 58 ? sign - 48 : (sign | 32) - 87);
+      digits += 1;
+    }
+    KEY[k] = word;
+  }
+  return KEY;
 }
+
+const DASH = 45;
 
 /** The slot of this key: its own, or the free one where it would go. */
 function slotOf(words: Uint32Array, key: Key): number {
-  const [a, b, c, d] = key;
+  const a = key[0] ?? 0;
+  const b = key[1] ?? 0;
+  const c = key[2] ?? 0;
+  const d = key[3] ?? 0;
   let mixed =
     Math.imul(a ^ Math.imul(b, 0x85ebca6b), 0xc2b2ae35) ^ Math.imul(c ^ Math.imul(d, 0x27d4eb2f), 0x165667b1);
   mixed ^= mixed >>> 15;

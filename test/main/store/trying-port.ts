@@ -20,7 +20,7 @@ export function tryingPort(under: FilePort = disk): TryingPort {
   const steps: string[] = [];
   const broken = (step: Step, path: string) =>
     faults.find((fault) => fault.step === step && fault.name.test(basename(path)))?.code;
-  const tried = async <T>(step: Step, path: string, work: () => Promise<T>): Promise<T> => {
+  const tried = async <T>(step: Step, path: string, work: () => T | Promise<T>): Promise<T> => {
     port.before(`${step} ${basename(path)}`);
     const code = broken(step, path);
     if (code !== undefined && code !== 'short')

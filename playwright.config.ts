@@ -3,18 +3,25 @@ import { defineConfig } from '@playwright/test';
 import { findBrowser } from './main/start/find-browser.mjs';
 
 const browser = findBrowser();
+const MEASURING = '**/board.spec.ts';
 const root = process.getuid?.() === 0;
 
 export default defineConfig({
   testDir: 'test/e2e',
   outputDir: 'test-results',
   fullyParallel: false,
-  workers: 1,
+  workers: 2,
   retries: 2,
   timeout: 180_000,
   expect: { timeout: 10_000 },
   forbidOnly: process.env.CI !== undefined,
   reporter: 'list',
+
+  // What measures how long the screen's own work takes runs alone, after all others.
+  projects: [
+    { name: 'floor', testIgnore: MEASURING },
+    { name: 'measuring', testMatch: MEASURING, dependencies: ['floor'] },
+  ],
 
   use: {
     viewport: { width: 1280, height: 800 },

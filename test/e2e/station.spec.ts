@@ -1,8 +1,7 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import { randomUUID } from 'node:crypto';
-import type { Plan, PlanPart } from '#core/plan/plan.ts';
+import type { Plan } from '#core/plan/plan.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
+import { doneUntil, keep, onlyPlan, partOf, scan } from './shop-floor.ts';
 
 let hub: HubProcess;
 let plan: Plan;
@@ -10,49 +9,14 @@ const data = freshData();
 
 test.beforeAll(async () => {
   hub = await startHubProcess(data, 0, ['--demo']);
-  const list = (await (await fetch(`${hub.url}/api/jobs`)).json()) as { jobs: { id: string }[] };
-  plan = (await (await fetch(`${hub.url}/api/jobs/${list.jobs[0]?.id ?? ''}`)).json()) as Plan;
+  plan = await onlyPlan(hub);
 });
 test.afterAll(async () => {
   await hub.end('SIGTERM');
   removeData(data);
 });
 
-function part(door: string, name: string): PlanPart {
-  const found = plan.doors.find((each) => each.door === door)?.parts.find((each) => each.part === name);
-  if (found === undefined) throw new Error(`no ${name} in ${door}`);
-  return found;
-}
-
-async function doneUntil({ code, stages }: PlanPart, until: string): Promise<void> {
-  for (const { stage, station } of stages) {
-    if (stage === until) return;
-    const body = JSON.stringify({
-      id: randomUUID(),
-      code,
-      station,
-      stage,
-      mark: 'done',
-      at: new Date().toISOString(),
-    });
-    const answer = await fetch(`${hub.url}/api/marks`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body,
-    });
-    expect([200, 409], stage).toContain(answer.status);
-  }
-}
-
-/** A burst: the keys are sent without waiting for one another, as fast as a scanner's whatever else the machine does. */
-async function scan(page: Page, code: string): Promise<void> {
-  await Promise.all([...code, 'Enter'].map((key) => page.keyboard.press(key)));
-}
-
-/** Keeps a picture of a screen to be looked at, when asked to: KEEP_SCREENS=1. */
-async function keep(page: Page, name: string): Promise<void> {
-  if (process.env.KEEP_SCREENS !== undefined) await page.screenshot({ path: `test/e2e/screens/${name}.png` });
-}
+const part = (door: string, name: string) => partOf(plan, door, name);
 
 async function openStation(page: Page, station: string): Promise<void> {
   await page.goto(`${hub.url}/station/${station}`);
@@ -77,6 +41,7 @@ test('wrong station, too early and a bad code each say so and what to do; a bad 
   await openStation(page, 'mortiser');
   await scan(page, stile.code);
   await expect(page.locator('[data-message="stage-not-reached"]')).toContainText('Mill to size');
+  await keep(page, 'message');
   await openStation(page, 'milling');
   await scan(page, stile.code);
   await expect(page.locator(`[data-code="${stile.code}"]`)).toBeVisible();
@@ -133,7 +98,7 @@ for (const size of [
     page,
   }) => {
     const stile = part(`BROOM-1`, size.width === 1280 ? 'stile-left' : 'stile-right');
-    await doneUntil(stile, 'mortise');
+    await doneUntil(hub, stile, 'mortise');
     await page.setViewportSize(size);
     await openStation(page, 'mortiser');
     await scan(page, stile.code);
@@ -220,9 +185,9 @@ for (const [station, name, stage] of STOPS)
     const door = plan.doors.find((each) => each.door === 'ARCH-R-1');
     const asked = part('ARCH-R-1', name);
     if (station === 'assembly' || station === 'fitting')
-      for (const each of door?.parts ?? []) await doneUntil(each, 'none');
-    else await doneUntil(asked, stage);
-    if (station === 'fitting') await doneUntil({ ...asked, stages: door?.stages ?? [] }, stage);
+      for (const each of door?.parts ?? []) await doneUntil(hub, each, 'none');
+    else await doneUntil(hub, asked, stage);
+    if (station === 'fitting') await doneUntil(hub, { ...asked, stages: door?.stages ?? [] }, stage);
     await openStation(page, station);
     await scan(page, asked.code);
     await expect(page.locator(`[data-code="${asked.code}"]`)).toHaveAttribute('data-stage', stage);
@@ -235,42 +200,10 @@ for (const [station, name, stage] of STOPS)
 
 test('every number says why', async ({ page }) => {
   const rail = part('ARCH-L-1', 'rail-top');
-  await doneUntil(rail, 'arch');
+  await doneUntil(hub, rail, 'arch');
   await openStation(page, 'band-saw');
   await scan(page, rail.code);
   await page.click('[data-setting="radius"] button');
   await expect(page.getByRole('dialog')).toContainText('squared over eight rises');
   await keep(page, 'why');
-});
-
-test('axe finds nothing on any screen', async ({ page }) => {
-  const found: string[] = [];
-  const look = async (name: string) => {
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    found.push(...violations.map(({ id, nodes }) => `${name}: ${id} ${nodes[0]?.html ?? ''}`));
-  };
-  await page.goto(`${hub.url}/station`);
-  await look('choice');
-  await openStation(page, 'milling');
-  await look('idle');
-  await scan(page, part('KEYS-1', 'rail-top').code);
-  await expect(page.locator('[data-stage="mill"]')).toBeVisible();
-  await look('setup');
-  await openStation(page, 'fitting');
-  await scan(page, part('KEYS-1', 'rail-top').code);
-  await expect(page.locator('[data-message]')).toBeVisible();
-  await look('message');
-  await keep(page, 'message');
-  await page.goto(`${hub.url}/board`);
-  await expect(page.locator('[data-door="KEYS-1"]')).toBeVisible();
-  await look('board');
-  await keep(page, 'board');
-  await page.goto(`${hub.url}/office`);
-  await page.click('[data-action="show-job"]');
-  await look('office');
-  await page.click('[data-action="edit-job"]');
-  await expect(page.locator('[name="job"]')).toBeVisible();
-  await look('form');
-  await keep(page, 'office');
-  expect(found).toEqual([]);
 });

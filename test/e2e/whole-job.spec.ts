@@ -2,6 +2,7 @@ import { expect, test } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
 import { codesOn } from './read-stickers.ts';
+import { keep } from './shop-floor.ts';
 
 let hub: HubProcess;
 const data = freshData();
@@ -27,6 +28,7 @@ test('a job goes from typed openings to stickers to the mortiser to the board, a
   await page.check('[data-row="0"] [name="arched"]');
   await page.fill('[data-row="0"] [name="rise"]', '1 3/4');
   await page.fill('[data-row="0"] [name="flat"]', '3/4');
+  await keep(page, 'office');
   await page.click('[data-action="save-job"]');
   await expect(page.getByRole('status')).toContainText('Ferry house kitchen');
 

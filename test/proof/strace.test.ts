@@ -20,6 +20,8 @@ test('in the system’s own calls a mark is written, flushed, and only then answ
   const child = spawn(
     'strace',
     [
+      // Passes on the signal that ends it.
+      '-I2',
       '-f',
       '-y',
       '-s',

@@ -1,30 +1,11 @@
-import { mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
-import { request as rawRequest } from 'node:http';
-import { tmpdir } from 'node:os';
+import { readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import pino from 'pino';
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import { type Hub, startHub } from '#main/hub/hub.ts';
+import { beforeEach, expect, test } from 'vitest';
+import { type LiveHub, liveHub, rawStatus } from './live-hub.ts';
 
-let data: string;
-let hub: Hub;
-const open = () =>
-  startHub({
-    data,
-    port: 0,
-    host: '127.0.0.1',
-    demo: false,
-    version: 'test',
-    logger: pino({ level: 'silent' }),
-  });
-
+let live: LiveHub;
 beforeEach(async () => {
-  data = mkdtempSync(join(tmpdir(), 'shoulderline-hub-'));
-  hub = await open();
-});
-afterEach(async () => {
-  await hub.stop();
-  rmSync(data, { recursive: true, force: true });
+  live = await liveHub();
 });
 
 const JOB = {
@@ -34,24 +15,7 @@ const JOB = {
   doors: [{ mark: 'A', quantity: 2, opening: { width: '16', height: '30' } }],
 };
 
-interface Told {
-  readonly status: number;
-  readonly body: Record<string, unknown>;
-}
-async function ask(
-  method: string,
-  path: string,
-  body?: unknown,
-  headers: Record<string, string> = {},
-): Promise<Told> {
-  const response = await fetch(`${hub.url}/api${path}`, {
-    method,
-    headers: { ...(body === undefined ? {} : { 'content-type': 'application/json' }), ...headers },
-    ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
-  });
-  const text = await response.text();
-  return { status: response.status, body: text === '' ? {} : (JSON.parse(text) as Record<string, unknown>) };
-}
+const ask: LiveHub['ask'] = (...asked) => live.ask(...asked);
 
 let count = 0;
 const uuid = () => `00000000-0000-4000-8000-${String((count += 1)).padStart(12, '0')}`;
@@ -164,8 +128,8 @@ test('what was answered is there after a stop and after a torn last line', async
   const { code } = await saved();
   await ask('POST', '/marks', mark(code('A-1', 'stile-left'), 'milling', 'mill'));
   await ask('POST', '/marks', mark(code('A-1', 'stile-right'), 'milling', 'mill'));
-  await hub.stop();
-  const log = join(data, 'log.jsonl');
+  await live.hub.stop();
+  const log = join(live.data, 'log.jsonl');
   const whole = readFileSync(log);
   // Cut by its end alone, the last line is still whole.
   for (const [cut, done] of [
@@ -175,30 +139,30 @@ test('what was answered is there after a stop and after a torn last line', async
     [100, 1],
   ] as const) {
     truncateSync(log, whole.length - cut);
-    hub = await open();
+    await live.start();
     const row = ((await ask('GET', '/board')).body.doors as { done: number }[])[0];
     expect(row?.done).toBe(done);
-    await hub.stop();
+    await live.hub.stop();
     writeFileSync(log, whole);
   }
-  hub = await open();
+  await live.start();
   expect(((await ask('GET', '/board')).body.doors as { done: number }[])[0]?.done).toBe(2);
 });
 
 test('a second hub on the same folder is refused', async () => {
-  await expect(open()).rejects.toThrow(/in use by process/);
-  await hub.stop();
+  await expect(live.start()).rejects.toThrow(/in use by process/);
+  await live.hub.stop();
   writeFileSync(
-    join(data, 'lock-1.json'),
+    join(live.data, 'lock-1.json'),
     JSON.stringify({
       pid: process.ppid,
       started: startOf(process.ppid),
       boot: readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim(),
     }),
   );
-  await expect(open()).rejects.toThrow(/in use by process/);
-  rmSync(join(data, 'lock-1.json'));
-  hub = await open();
+  await expect(live.start()).rejects.toThrow(/in use by process/);
+  rmSync(join(live.data, 'lock-1.json'));
+  await live.start();
 });
 
 function startOf(pid: number): string {
@@ -206,21 +170,9 @@ function startOf(pid: number): string {
   return stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19] ?? '';
 }
 
-function rawStatus(headers: Record<string, string>): Promise<number> {
-  const { hostname, port } = new URL(hub.url);
-  return new Promise((told, failed) => {
-    const asked = rawRequest({ hostname, port, path: '/api/health', headers }, (response) => {
-      response.resume();
-      told(response.statusCode ?? 0);
-    });
-    asked.on('error', failed);
-    asked.end();
-  });
-}
-
 test('the border: foreign host 421, foreign origin 403, no JSON 415, too large 413, broken JSON 400', async () => {
-  expect(await rawStatus({ host: 'example.org' })).toBe(421);
-  expect(await rawStatus({ origin: 'http://example.org' })).toBe(403);
+  expect(await rawStatus(live.hub.url, '/api/health', { host: 'example.org' })).toBe(421);
+  expect(await rawStatus(live.hub.url, '/api/health', { origin: 'http://example.org' })).toBe(403);
   expect((await ask('POST', '/marks', 'x', { 'content-type': 'text/plain' })).status).toBe(415);
   expect((await ask('POST', '/marks', JSON.stringify({ a: 'x'.repeat(20_000) }))).status).toBe(413);
   expect((await ask('POST', '/marks', '{"a":')).status).toBe(400);
@@ -231,7 +183,7 @@ test('events tell of marks with their number, and begin where the listener left 
   const { code } = await saved();
   await ask('POST', '/marks', mark(code('A-1', 'stile-left'), 'milling', 'mill'));
   await ask('POST', '/marks', mark(code('A-1', 'stile-right'), 'milling', 'mill'));
-  const response = await fetch(`${hub.url}/api/events`, { headers: { 'last-event-id': '2' } });
+  const response = await fetch(`${live.hub.url}/api/events`, { headers: { 'last-event-id': '2' } });
   const reader = response.body?.pipeThrough(new TextDecoderStream()).getReader();
   let text = '';
   while (reader !== undefined && !text.includes('event: mark')) text += (await reader.read()).value ?? '';

@@ -1,31 +1,14 @@
 import { randomUUID } from 'node:crypto';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import pino from 'pino';
 import { expect, test } from 'vitest';
 import type { Plan } from '#core/plan/plan.ts';
-import { startHub } from '#main/hub/hub.ts';
+import { liveHub } from './live-hub.ts';
 
 test('the list of jobs says how many doors of each are left to finish, whatever became of other doors', async () => {
-  const data = mkdtempSync(join(tmpdir(), 'shoulderline-left-'));
-  const hub = await startHub({
-    data,
-    port: 0,
-    host: '127.0.0.1',
-    demo: false,
-    version: 'test',
-    logger: pino({ level: 'silent' }),
-  });
+  const { ask } = await liveHub();
   const json = async (path: string, method = 'GET', body?: unknown): Promise<unknown> => {
-    const answer = await fetch(`${hub.url}/api${path}`, {
-      method,
-      ...(body === undefined
-        ? {}
-        : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }),
-    });
+    const answer = await ask(method, path, body);
     expect(answer.status).toBeLessThan(300);
-    return answer.json();
+    return answer.body;
   };
   const left = async () =>
     ((await json('/jobs')) as { jobs: { left: number }[] }).jobs.map((job) => job.left);
@@ -35,31 +18,26 @@ test('the list of jobs says how many doors of each are left to finish, whatever 
     units: 'in',
     doors: marks.map((mark) => ({ mark, opening: { width: '16', height: '30' } })),
   });
-  try {
-    const { id } = (await json('/jobs', 'POST', file(['A', 'B']))) as { id: string };
-    expect(await left()).toEqual([2]);
-    const plan = (await json(`/jobs/${id}`)) as Plan;
-    const a = plan.doors[0];
-    if (a === undefined) throw new Error('the job has a door');
-    const code = a.parts[0]?.code ?? '';
-    const stages = [
-      ...a.parts.flatMap((part) => part.stages.map((stage) => ({ ...stage, code: part.code }))),
-      ...a.stages.map((stage) => ({ ...stage, code })),
-    ];
-    for (const { code, station, stage } of stages)
-      await json('/marks', 'POST', {
-        id: randomUUID(),
-        code,
-        station,
-        stage,
-        mark: 'done',
-        at: '2026-11-25T08:00:00.000Z',
-      });
-    expect(await left()).toEqual([1]);
-    await json(`/jobs/${id}`, 'PUT', { revision: 1, file: file(['B']) });
-    expect(await left()).toEqual([1]);
-  } finally {
-    await hub.stop();
-    rmSync(data, { recursive: true, force: true });
-  }
+  const { id } = (await json('/jobs', 'POST', file(['A', 'B']))) as { id: string };
+  expect(await left()).toEqual([2]);
+  const plan = (await json(`/jobs/${id}`)) as Plan;
+  const a = plan.doors[0];
+  if (a === undefined) throw new Error('the job has a door');
+  const code = a.parts[0]?.code ?? '';
+  const stages = [
+    ...a.parts.flatMap((part) => part.stages.map((stage) => ({ ...stage, code: part.code }))),
+    ...a.stages.map((stage) => ({ ...stage, code })),
+  ];
+  for (const { code, station, stage } of stages)
+    await json('/marks', 'POST', {
+      id: randomUUID(),
+      code,
+      station,
+      stage,
+      mark: 'done',
+      at: '2026-11-25T08:00:00.000Z',
+    });
+  expect(await left()).toEqual([1]);
+  await json(`/jobs/${id}`, 'PUT', { revision: 1, file: file(['B']) });
+  expect(await left()).toEqual([1]);
 });

@@ -22,6 +22,8 @@ export interface LiveHub {
     body?: unknown,
     headers?: Record<string, string>,
   ) => Promise<Answer>;
+  /** Starts it on its folder; refused while another hub is there. */
+  readonly start: () => Promise<void>;
   readonly restart: () => Promise<void>;
 }
 
@@ -42,6 +44,9 @@ export async function liveHub(options: Partial<HubOptions> = {}): Promise<LiveHu
     await hub.stop();
     rmSync(data, { recursive: true, force: true });
   });
+  const start = async () => {
+    hub = await open();
+  };
   return {
     data,
     get hub() {
@@ -61,9 +66,10 @@ export async function liveHub(options: Partial<HubOptions> = {}): Promise<LiveHu
         body: json && text !== '' ? (JSON.parse(text) as Record<string, unknown>) : { text },
       };
     },
+    start,
     async restart() {
       await hub.stop();
-      hub = await open();
+      await start();
     },
   };
 }

@@ -1,3 +1,6 @@
+import { sum } from '../length/length.ts';
+import { parseLength } from '../length/parse-length.ts';
+import { printLength } from '../length/print-length.ts';
 import { shifted } from '../outline/moved.ts';
 import { offset } from '../outline/offset.ts';
 import { openingOutline } from '../outline/opening-outline.ts';
@@ -8,8 +11,14 @@ import type { Drawing, Path, Run, Shape } from './model.ts';
 import { drawn, profileOf, stageOf } from './plan-number.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke } from './shapes.ts';
 
-/** A door put together, as built, horns and all; from the front. x from its left edge, y from its bottom edge without horns. */
-export function doorView(door: PlanDoor, units: Units): Drawing {
+/** Which of a door's two outer sizes are dimensioned: before or after it is trimmed to its opening. */
+export type DoorSizes = 'built' | 'finished';
+
+/**
+ * A door put together, as built, horns and all; from the front. x from its left edge, y from its bottom edge without
+ * horns. Its parts add up to the sizes as built; the line inside is what stays after trimming.
+ */
+export function doorView(door: PlanDoor, units: Units, sizes: DoorSizes = 'built'): Drawing {
   const find = (name: string) => door.parts.find(({ part }) => part === name);
   const [stile, bottom, top] = [find('stile-left'), find('rail-bottom'), find('rail-top')];
   const title = say('drawing.door', { door: door.door });
@@ -53,8 +62,8 @@ export function doorView(door: PlanDoor, units: Units): Drawing {
     );
     shapes.push(...dimension('sightHeight', text, at(s, from), at(s, from + drawn(text)), 'right', 1));
   }
-  const finished = [drawn(door.values.trimEachSide), drawn(door.values.trimEachEnd)] as const;
-  const [side, end] = finished;
+  const { finishedWidth, finishedHeight, trimEachSide, trimEachEnd } = door.values;
+  const [side, end] = [drawn(trimEachSide), drawn(trimEachEnd)];
   shapes.push(area(rectangle(side, end, width - side, height - end), 'finished', 'none', 'centre'));
   return {
     title,
@@ -69,28 +78,43 @@ export function doorView(door: PlanDoor, units: Units): Drawing {
       ),
       ...dimension('sightWidth', door.values.sightWidth, at(s, -horn), at(width - right, -horn), 'below', 1),
       ...dimension('stileWidth', stile.width, at(0, height + horn), at(s, height + horn), 'above', 1),
-      ...dimension(
-        'finishedWidth',
-        door.values.finishedWidth,
-        at(side, end),
-        at(width - side, end),
-        'below',
-        2,
-      ),
-      ...dimension(
-        'finishedHeight',
-        door.values.finishedHeight,
-        at(side, end),
-        at(side, height - end),
-        'left',
-        1,
-      ),
-      ...dimension('length', stile.length, at(0, -horn), at(0, height + horn), 'left', 2),
+      ...(sizes === 'built'
+        ? [
+            ...dimension(
+              'builtWidth',
+              built(finishedWidth, trimEachSide, units),
+              at(0, -horn),
+              at(width, -horn),
+              'below',
+              2,
+            ),
+            ...dimension(
+              'builtHeight',
+              built(finishedHeight, trimEachEnd, units),
+              at(0, 0),
+              at(0, height),
+              'left',
+              1,
+            ),
+          ]
+        : [
+            ...dimension('finishedWidth', finishedWidth, at(side, end), at(width - side, end), 'below', 2),
+            ...dimension('finishedHeight', finishedHeight, at(side, end), at(side, height - end), 'left', 1),
+          ]),
+      ...(horn === 0
+        ? []
+        : dimension('stileLength', stile.length, at(0, -horn), at(0, height + horn), 'left', 2)),
       ...midRailWidths(door, drawn(bottom.width), width),
       ...dimension('bottomRail', bottom.width, at(width, 0), at(width, drawn(bottom.width)), 'right', 1),
       ...dimension('topRail', top.width, at(width, y), at(width, height), 'right', 1),
     ],
   };
+}
+
+/** A size as built, exactly: the finished one and what comes off both sides; nothing where either is no length. */
+function built(finished: string, trim: string, units: Units): string | undefined {
+  const [size, each] = [parseLength(finished, units), parseLength(trim, units)];
+  return size.ok && each.ok ? printLength(sum(size.value, each.value, each.value)) : undefined;
 }
 
 /** A straight rail's face between the stiles' shoulder lines, its beaded edges mitred. */

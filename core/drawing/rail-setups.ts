@@ -1,70 +1,72 @@
 import type { PlanPart, PlanStage } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
-import type { Shape } from './model.ts';
-import { drawn, profileOf } from './plan-number.ts';
-import { railFront, railOutline, sightEdges, tenonWaste } from './rail-blank.ts';
+import type { Point, Shape } from './model.ts';
+import { drawn, profileOf, stageOf } from './plan-number.ts';
+import { railFront, railOutline, tenonWaste } from './rail-blank.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke, symbol } from './shapes.ts';
 import { stopBlock } from './stile-setups.ts';
 
-/** The arch on the rail: pivot, radius, springings. The sight edge of the flats is at y = 0. */
+/** The arch on the rail, sawn and sanded about the same pivot. The sight edge of the flats is at y = 0. */
 export function archSetup(part: PlanPart, stage: PlanStage): Shape[] {
   const { length, width } = profileOf(part);
-  const s = stage.settings;
-  const [springing, rise, radius, pivot] = [
-    drawn(s.springing),
-    drawn(s.rise),
-    drawn(s.radius),
-    drawn(s.pivot),
-  ];
+  const arch = stageOf(part, 'arch')?.settings ?? stage.settings;
+  const [springing, rise, radius] = [drawn(arch.springing), drawn(arch.rise), drawn(arch.radius)];
   const centre = length / 2;
-  const crown = at(centre, rise);
-  const shapes: Shape[] = [area(railOutline(part), 'outline', 'wood')];
-  if (stage.stage === 'smooth') {
-    return [
-      ...shapes,
-      area(
-        stroke(
-          at(centre, -pivotOf(part)),
-          at(centre + radius * Math.SQRT1_2 * 0.9, -pivotOf(part) + radius * Math.sqrt(1 - 0.405)),
-        ),
-        'radius',
-        'none',
-        'none',
-      ),
-      label(say('drawing.top'), at(centre, width * 0.8), 'end-name', 'normal'),
-      ...dimension('radius', s.radius, at(centre, rise - radius), crown, 'along', 0, { datum: true }),
-      symbol('pivot', at(centre, rise - radius), 'pivot'),
-    ];
-  }
-  return [
-    ...shapes,
+  const pivot = at(centre, rise - radius);
+  const shapes: Shape[] = [
+    area(railOutline(part), 'outline', 'wood'),
     area(
       {
         start: at(springing, 0),
-        runs: [
-          { kind: 'arc', to: at(length - springing, 0), centre: at(centre, rise - radius), clockwise: true },
-        ],
+        runs: [{ kind: 'arc', to: at(length - springing, 0), centre: pivot, clockwise: true }],
         open: true,
       },
       'arch',
       'none',
       'cut',
     ),
-    area(stroke(at(centre, -pivot), at(centre, width)), 'centre-line', 'none', 'centre'),
-    symbol('pivot', at(centre, -pivot), 'pivot'),
+    symbol('pivot', pivot, 'pivot'),
+    ...dimension('radius', arch.radius, pivot, at(length - springing, 0), 'along', 0, { datum: true }),
+  ];
+  if (stage.stage === 'smooth') return [...shapes, ...drumOn(pivot, radius, stage)];
+  const s = stage.settings;
+  return [
+    ...shapes,
+    area(stroke(pivot, at(centre, width)), 'centre-line', 'none', 'centre'),
     ...dimension('springing', s.springing, at(0, width), at(springing, 0), 'above', 1, { datum: true }),
     ...dimension('centre', s.centre, at(0, width), at(centre, width), 'above', 2, { datum: true }),
     ...dimension('chord', s.chord, at(springing, 0), at(length - springing, 0), 'below', 1),
     ...dimension('rise', s.rise, at(length, 0), at(centre, rise), 'right', 1, { datum: true }),
-    ...dimension('pivot', s.pivot, at(0, 0), at(centre, -pivot), 'left', 1, { datum: true }),
-    ...dimension('radius', s.radius, at(centre, -pivot), at(length - springing, 0), 'along', 0, {
-      datum: true,
-    }),
+    ...dimension('pivot', s.pivot, at(0, 0), pivot, 'left', 1, { datum: true }),
   ];
 }
 
-function pivotOf(part: PlanPart): number {
-  return drawn(part.stages.find(({ stage }) => stage === 'arch')?.settings.pivot);
+/** The sander's drum against the arch at its crown, from within. */
+function drumOn(pivot: Point, radius: number, stage: PlanStage): Shape[] {
+  const r = drawn(stage.settings.drum) / 2;
+  if (r <= 0) return [];
+  const centre = at(pivot.x, pivot.y + radius - r);
+  const [left, right] = [at(centre.x - r, centre.y), at(centre.x + r, centre.y)];
+  return [
+    area(
+      {
+        start: left,
+        runs: [
+          { kind: 'arc', to: right, centre, clockwise: false },
+          { kind: 'arc', to: left, centre, clockwise: false },
+        ],
+      },
+      'drum',
+      'tool',
+      'fine',
+    ),
+    ...dimension('drum', stage.settings.drum, left, right, 'above', 1),
+  ];
+}
+
+/** A rail as it lies bead edge down: the bottom rail turned over. A mid rail has a bead on both edges. */
+function beadDown(part: PlanPart): PlanPart {
+  return part.part === 'rail-bottom' ? { ...part, part: 'rail-top' } : part;
 }
 
 /** One end of a rail against the stop, the rest broken off. */
@@ -89,79 +91,69 @@ function railEnd(part: PlanPart, upTo: number): Shape[] {
 
 function endReach(part: PlanPart): number {
   const { length, width } = profileOf(part);
-  return Math.min(
-    length / 2,
-    Math.max(width * 1.4, drawn(part.stages.find(({ stage }) => stage === 'shoulder')?.settings.stop) * 2.4),
-  );
+  return Math.min(length / 2, Math.max(width * 1.4, drawn(stageOf(part, 'shoulder')?.settings.stop) * 2.4));
 }
 
-/** Shoulders: face down, rail's end against the stop; the two faces only. */
+/** Shoulders: face down, rail's end against the stop; the blade's side away from the stop cuts the line. */
 export function shoulderSetup(part: PlanPart, stage: PlanStage): Shape[] {
   const { width } = profileOf(part);
   const stop = drawn(stage.settings.stop);
+  const reach = endReach(part);
   return [
-    ...railEnd(part, endReach(part)),
+    ...railEnd(part, reach),
+    area(rectangle(stop - KERF * width, -width * 0.2, stop, width * 1.05), 'blade', 'tool', 'fine'),
+    label(say('drawing.blade'), at(stop - KERF * width, -width * 0.12), 'blade-name', 'small', 'end'),
     area(rectangle(0, 0, stop, width), 'tenon-face', 'none', 'hidden'),
     area(stroke(at(stop, 0), at(stop, width)), 'shoulder', 'none', 'cut'),
+    label(
+      say('drawing.both-faces'),
+      at((stop + reach) / 2, width * 0.5),
+      'both',
+      'small',
+      'middle',
+      width * 0.3,
+    ),
     ...dimension('stop', stage.settings.stop, at(0, width), at(stop, width), 'above', 1, { datum: true }),
   ];
 }
 
-/** The tenon's edges: each with its own stop and height; what is hatched comes off. */
-export function tenonSetup(part: PlanPart, stage: PlanStage): Shape[] {
+/** How wide the blade is drawn, in widths of the rail: no setting of it is known here. */
+const KERF = 0.05;
+
+/** The tenon's edges, bead edge down: each with its own stop and height; what is hatched comes off. */
+export function tenonSetup(asPlanned: PlanPart, stage: PlanStage): Shape[] {
+  const part = beadDown(asPlanned);
   const { width } = profileOf(part);
   const s = stage.settings;
   const reach = endReach(part);
-  const [innerHeight, outerHeight] = [drawn(s.innerHeight), drawn(s.outerHeight)];
-  const innerAbove = sightEdges(part).includes('above');
+  const innerHeight = drawn(s.innerHeight);
   const mid = s.outerHeight === undefined;
-  const shoulder = drawn(part.stages.find(({ stage: name }) => name === 'shoulder')?.settings.stop);
-  const inner = innerAbove
-    ? ({ side: 'above', edge: width, to: width - innerHeight } as const)
-    : ({ side: 'below', edge: 0, to: innerHeight } as const);
-  const outer = innerAbove
-    ? ({ side: 'below', edge: 0, to: outerHeight } as const)
-    : ({ side: 'above', edge: width, to: width - outerHeight } as const);
-  const tenonFrom = mid ? innerHeight : innerAbove ? outerHeight : innerHeight;
+  const shoulder = drawn(stageOf(part, 'shoulder')?.settings.stop);
   return [
     ...railEnd(part, reach),
     ...tenonWaste(part, 'left').map((waste) => area(waste, 'tenon-waste', 'waste', 'cut')),
     area(stroke(at(shoulder, 0), at(shoulder, width)), 'shoulder', 'none', 'edge'),
-    label(
-      say('drawing.bead-edge'),
-      at(reach * 0.8, innerAbove ? width * 0.85 : width * 0.15),
-      'edge-name',
-      'small',
-    ),
+    label(say('drawing.bead-edge'), at(reach * 0.8, width * 0.15), 'edge-name', 'small'),
+    ...(mid
+      ? [label(say('drawing.bead-edge'), at(reach * 0.8, width * 0.85), 'edge-name', 'small')]
+      : [label(say('drawing.outer-edge'), at(reach * 0.8, width * 0.85), 'edge-name', 'small')]),
+    ...dimension('innerStop', s.innerStop, at(0, 0), at(drawn(s.innerStop), 0), 'below', 1, { datum: true }),
+    ...dimension('innerHeight', s.innerHeight, at(reach, 0), at(reach, innerHeight), 'right', 1, {
+      datum: true,
+    }),
+    ...dimension('outerStop', s.outerStop, at(0, width), at(drawn(s.outerStop), width), 'above', 1, {
+      datum: true,
+    }),
     ...dimension(
-      'innerStop',
-      s.innerStop,
-      at(0, inner.edge),
-      at(drawn(s.innerStop), inner.edge),
-      inner.side,
+      'outerHeight',
+      s.outerHeight,
+      at(reach, width),
+      at(reach, width - drawn(s.outerHeight)),
+      'right',
       1,
       { datum: true },
     ),
-    ...dimension('innerHeight', s.innerHeight, at(reach, inner.edge), at(reach, inner.to), 'right', 1, {
-      datum: true,
-    }),
-    ...(mid
-      ? []
-      : dimension(
-          'outerStop',
-          s.outerStop,
-          at(0, outer.edge),
-          at(drawn(s.outerStop), outer.edge),
-          outer.side,
-          1,
-          { datum: true },
-        )),
-    ...(mid
-      ? []
-      : dimension('outerHeight', s.outerHeight, at(reach, outer.edge), at(reach, outer.to), 'right', 1, {
-          datum: true,
-        })),
-    ...dimension('width', s.width, at(0, tenonFrom), at(0, tenonFrom + drawn(s.width)), 'left', 1),
+    ...dimension('width', s.width, at(0, innerHeight), at(0, innerHeight + drawn(s.width)), 'left', 1),
   ];
 }
 
@@ -184,45 +176,37 @@ export function railMitreSetup(part: PlanPart, stage: PlanStage): Shape[] {
   ];
 }
 
-/** The haunch that stays beside the tenon. */
-export function haunchSetup(part: PlanPart, stage: PlanStage): Shape[] {
+/** The haunch that stays beside the tenon, bead edge down. */
+export function haunchSetup(asPlanned: PlanPart, stage: PlanStage): Shape[] {
+  const part = beadDown(asPlanned);
   const { width } = profileOf(part);
-  const shoulder = drawn(part.stages.find(({ stage: name }) => name === 'shoulder')?.settings.stop);
+  const shoulder = drawn(stageOf(part, 'shoulder')?.settings.stop);
   const [long, high] = [drawn(stage.settings.length), drawn(stage.settings.height)];
-  const top = part.part === 'rail-top';
-  const [y1, y2] = top ? [width - high, width] : [0, high];
   const reach = endReach(part);
+  const tenon = stageOf(part, 'tenon')?.settings;
+  const [inner, outer] = [drawn(tenon?.innerHeight), drawn(tenon?.outerHeight)];
   return [
     area(polygon([at(shoulder, 0), at(reach, 0), at(reach, width), at(shoulder, width)]), 'outline', 'wood'),
-    area(rectangle(0, tenonEdges(part)[0], shoulder, tenonEdges(part)[1]), 'tenon', 'wood'),
-    ...(long > 0 ? [area(rectangle(shoulder - long, y1, shoulder, y2), 'haunch', 'wood', 'cut')] : []),
+    area(rectangle(0, inner, shoulder, width - outer), 'tenon', 'wood'),
+    ...(long > 0
+      ? [area(rectangle(shoulder - long, width - high, shoulder, width), 'haunch', 'wood', 'cut')]
+      : []),
+    label(say('drawing.bead-edge'), at(reach * 0.8, width * 0.15), 'edge-name', 'small'),
     ...dimension(
       'length',
       stage.settings.length,
-      at(shoulder, top ? width : 0),
-      at(shoulder - long, top ? width : 0),
-      top ? 'above' : 'below',
+      at(shoulder, width),
+      at(shoulder - long, width),
+      'above',
       1,
-      { datum: true },
+      {
+        datum: true,
+      },
     ),
-    ...dimension(
-      'height',
-      stage.settings.height,
-      at(0, top ? width : 0),
-      at(0, top ? width - high : high),
-      'left',
-      1,
-      { datum: true },
-    ),
+    ...dimension('height', stage.settings.height, at(0, width), at(0, width - high), 'left', 1, {
+      datum: true,
+    }),
   ];
-}
-
-/** Where the tenon's two edges lie across the rail. */
-function tenonEdges(part: PlanPart): readonly [number, number] {
-  const { width } = profileOf(part);
-  const tenon = part.stages.find(({ stage }) => stage === 'tenon')?.settings;
-  const [inner, outer] = [drawn(tenon?.innerHeight), drawn(tenon?.outerHeight ?? tenon?.innerHeight)];
-  return part.part === 'rail-top' ? [inner, width - outer] : [outer, width - inner];
 }
 
 /** A rail as it is when its mitres are pared: seen from the front, nothing to set. */

@@ -41,7 +41,8 @@ export function tableCutterSetup(part: PlanPart, stage: PlanStage): Shape[] {
       'tool',
       'fine',
     ),
-    label(say('drawing.front-down'), at(width * 0.42, thickness * 0.18), 'face', 'small'),
+    label(say('drawing.front-down'), at(width * 0.42, thickness * 0.14), 'face', 'small'),
+    ...nearEnd(part, width * 0.42, thickness),
     ...dimension(
       'cutterHeight',
       s.cutterHeight,
@@ -69,6 +70,19 @@ export function tableCutterSetup(part: PlanPart, stage: PlanStage): Shape[] {
         })
       : []),
     ...(slot ? dimension('width', s.width, at(width, wall), at(width, wall + grooveWidth), 'left', 2) : []),
+  ];
+}
+
+/**
+ * Which end of a stile is nearest when it lies front down with its bead edge at the right: a left stile’s top, a right
+ * stile’s bottom. A rail that lies so has its bead edge to the cutter whichever end is nearest.
+ */
+function nearEnd({ part }: PlanPart, x: number, thickness: number): Shape[] {
+  if (!part.startsWith('stile')) return [];
+  const end = say(part === 'stile-left' ? 'drawing.top' : 'drawing.bottom');
+  return [
+    label(end, at(x, thickness * 0.66), 'near-end', 'large', 'middle', thickness * 0.3),
+    label(say('drawing.near-end'), at(x, thickness * 0.42), 'near-end-note', 'small'),
   ];
 }
 
@@ -123,41 +137,35 @@ export function cheekSetup(part: PlanPart, stage: PlanStage): Shape[] {
   ];
 }
 
-/** Raising the panel from the back, front down: the tongue that stays, the band that is lowered. */
+/** Raising the panel from its back, back down: the cutter in the table takes the band below the tongue that stays. */
 export function raiseSetup(part: PlanPart, stage: PlanStage): Shape[] {
   const thickness = drawn(part.thickness);
   const s = stage.settings;
-  const [tongue, band] = [drawn(s.tongue), drawn(s.band)];
+  const [band, depth] = [drawn(s.band), drawn(s.depth)];
   const width = Math.min(drawn(part.width), band * 2.6);
+  const inner = width - band;
   return [
     area(
       polygon([
         at(0, 0),
-        at(width, 0),
-        at(width, tongue),
-        at(width - band, tongue),
-        at(width - band, thickness),
+        at(inner, 0),
+        at(inner, depth),
+        at(width, depth),
+        at(width, thickness),
         at(0, thickness),
       ]),
       'section',
       'section',
     ),
-    area(rectangle(width - band, tongue, width, thickness), 'waste', 'waste', 'cut'),
-    area(rectangle(-thickness * 0.4, -thickness * 0.3, width + thickness * 1.4, 0), 'table', 'tool'),
-    label(say('drawing.front-down'), at(width * 0.3, -thickness * 0.15), 'face', 'small'),
-    ...dimension('band', s.band, at(width, thickness), at(width - band, thickness), 'above', 1, {
-      datum: true,
-    }),
-    ...dimension(
-      'tongue',
-      s.tongue,
-      at(width + thickness * 1.4, 0),
-      at(width + thickness * 1.4, tongue),
-      'right',
-      1,
-      { datum: true },
-    ),
-    ...dimension('depth', s.depth, at(-thickness * 0.4, thickness), at(-thickness * 0.4, tongue), 'left', 1, {
+    area(rectangle(inner, 0, width, depth), 'waste', 'waste', 'cut'),
+    area(rectangle(-thickness * 0.4, -thickness * 0.3, inner, 0), 'table', 'tool'),
+    label(say('drawing.table'), at(inner * 0.25, -thickness * 0.15), 'table-name', 'small'),
+    area(rectangle(inner, -thickness * 0.5, width + thickness * 0.4, depth), 'cutter', 'none', 'fine'),
+    label(say('drawing.cutter'), at((inner + width) / 2, -thickness * 0.3), 'cutter-name', 'small'),
+    label(say('drawing.back-down'), at(inner * 0.5, thickness * 0.2), 'face', 'small'),
+    ...dimension('band', s.band, at(width, thickness), at(inner, thickness), 'above', 1, { datum: true }),
+    ...dimension('tongue', s.tongue, at(width, thickness), at(width, depth), 'right', 1),
+    ...dimension('depth', s.depth, at(-thickness * 0.4, 0), at(-thickness * 0.4, depth), 'left', 1, {
       datum: true,
     }),
   ];

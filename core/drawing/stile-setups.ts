@@ -23,8 +23,9 @@ function faceNote(part: PlanPart, lie: StileLie, x: number): Shape[] {
       say(`drawing.${face}-toward-you`),
       at(x, width * (lie.above === 'bead' ? 0.14 : 0.5)),
       'face',
-      'small',
+      'normal',
       'end',
+      width * 0.3,
     ),
   ];
 }

@@ -33,8 +33,12 @@ export function stationName(station: string, language?: Language): string {
   return hasWords(key) ? say(key, {}, language) : station;
 }
 
-/** The name of a setting as it stands on a dimension line: shorter where the drawing says the rest. */
-export function shortName(name: string, language?: Language): string {
-  const key = `short.${name}`;
-  return hasWords(key) ? say(key, {}, language) : settingName(name, language);
+/**
+ * The name of a setting as it stands beside its number: shorter where the drawing says the rest. A stage may have a
+ * name of its own for it: a mortise stops where a shoulder has its stop block.
+ */
+export function shortName(name: string, language?: Language, stage?: string): string {
+  for (const key of [`short.${stage ?? ''}-${name}`, `short.${name}`])
+    if (hasWords(key)) return say(key, {}, language);
+  return settingName(name, language);
 }

@@ -150,3 +150,82 @@ test('a mortise’s start and stop are dimensioned from the end that goes to the
   expect(names).toContainEqual(['stop', '4 1/32', 'top']);
   expect(svgOf(figure ?? { width: 0, height: 0, scale: 1, title: '', marks: [] })).toContain('>TOP<');
 });
+
+test('the sander’s pivot and radius are the band saw’s, and the radius ends on the arc', () => {
+  for (const name of ['ARCH-L-1', 'ROUND-1']) {
+    const plan = plans.find(({ doors }) => doors.some(({ door }) => door === name));
+    const rail = plan?.doors.find(({ door }) => door === name)?.parts.find(({ part }) => part === 'rail-top');
+    const stages = ['arch', 'smooth'].map((each) => rail?.stages.find(({ stage }) => stage === each));
+    const [arch, smooth] = stages.map((stage) => {
+      if (rail === undefined || stage === undefined) throw new Error(`${name} has no arched rail`);
+      const { shapes } = setupView(rail, stage, 'in');
+      const pivot = shapes.find((shape) => shape.kind === 'symbol' && shape.symbol === 'pivot');
+      const radius = shapes.find((shape) => shape.kind === 'dimension' && shape.name === 'radius');
+      if (pivot?.kind !== 'symbol' || radius?.kind !== 'dimension') throw new Error(`${name}: no pivot`);
+      return { pivot: pivot.at, from: radius.from, to: radius.to, rise: drawn(stages[0]?.settings.rise) };
+    });
+    expect(smooth).toEqual(arch);
+    expect(smooth?.from).toEqual(smooth?.pivot);
+    // By Pythagoras, from the printed chord, rise and radius alone.
+    const [half, R] = [drawn(stages[0]?.settings.chord) / 2, drawn(stages[0]?.settings.radius)];
+    const below = R - (smooth?.rise ?? 0);
+    expect(half * half + below * below).toBeCloseTo(R * R, 9);
+    expect(smooth?.pivot.y).toBeCloseTo(-below, 9);
+    expect(smooth?.to.y).toBe(0);
+  }
+});
+
+test('a door is drawn with its sizes as built, which its stiles and rails add up to, or with those after trimming', () => {
+  for (const { doors, units } of plans)
+    for (const door of doors) {
+      const shapes = doorView(door, units).shapes;
+      const sized = (name: string) =>
+        shapes.flatMap((shape) => (shape.kind === 'dimension' && shape.name === name ? [shape] : []));
+      const [wide, high] = [sized('builtWidth')[0], sized('builtHeight')[0]];
+      const across = ['stile-left', 'stile-right'].map((name) =>
+        drawn(door.parts.find(({ part }) => part === name)?.width),
+      );
+      expect(drawn(wide?.value), door.door).toBeCloseTo(
+        across.reduce((all, each) => all + each, drawn(door.values.sightWidth)),
+        9,
+      );
+      const up = ['bottomRail', 'sightHeight', 'midRail', 'topRail'].flatMap(sized);
+      expect(drawn(high?.value), door.door).toBeCloseTo(
+        up.reduce((all, { value }) => all + drawn(value), 0),
+        9,
+      );
+      const trimmed = doorView(door, units, 'finished').shapes.flatMap((shape) =>
+        shape.kind === 'dimension' && /^(built|finished)/.test(shape.name) ? [shape.value] : [],
+      );
+      expect(trimmed).toEqual([door.values.finishedWidth, door.values.finishedHeight]);
+    }
+});
+
+test('on the router table a stile lies with the end nearest that brings its bead edge to the cutter, front down', () => {
+  const stiles = plans[0]?.doors[0]?.parts.filter(({ part }) => part.startsWith('stile')) ?? [];
+  const nearest = stiles.map((part) => {
+    const bead = part.stages.find(({ stage }) => stage === 'bead');
+    if (bead === undefined) throw new Error('the demo’s stiles have a bead');
+    const { shapes } = setupView(part, bead, 'in');
+    const said = shapes.find((shape) => shape.kind === 'label' && shape.role === 'near-end');
+    return [part.part, said?.kind === 'label' ? said.text : ''];
+  });
+  // Seen from the front a left stile’s bead is at its right: turned over, top toward you, it is at the right again.
+  expect(nearest).toEqual([
+    ['stile-left', 'TOP'],
+    ['stile-right', 'BOTTOM'],
+  ]);
+});
+
+test('a panel is raised back down, its cutter as high above the table as the band is deep', () => {
+  const panel = plans[0]?.doors[0]?.parts.find(({ part }) => part === 'panel');
+  const raise = panel?.stages.find(({ stage }) => stage === 'raise');
+  if (panel === undefined || raise === undefined) throw new Error('the demo’s panels are raised');
+  const { shapes } = setupView(panel, raise, 'in');
+  const cutter = shapes.find((shape) => shape.kind === 'area' && shape.role === 'cutter');
+  const tops = cutter?.kind === 'area' ? cutter.path.runs.map(({ to }) => to.y) : [];
+  expect(Math.max(...tops)).toBeCloseTo(drawn(raise.settings.depth), 9);
+  const depth = shapes.find((shape) => shape.kind === 'dimension' && shape.name === 'depth');
+  expect(depth?.kind === 'dimension' ? [depth.from.y, depth.datum] : []).toEqual([0, true]);
+  expect(shapes.some((shape) => shape.kind === 'label' && shape.text === 'back down')).toBe(true);
+});

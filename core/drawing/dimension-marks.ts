@@ -1,7 +1,7 @@
 import type { Language } from '../words/say.ts';
 import { shortName } from '../words/names.ts';
 import type { Dimension, Drawing, FigureMark, FigurePath, Point } from './model.ts';
-import { layOutValue, valueWidth } from './value-text.ts';
+import { layOutValue, type Reading, valueWidth } from './value-text.ts';
 
 /** How dimensions are set: pitch of their rows, type, room, names, and how far the rows at the sides stand out. */
 export interface Dimensioning {
@@ -11,6 +11,7 @@ export interface Dimensioning {
   readonly names: boolean;
   readonly language: Language | undefined;
   readonly units: Drawing['units'];
+  readonly reading: Reading | undefined;
   readonly onLeft: readonly number[];
   readonly onRight: readonly number[];
 }
@@ -78,7 +79,7 @@ export function dimensionMarks(
     );
   }
   const words = how.names ? shortName(shape.name, how.language) : '';
-  const wide = valueWidth(words, shape.value, text, how.units);
+  const wide = valueWidth(words, shape.value, text, how.units, how.reading);
   const long = Math.abs(upright ? ends[1].y - ends[0].y : ends[1].x - ends[0].x);
   const middle = { x: (ends[0].x + ends[1].x) / 2, y: (ends[0].y + ends[1].y) / 2 };
   const clamp = (x: number) => Math.max(wide / 2 + 2, Math.min(how.width - wide / 2 - 2, x));
@@ -90,7 +91,7 @@ export function dimensionMarks(
     : wide + tick * 4 <= long || shape.side === 'along'
       ? { x: clamp(middle.x), y: middle.y - text * 0.25 }
       : { x: clamp(Math.max(ends[0].x, ends[1].x) + wide / 2 + tick * 3), y: middle.y + text * 0.35 };
-  marks.push(...layOutValue(words, shape.value, centre, text, how.units, tag));
+  marks.push(...layOutValue(words, shape.value, centre, text, how.units, tag, how.reading));
   return marks;
 }
 

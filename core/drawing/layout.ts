@@ -14,7 +14,7 @@ import type {
 } from './model.ts';
 import { dimensionMarks } from './dimension-marks.ts';
 import { symbolMarks } from './symbol-marks.ts';
-import { valueWidth } from './value-text.ts';
+import { type Reading, valueWidth } from './value-text.ts';
 
 /** The room that a figure has, in the units of its medium: CSS pixels on screen, points on paper. */
 export interface LayoutOptions {
@@ -25,6 +25,8 @@ export interface LayoutOptions {
   /** Names on dimensions beside their values. */
   readonly names?: boolean;
   readonly language?: Language;
+  /** How values are read; when not given as on paper. */
+  readonly reading?: Reading;
 }
 
 interface Bounds {
@@ -116,6 +118,7 @@ function layOutAs(drawing: Drawing, options: LayoutOptions, fixed?: number): Fig
           names: named,
           language,
           units: drawing.units,
+          reading: options.reading,
           onLeft,
           onRight,
         });
@@ -137,7 +140,7 @@ function sidesOf(drawing: Drawing, options: Omit<LayoutOptions, 'width' | 'heigh
       ...drawing.shapes.map((each) => (each.kind === 'dimension' && each.side === side ? each.row : 0)),
     );
   const across = (side: 'left' | 'right') =>
-    columns(drawing, side, { text, names: named, language, units: drawing.units });
+    columns(drawing, side, { text, names: named, language, units: drawing.units, reading: options.reading });
   const [onLeft, onRight] = [across('left'), across('right')];
   const upright = (side: 'above' | 'below', over: number) =>
     rows(side) === 0 ? gap : rows(side) * pitch + gap + over;
@@ -163,6 +166,7 @@ function columns(
     readonly names: boolean;
     readonly language: Language | undefined;
     readonly units: Drawing['units'];
+    readonly reading: Reading | undefined;
   },
 ): number[] {
   const shapes = drawing.shapes.flatMap((each) =>
@@ -174,7 +178,7 @@ function columns(
     const widths = shapes
       .filter((each) => each.row === row)
       .map(({ name, value }) =>
-        valueWidth(how.names ? shortName(name, how.language) : '', value, how.text, how.units),
+        valueWidth(how.names ? shortName(name, how.language) : '', value, how.text, how.units, how.reading),
       );
     outs.push((outs.at(-1) ?? 0) + (widths.length === 0 ? 0 : Math.max(...widths) + how.text * 1.2));
   }

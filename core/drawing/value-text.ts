@@ -1,10 +1,21 @@
-import { type Shown, showValue } from '../length/shown.ts';
+import { type Measure, MEASURES, type Rounding, showIn, type Shown } from '../length/shown.ts';
 import type { Units } from '../plan/plan.ts';
 import type { FigureMark, Point } from './model.ts';
 
+/** How values in a drawing are read: in which measure, and rounded to what. */
+export interface Reading {
+  readonly measure: Measure;
+  readonly rounding: Rounding;
+}
+
+/** On paper: the job's own measure, to 1/64 in (a thousandth where the fractions are left) or 0.1 mm. */
+function onPaper(units: Units): Reading {
+  return { measure: MEASURES[units][0], rounding: { denominator: 64, places: units === 'in' ? 3 : 1 } };
+}
+
 /** The value as it is read, with the sign for "about" before a rounded one. */
-function wholeShown(value: string | number, units: Units): Shown {
-  const shown = showValue(value, units, { denominator: 64, places: units === 'in' ? 3 : 1 });
+function wholeShown(value: string | number, units: Units, reading: Reading = onPaper(units)): Shown {
+  const shown = showIn(value, units, reading.measure, reading.rounding);
   return shown.near ? { ...shown, whole: `≈${shown.whole}` } : shown;
 }
 
@@ -15,8 +26,14 @@ const DIGIT = 0.64;
 const SMALL = 0.68;
 
 /** About how wide a name and its value are when set. */
-export function valueWidth(words: string, value: string | number, size: number, units: Units): number {
-  const { whole, numerator = '', denominator = '' } = wholeShown(value, units);
+export function valueWidth(
+  words: string,
+  value: string | number,
+  size: number,
+  units: Units,
+  reading?: Reading,
+): number {
+  const { whole, numerator = '', denominator = '' } = wholeShown(value, units, reading);
   const fraction = Math.max(numerator.length, denominator.length) * DIGIT * SMALL;
   return (
     size *
@@ -34,9 +51,10 @@ export function layOutValue(
   size: number,
   units: Units,
   tag: { readonly name: string; readonly value: string | number; readonly place?: string },
+  reading?: Reading,
 ): FigureMark[] {
-  const { whole, numerator, denominator } = wholeShown(value, units);
-  const wide = valueWidth(words, value, size, units);
+  const { whole, numerator, denominator } = wholeShown(value, units, reading);
+  const wide = valueWidth(words, value, size, units, reading);
   const text = (
     run: string,
     x: number,

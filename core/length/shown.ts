@@ -45,6 +45,32 @@ export function showOther(
     : asFraction(exact.n * 10n, exact.d * 254n, BigInt(rounding.denominator));
 }
 
+/** In which measure values are read: fractions of an inch, decimal inches, or millimetres. */
+export type Measure = 'fractions' | 'decimals' | 'mm';
+
+/** The measures in which a job's values can be read, its own first. */
+export const MEASURES: Readonly<Record<'in' | 'mm', readonly [Measure, ...Measure[]]>> = {
+  in: ['fractions', 'mm', 'decimals'],
+  mm: ['mm', 'fractions'],
+};
+
+/** Decimal inches are read to a thousandth. */
+const THOUSANDTHS = 3;
+
+/** The value as it is read in a measure; a count or a word is the same in each. */
+export function showIn(
+  value: string | number,
+  units: 'in' | 'mm',
+  measure: Measure,
+  rounding: Rounding = USUAL_ROUNDING,
+): Shown {
+  if (typeof value === 'number') return showValue(value, units, rounding);
+  if (measure === 'decimals' && units === 'in') return showDecimal(value, THOUSANDTHS);
+  return (measure === 'mm') === (units === 'mm')
+    ? showValue(value, units, rounding)
+    : showOther(value, units, rounding);
+}
+
 /** The value as decimals of its own unit. */
 export function showDecimal(value: string | number, places = 4): Shown {
   const exact = readPrinted(String(value));

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { showDecimal, shownText, showOther, showValue } from '#core/length/shown.ts';
+import { MEASURES, showDecimal, showIn, shownText, showOther, showValue } from '#core/length/shown.ts';
 
 test('what the rounding can show is shown as it is', () => {
   expect(shownText(showValue('14 3/4', 'in'))).toBe('14 3/4');
@@ -29,4 +29,14 @@ test('a shown fraction is never further off than half of its rounding', () => {
       expect(Math.abs(shown - n / d)).toBeLessThanOrEqual(1 / 128 + 1e-9);
     }),
   );
+});
+
+test('one value in each measure: fractions, thousandths of an inch, millimetres', () => {
+  const inEach = (value: string | number, units: 'in' | 'mm') =>
+    MEASURES[units].map((measure) => shownText(showIn(value, units, measure)));
+  expect(inEach('14 3/4', 'in')).toEqual(['14 3/4', '≈ 374.7', '14.75']);
+  expect(inEach('1/64', 'in')).toEqual(['1/64', '≈ 0.4', '≈ 0.016']);
+  expect(inEach('25.4', 'mm')).toEqual(['25.4', '1']);
+  expect(inEach(12, 'in')).toEqual(['12', '12', '12']);
+  expect(inEach('top', 'in')).toEqual(['top', 'top', 'top']);
 });

@@ -1,6 +1,15 @@
 import type { Done } from '../marks/mark.ts';
+import type { StationId } from '../joint/names.ts';
+import type { PlanStage } from '../plan/plan.ts';
 import { settingKey } from './setting-key.ts';
 import type { QueueJob } from './waiting.ts';
+
+const BY_HAND: ReadonlySet<StationId> = new Set(['bench', 'assembly', 'fitting']);
+
+/** Is there a set-up to be proved on a test piece: a machine, and something that is set on it? */
+export function hasProof({ station, settings, places = [] }: PlanStage): boolean {
+  return !BY_HAND.has(station) && Object.keys(settings).length + places.length > 0;
+}
 
 /** Who proved a set-up on a test piece, and when: the latest of all parts that are set alike. Null when nobody did. */
 export function provedBy(key: string, jobs: Iterable<QueueJob>): Done | null {

@@ -91,6 +91,13 @@ test('the queue groups what is set alike, and after a part is done its group com
   await scan(page, stile.code);
   await page.click('[data-action="done"]');
   await expect(page.getByRole('status')).toContainText('is done');
+  await keep(page, 'proved-asked-1280');
+  await sound(page, 'proved?');
+  await page.click('[data-action="not-yet"]');
+  await keep(page, 'queue-after-1280');
+  await sound(page, 'queue after a mark');
+  await expect(page.getByRole('button', { name: 'Board' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Take back' })).toBeVisible();
   await expect(first).toContainText('LOCKER-1 Right stile');
   await expect(first).toContainText('set already');
   await expect(first).toHaveAttribute('data-left', '3');
@@ -108,6 +115,7 @@ test('a proved set-up is asked for, recorded with who proved it, and counts for 
   await sound(page, 'setup');
   await page.click('[data-action="proved"]');
   await expect(page.locator('[data-proved="yes"]')).toContainText('by WREN');
+  await keep(page, 'setup-proved-1280');
   await page.click('[data-action="close"]');
   await scan(page, part('BENCH-2', 'stile-right').code);
   await expect(page.locator('[data-proved="yes"]')).toContainText('by WREN');
@@ -150,6 +158,10 @@ test('a spoiled blank gets a replacement with its own code, and its old sticker 
   await page.click('[data-action="spoil"]');
   await sound(page, 'spoil');
   await page.click('[data-reason="split"]');
+  await expect(page.getByRole('dialog')).toContainText('Give up Bottom rail of BENCH-3?');
+  await keep(page, 'give-up-1280');
+  await sound(page, 'give up');
+  await page.click('[data-action="give-up"]');
   await expect(page.locator('[data-message="replacement"]')).toBeVisible();
   await keep(page, 'replacement-1280');
   const { parts } = await progress();
@@ -188,7 +200,12 @@ test('at assembly a door fills up, a part of another door is refused by name, an
   await expect(page.locator('[data-stage="dryfit"]')).toBeVisible();
   await page.click('[data-action="done"]');
   await expect(page.locator('[data-stage="glue"]')).toBeVisible();
-  await page.click('[data-action="done"]');
+  const done = page.locator('[data-action="done"]');
+  await expect(done).toHaveAttribute('aria-disabled', 'true');
+  await keep(page, 'glue-waits-1280');
+  await done.dispatchEvent('click');
+  await expect(page.locator('[data-stage="glue"]')).toBeVisible();
+  await done.click();
   await expect(page.getByRole('status')).toContainText('Fitting');
   expect(Object.keys((await progress()).doors['ARCH-L-1']?.done ?? {})).toEqual(['dryfit', 'glue']);
 });

@@ -11,6 +11,8 @@ export interface Setup {
   readonly stage: PlanStage;
   /** When it came on the screen, on the page's clock. */
   readonly since: number;
+  /** From when on a tap on Done counts: later where the setup came up by itself, under a finger perhaps. */
+  readonly liveFrom: number;
 }
 
 /** A sentence over the screen: its refusal code, what it says, and what to do next. */

@@ -3,7 +3,8 @@ import type { StationId } from '#core/joint/names.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { nextStage } from '#core/marks/stage-state.ts';
-import { flatSettings } from '#core/queue/setting-key.ts';
+import { hasProof, provedBy } from '#core/queue/proved.ts';
+import { flatSettings, settingKey, settingsChanged } from '#core/queue/setting-key.ts';
 import { type Waiting, waitingAt } from '#core/queue/waiting.ts';
 import { partName, stageName, stationName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
@@ -14,11 +15,13 @@ import { badgeName, person } from '../people/person.svelte.ts';
 import { newMark, postMark } from './post-mark.ts';
 import type { Last, Message, Setup } from './shown.ts';
 import { play } from './sound.ts';
-import { banner, namesOf, sheet, whyNot } from './told.ts';
+import { banner, namesOf, noCode, sheet, whatOf, whyNot } from './told.ts';
 import { hereAt } from './where.ts';
 
 const REPEAT_MS = 800;
 const UNDO_MS = 60_000;
+/** A setup that comes up by itself may come under a finger that meant the one before it. */
+const UNASKED_MS = 2000;
 
 /** What happens at one station: scans, setups, marks, refusals. Components only render it and call it. */
 export class Station {
@@ -31,6 +34,8 @@ export class Station {
   standing = $state.raw<ReadonlyMap<string, string> | null>(null);
   /** Scanned before the jobs were here; taken up as soon as they are. */
   early = $state<string | null>(null);
+  /** Done without anybody having said that its set-up was proved: asked for, once a set-up. */
+  unproved = $state.raw<Setup | null>(null);
   busy = $state(false);
   now = $state(performance.now());
 
@@ -45,6 +50,7 @@ export class Station {
       return;
     }
     this.early = null;
+    this.unproved = null;
     const read = readCode(text);
     if (read.kind === 'bad-check') return this.#tell(banner('bad-check', say('message.bad-check')));
     if (read.kind === 'badge') {
@@ -52,12 +58,11 @@ export class Station {
       return this.#tell(banner('badge', say('message.badge', { badge: badgeName(read.badge) })));
     }
     if (read.kind === 'door') return this.#tell(banner('door-line', say('message.door-line')));
-    if (read.kind !== 'part')
-      return this.#tell(banner('malformed', say('message.malformed', { text: text.slice(0, 20) })));
+    if (read.kind !== 'part') return this.#tell(noCode(text));
     const known = live.find(read.code);
     if (known === null) return void this.#bring(read.code);
     if (this.setup?.code === read.code) {
-      if (performance.now() - this.setup.since >= REPEAT_MS) void this.done();
+      if (performance.now() - this.setup.since >= REPEAT_MS) void this.#done(this.setup);
       return;
     }
     this.message = null;
@@ -84,8 +89,7 @@ export class Station {
     }
     this.gathered = brought.gathered;
     play('setup');
-    if (brought.full !== null)
-      this.setup = { code, job, found, stage: brought.full, since: performance.now() };
+    if (brought.full !== null) this.setup = asked({ code, job, found, stage: brought.full });
     return true;
   }
 
@@ -93,16 +97,19 @@ export class Station {
     const here = hereAt(this.id, code, found, job.progress);
     if (here.kind !== 'setup') {
       this.setup = null;
-      return this.#tell(whyNot(here, this.id));
+      return this.#tell(whyNot(here, this.id, found));
     }
-    this.setup = { code, job, found, stage: here.stage, since: performance.now() };
+    this.setup = asked({ code, job, found, stage: here.stage });
     play('setup');
   }
 
   /** Marks the shown stage done: written down by the hub, or kept here while it is away, before the screen says so. */
   async done(): Promise<void> {
-    const setup = this.setup;
-    if (setup === null || this.busy) return;
+    if (this.setup !== null && performance.now() >= this.setup.liveFrom) await this.#done(this.setup);
+  }
+
+  async #done(setup: Setup): Promise<void> {
+    if (this.busy) return;
     const mark = newMark(this.id, setup.code, setup.stage.stage, 'done');
     const posted = await this.#post(mark);
     if (posted === null) return;
@@ -123,17 +130,31 @@ export class Station {
           : say('ui.goes-to', { stage: stageName(next.stage), station: stationName(next.station) }),
       until: performance.now() + UNDO_MS,
     };
+    if (this.#firstUnproved(setup)) this.unproved = setup;
     this.standing = flatSettings(setup.job.plan.units, setup.stage);
     this.putAway();
     play('done');
-    if (this.id === 'assembly' && next?.station === 'assembly' && known !== null)
-      this.#show(setup.code, known.job, known.found);
+    if (this.id === 'assembly' && next?.station === 'assembly' && known !== null) this.#follow(setup, known);
+  }
+
+  /** The door's next setup comes up by itself. */
+  #follow(done: Setup, { job, found }: { job: LiveJob; found: Located }): void {
+    this.#show(done.code, job, found);
+    if (this.setup !== null) this.setup = { ...this.setup, liveFrom: this.setup.since + UNASKED_MS };
+  }
+
+  /** Is this the first part in a set-up that has to be proved, and nobody said that it was? */
+  #firstUnproved({ job, stage }: Setup): boolean {
+    const { units } = job.plan;
+    const stood = this.standing !== null && settingsChanged(this.standing, flatSettings(units, stage)) === 0;
+    return !stood && hasProof(stage) && provedBy(settingKey(units, stage), live.jobs.values()) === null;
   }
 
   /** Records that the shown set-up was proved on a test piece; it counts for every part set alike. */
-  async prove(): Promise<void> {
-    if (this.setup === null || this.busy) return;
-    await this.#post(newMark(this.id, this.setup.code, this.setup.stage.stage, 'proved'));
+  async prove({ code, stage }: Setup): Promise<void> {
+    if (this.busy) return;
+    this.unproved = null;
+    await this.#post(newMark(this.id, code, stage.stage, 'proved'));
   }
 
   /** Gives the shown blank up. The hub names the replacement, so this is not kept while it is away. */
@@ -147,9 +168,10 @@ export class Station {
     });
     if (posted === null) return;
     this.setup = null;
+    this.last = null;
     const code = posted.kind === 'ok' ? (posted.value.replacement ?? '') : '';
     if (code === '') return this.#tell(banner('hub-away', say('ui.hub-away')));
-    const names = { ...namesOf(setup.found, setup.stage.stage), code };
+    const names = { what: whatOf(setup.found), code };
     this.#tell(
       sheet('replacement', say('message.replacement', names), say('message.replacement.next', names)),
     );
@@ -161,6 +183,7 @@ export class Station {
     if (last === null || this.busy) return;
     const posted = await this.#post(newMark(this.id, last.mark.code, last.mark.stage, 'undo'));
     this.last = null;
+    this.unproved = null;
     const known = live.find(last.mark.code);
     if (posted === null || known === null) return;
     this.setup = null;
@@ -172,13 +195,23 @@ export class Station {
     this.busy = true;
     const posted = await postMark(mark).finally(() => (this.busy = false));
     if (posted?.kind !== 'refused') return posted;
-    this.#tell(sheet(posted.code, say('message.refused', { message: posted.message })));
+    const found = live.find(mark.code)?.found;
+    const what = found === undefined ? mark.code : whatOf(found, mark.stage);
+    this.#tell(sheet(posted.code, say('message.refused', { what, message: posted.message })));
     return null;
   }
 
   /** Seconds left to take the last mark back; 0 when there is nothing to take back. */
   get undoSeconds(): number {
-    return this.last === null ? 0 : Math.max(0, Math.ceil((this.last.until - this.now) / 1000));
+    if (this.last === null) return 0;
+    const left = Math.ceil((this.last.until - this.now) / 1000);
+    return Math.max(0, Math.min(UNDO_MS / 1000, left));
+  }
+
+  /** The last mark while it can be taken back, and no part that was scanned since is on the screen. */
+  get shownLast(): Last | null {
+    const other = this.setup === null ? this.gathered !== null : this.setup.liveFrom === this.setup.since;
+    return this.undoSeconds === 0 || other ? null : this.last;
   }
 
   dismiss(): void {
@@ -201,4 +234,10 @@ export class Station {
     this.message = message;
     play(message.code);
   }
+}
+
+/** A setup that somebody asked for now: it is live at once. */
+function asked(setup: Omit<Setup, 'since' | 'liveFrom'>): Setup {
+  const now = performance.now();
+  return { ...setup, since: now, liveFrom: now };
 }

@@ -1,16 +1,19 @@
-import type { StationId } from '#core/joint/names.ts';
+import { isDoorStage, type StationId } from '#core/joint/names.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import { partName, stageName, stationName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 import type { Message } from './shown.ts';
 import type { Here } from './where.ts';
 
-/** The names that a sentence about a part's stage needs. */
-export function namesOf(
-  { part, door }: Located,
-  stage: string,
-): { part: string; door: string; stage: string } {
-  return { part: partName(part.part), door: door.door, stage: stageName(stage) };
+/** What a sentence about a stage is of: the part with its door, or for a door's own stage the door. */
+export function whatOf({ part, door }: Located, stage?: string): string {
+  const names = { part: partName(part.part), door: door.door };
+  return say(stage !== undefined && isDoorStage(stage) ? 'ui.whole-door' : 'ui.part-of', names);
+}
+
+/** What a sentence about a part's stage needs: of what, and which stage. */
+export function namesOf(found: Located, stage: string): { what: string; stage: string } {
+  return { what: whatOf(found, stage), stage: stageName(stage) };
 }
 
 /** A sentence of one line that leaves the screen as it is. */
@@ -23,16 +26,25 @@ export function sheet(code: string, text: string, next = ''): Message {
   return { code, text, next, banner: false };
 }
 
+/** That a text is no code of ours; or, where it may be the rest of one, that only a part of it came. */
+export function noCode(text: string): Message {
+  const bare = text.trim();
+  const half = /^[0-9A-Z]{1,9}$/i.test(bare) && /[A-Z]/i.test(bare);
+  return banner('malformed', say(half ? 'message.half' : 'message.malformed', { text: bare.slice(0, 20) }));
+}
+
 /** Why there is no setup for a scanned part here, and where it goes. */
-export function whyNot(here: Exclude<Here, { kind: 'setup' }>, station: StationId): Message {
+export function whyNot(here: Exclude<Here, { kind: 'setup' }>, station: StationId, found: Located): Message {
+  const what = whatOf(found);
   if (here.kind === 'spoiled')
     return sheet(
       'spoiled',
-      say('message.spoiled'),
+      say('message.spoiled', { what }),
       say('message.spoiled.next', { replacedBy: here.replacedBy }),
     );
-  if (here.kind === 'finished') return sheet('finished', say('message.finished'));
+  if (here.kind === 'finished') return sheet('finished', say('message.finished', { door: found.door.door }));
   const figures = {
+    what,
     here: stationName(station),
     station: stationName(here.next.station),
     stage: stageName(here.next.stage),

@@ -69,8 +69,8 @@ test.each(STATIONS)(
 );
 
 test('the stretched language is longer and keeps its figures', () => {
-  const english = say('ui.marked', { part: 'P', door: 'D', stage: 'S' });
-  const stretched = say('ui.marked', { part: 'P', door: 'D', stage: 'S' }, 'pseudo');
+  const english = say('ui.kept', { what: 'P', stage: 'S' });
+  const stretched = say('ui.kept', { what: 'P', stage: 'S' }, 'pseudo');
   expect(stretched.length).toBeGreaterThan(english.length * 1.15);
   expect(stretched).not.toMatch(/[{}]/);
 });

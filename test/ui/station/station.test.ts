@@ -1,0 +1,140 @@
+import 'fake-indexeddb/auto';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import type { Plan, PlanPart } from '#core/plan/plan.ts';
+import type { Mark } from '#core/marks/mark.ts';
+import { Station } from '#ui/station/station.svelte.ts';
+import { openShop } from './shop-for-stations.ts';
+
+let plan: Plan;
+let made: Mark[];
+let mark: (mark: Mark) => void;
+
+beforeEach(() => {
+  vi.useFakeTimers({ toFake: ['performance', 'setTimeout', 'clearTimeout'] });
+  ({ plan, made, mark } = openShop());
+});
+afterEach(() => {
+  vi.useRealTimers();
+  vi.restoreAllMocks();
+});
+
+const parts = (): readonly PlanPart[] => plan.doors[0]?.parts ?? [];
+function part(name: string): PlanPart {
+  const found = parts().find((each) => each.part === name);
+  if (found === undefined) throw new Error(`no ${name}`);
+  return found;
+}
+/** Everything that comes before the door is put together. */
+function allPartsDone(): void {
+  for (const { code, stages } of parts())
+    for (const { stage, station } of stages)
+      mark({ id: `${code} ${stage}`, code, station, stage, mark: 'done', at: '2026-11-26T08:00:00Z' });
+}
+/** The settled promises of a mark. */
+const settled = () => vi.advanceTimersByTimeAsync(1);
+const doneStages = () => made.filter((each) => each.mark === 'done').map(({ stage }) => stage);
+
+test('two taps on Done at assembly mark the dry fit and not the glue-up that came up under the finger', async () => {
+  allPartsDone();
+  const station = new Station('assembly');
+  for (const { code } of parts()) station.scan(code);
+  expect(station.setup?.stage.stage).toBe('dryfit');
+  await station.done();
+  expect(station.setup?.stage.stage).toBe('glue');
+  await station.done();
+  await vi.advanceTimersByTimeAsync(1900);
+  await station.done();
+  expect(doneStages()).toEqual(['dryfit']);
+  await vi.advanceTimersByTimeAsync(200);
+  await station.done();
+  expect(doneStages()).toEqual(['dryfit', 'glue']);
+});
+
+test('a scan marks the glue-up after 800 ms, as it does everywhere, though a tap would have to wait', async () => {
+  allPartsDone();
+  const station = new Station('assembly');
+  const codes = parts().map(({ code }) => code);
+  for (const code of codes) station.scan(code);
+  await station.done();
+  await vi.advanceTimersByTimeAsync(700);
+  station.scan(codes.at(-1) ?? '');
+  await settled();
+  expect(doneStages()).toEqual(['dryfit']);
+  await vi.advanceTimersByTimeAsync(200);
+  station.scan(codes.at(-1) ?? '');
+  await settled();
+  expect(doneStages()).toEqual(['dryfit', 'glue']);
+});
+
+test('a setup that was scanned is live at once', async () => {
+  const station = new Station('milling');
+  station.scan(part('stile-left').code);
+  await station.done();
+  expect(doneStages()).toEqual(['mill']);
+});
+
+test('what is taken back is the last part marked here, and after a blank was given up nothing is', async () => {
+  const station = new Station('milling');
+  station.scan(part('stile-left').code);
+  await station.done();
+  expect(station.shownLast?.text).toContain('Left stile of BENCH-1');
+  station.scan(part('stile-right').code);
+  expect(station.shownLast).toBeNull();
+  await station.spoil('Split or torn out');
+  expect(station.message?.code).toBe('replacement');
+  expect(station.shownLast).toBeNull();
+  await station.undo();
+  expect(made.map((each) => each.mark)).toEqual(['done', 'spoiled']);
+});
+
+test('the last mark can be taken back again once the part that was opened since is put away', async () => {
+  const station = new Station('milling');
+  station.scan(part('stile-left').code);
+  await station.done();
+  station.scan(part('stile-right').code);
+  station.putAway();
+  expect(station.shownLast?.text).toContain('Left stile of BENCH-1');
+  expect(station.undoSeconds).toBeLessThanOrEqual(60);
+});
+
+test('the first part of a set-up that nobody proved asks once; "not yet" goes on, and the next part is not asked about', async () => {
+  const station = new Station('milling');
+  station.scan(part('stile-left').code);
+  await station.done();
+  expect(station.unproved?.code).toBe(part('stile-left').code);
+  station.scan(part('stile-right').code);
+  expect(station.unproved).toBeNull();
+  await station.done();
+  expect(station.unproved).toBeNull();
+  station.scan(part('rail-bottom').code);
+  await station.done();
+  const asked = station.unproved;
+  expect(asked?.code).toBe(part('rail-bottom').code);
+  if (asked !== null) await station.prove(asked);
+  expect(made.at(-1)).toMatchObject({ mark: 'proved', stage: 'mill', code: part('rail-bottom').code });
+});
+
+test('nothing is asked about a set-up that was proved before its first part', async () => {
+  const station = new Station('milling');
+  station.scan(part('stile-left').code);
+  if (station.setup !== null) await station.prove(station.setup);
+  await station.done();
+  expect(station.unproved).toBeNull();
+});
+
+test('what a part cannot do here is said with its own name and its door’s', () => {
+  const station = new Station('mortiser');
+  station.scan(part('stile-left').code);
+  expect(station.message?.text).toBe('Left stile of BENCH-1 is too early at Mortiser.');
+  const other = new Station('spindle-sander');
+  other.scan(part('stile-left').code);
+  expect(other.message?.text).toBe('Left stile of BENCH-1 has nothing to do at Spindle sander.');
+});
+
+test('what is done to a whole door is said of the door', async () => {
+  allPartsDone();
+  const station = new Station('assembly');
+  for (const { code } of parts()) station.scan(code);
+  await station.done();
+  expect(station.last?.text).toMatch(/^Door BENCH-1: Dry fit is/);
+});

@@ -19,7 +19,10 @@ export interface Row {
 
 /** A job as it is typed: every field a text until it is read by core. */
 export interface Draft {
+  /** The hub's name for the job that is changed; null for a new one. It may be any text, and is no part of the file. */
   id: string | null;
+  /** The id that the file itself brought, if it did; it is kept as it is. */
+  ownId: unknown;
   revision: number | null;
   job: string;
   due: string;
@@ -74,6 +77,7 @@ export function emptyRow(): Row {
 export function emptyDraft(units: Units): Draft {
   return {
     id: null,
+    ownId: undefined,
     revision: null,
     job: '',
     due: '',
@@ -113,7 +117,7 @@ export function fileOf(draft: Draft): Record<string, unknown> {
   }
   return {
     format: 1,
-    ...(draft.id === null ? {} : { id: draft.id }),
+    ...(draft.ownId === undefined ? {} : { id: draft.ownId }),
     job: draft.job.trim(),
     ...(draft.due === '' ? {} : { due: draft.due }),
     units: draft.units,
@@ -128,12 +132,13 @@ export function fileOf(draft: Draft): Record<string, unknown> {
   };
 }
 
-/** A form filled from a job file that core has read without faults. */
+/** A form filled from a job file that core has read without faults: a new job, or the one that the hub holds by this id. */
 export function draftOf(file: unknown, id: string | null, revision: number | null): Draft {
   const tree = isTree(file) ? file : {};
   const units: Units = tree.units === 'mm' ? 'mm' : 'in';
   const draft = emptyDraft(units);
   draft.id = id;
+  draft.ownId = tree.id;
   draft.revision = revision;
   draft.job = text(tree.job);
   draft.due = text(tree.due);

@@ -74,6 +74,29 @@ test('a stale revision is refused, and codes stay when a job is changed', async 
   expect((await ask('PUT', `/jobs/${encodeURIComponent(id)}`, { revision: 1, file })).status).toBe(409);
 });
 
+test.each([
+  'Hall cupboard',
+  'Küche über Straße',
+  'Hall/Kitchen?',
+  '100 % ash #2',
+  'Ünsere längste Überschrift für alle Türen im großen Flur Ä/1',
+])('a job named “%s” is changed and saved again and again, and keeps its codes', async (name) => {
+  const first = await ask('POST', '/jobs', { ...JOB, job: name });
+  const address = `/jobs/${encodeURIComponent(String(first.body.id))}`;
+  for (const [revision, width] of [
+    [1, '17'],
+    [2, '18 1/2'],
+  ] as const) {
+    const { body: held } = await ask('GET', `${address}/file`);
+    const file = {
+      ...(held.file as typeof JOB),
+      doors: [{ ...JOB.doors[0], opening: { width, height: '30' } }],
+    };
+    const told = await ask('PUT', address, { revision, file });
+    expect(told.body).toMatchObject({ revision: revision + 1, parts: first.body.parts });
+  }
+});
+
 test('a part answers with its next stage, and with its setup only where that is done', async () => {
   const { code } = await saved();
   const stile = code('A-1', 'stile-left');

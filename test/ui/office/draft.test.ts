@@ -21,3 +21,17 @@ test('a new job carries every default written out, so that no later change of th
   });
   expect(planFile(file).ok).toBe(true);
 });
+
+test.each(['Hall cupboard', 'Küche & Stube', 'job-0a1b2c3d4e', 'a/b?c#d'])(
+  'a job that the hub holds as “%s” is written back without that name, which its file never had',
+  (id) => {
+    const { id: _own, ...unnamed } = demo;
+    const file = fileOf(draftOf({ ...unnamed, job: 'Hall cupboard' }, id, 3));
+    expect(file).not.toHaveProperty('id');
+    expect(planFile(file).ok).toBe(true);
+  },
+);
+
+test('an id that the file itself brought stays in it, whatever the hub calls the job', () => {
+  expect(fileOf(draftOf(demo, 'job-0a1b2c3d4e', 2)).id).toBe(demo.id);
+});

@@ -2,6 +2,7 @@ import { boardWords } from './board.ts';
 import { cautionWords } from './cautions.ts';
 import { drawingWords } from './drawing.ts';
 import { faultWords } from './faults.ts';
+import { fittingWords } from './fitting.ts';
 import { officeWords } from './office.ts';
 import { paperWords } from './paper.ts';
 import { refusalWords } from './refusals.ts';
@@ -15,6 +16,7 @@ export const en = {
   ...cautionWords,
   ...drawingWords,
   ...faultWords,
+  ...fittingWords,
   ...officeWords,
   ...paperWords,
   ...refusalWords,

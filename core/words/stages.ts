@@ -94,6 +94,7 @@ export const stageWords = {
   'setting.start': 'start',
   'setting.stop': 'stop',
   'setting.thickness': 'thickness',
+  'setting.takeOff': 'comes off',
   'setting.tilt': 'tilt',
   'setting.to': 'to',
   'setting.tongue': 'tongue',

@@ -243,7 +243,49 @@ test('at fitting the survey of the opening is entered on the keypad and says wha
   await expect(page.locator('[data-said="survey"]')).toContainText('Saved in the job');
   const kept: unknown = await (await fetch(`${hub.url}/api/jobs/${plan.id}/file`)).json();
   expect(JSON.stringify(kept)).toContain('"widthTop":"14 13/16"');
+  const surveyed: Record<string, string | null> = {};
+  for (const [edge, ends] of Object.entries({
+    left: ['bottom', 'top'],
+    right: ['bottom', 'top'],
+    bottom: ['left', 'right'],
+    top: ['left', 'right'],
+  }))
+    for (const end of ends)
+      surveyed[`${edge}-${end}`] = await page
+        .locator(`[data-edge="${edge}"] [data-end="${end}"]`)
+        .getAttribute('data-value');
   await page.click('[data-action="close-sheet"]');
+  // The set-up shows the survey’s amounts in place of those of a square opening: at once, and when the door is scanned again.
+  const trimmed = async () => {
+    await expect(page.locator('[data-setting="takeOff"]')).toHaveCount(8);
+    for (const [place, value] of Object.entries(surveyed))
+      await expect(page.locator(`[data-setting="takeOff"][data-place="${place}"]`)).toHaveAttribute(
+        'data-value',
+        value ?? '',
+      );
+    await expect(page.locator('[data-setting="trimEachSide"], [data-setting="finishedWidth"]')).toHaveCount(
+      0,
+    );
+    await expect(page.locator('[data-setting="horn"]')).toHaveCount(1);
+    await expect(page.locator('svg [data-role="trim-to"]')).toHaveCount(1);
+  };
+  await trimmed();
+  const tall = await page
+    .locator('[data-setting="takeOff"] .value')
+    .first()
+    .evaluate((value) => Number.parseFloat(getComputedStyle(value).fontSize));
+  const other = await page
+    .locator('[data-setting="horn"] .value')
+    .evaluate((value) => Number.parseFloat(getComputedStyle(value).fontSize));
+  expect(tall).toBe(other);
+  await keep(page, 'fitting-trim-1280');
+  await sound(page, 'trim by the survey');
+  await page.click('[data-action="close"]');
+  await scan(page, part('ARCH-L-1', 'stile-left').code);
+  await trimmed();
+  await page.click('[data-setting="takeOff"][data-place="right-top"] button');
+  await expect(page.locator('.why')).toContainText('Right edge as built, at its head');
+  await page.locator('.why button').click();
   await page.click('[data-action="done"]');
   await expect(page.getByRole('status')).toContainText('Nothing more');
 });

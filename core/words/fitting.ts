@@ -1,0 +1,21 @@
+/** What is said where a door is fitted to its opening. */
+export const fittingWords = {
+  'drawing.trim': 'Door {door} from the front, with the line to trim to',
+  'drawing.trim-times': 'what comes off, {times} times as large',
+  'fit.off': 'Comes off, measured inwards from each edge as it is now; horns first',
+  'fit.edge.left': 'Left edge',
+  'fit.edge.right': 'Right edge',
+  'fit.edge.bottom': 'Bottom edge',
+  'fit.edge.top': 'Top edge',
+  'fit.end.left': 'at its left',
+  'fit.end.right': 'at its right',
+  'fit.end.bottom': 'at its foot',
+  'fit.end.top': 'at its head',
+  'fit.gap':
+    'Do not trim: the door does not cover the opening at {where}. The figures with a minus are how much is missing there.',
+  'fit.gap-here': '{edge}, {end}',
+  'fit.why.from': '{edge} as built, {end}, square to that edge',
+  'fit.why':
+    'The opening as measured, less the reveal all round, laid over the door: the hinge edge along that side of the opening, then shifted until the smallest amounts left and right are equal, and bottom and top.',
+  'fit.why-gap': 'Below zero, so the door as built ends before the opening does.',
+} as const;

@@ -48,7 +48,7 @@ export function trimView(door: PlanDoor, units: Units): Drawing | null {
       ...sightLines(door, units),
       area(polygon(line), 'trim-to', 'none', 'cut'),
       label(door.door, at(width / 2, height / 2), 'door-name', 'large'),
-      label(say('drawing.trim-times', { times }), at(width / 2, -far * 5.5), 'times', 'small'),
+      label(say('drawing.trim-times', { times }), at(width / 2, -far * 7), 'times', 'small'),
       amount(left.bottom, at(-far, low), 'end', 'left-bottom'),
       amount(left.top, at(-far, high), 'end', 'left-top'),
       amount(right.bottom, at(width + far, low), 'start', 'right-bottom'),

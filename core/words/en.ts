@@ -3,6 +3,7 @@ import { cautionWords } from './cautions.ts';
 import { drawingWords } from './drawing.ts';
 import { faultWords } from './faults.ts';
 import { fittingWords } from './fitting.ts';
+import { formWords } from './form.ts';
 import { officeWords } from './office.ts';
 import { paperWords } from './paper.ts';
 import { refusalWords } from './refusals.ts';
@@ -17,6 +18,7 @@ export const en = {
   ...drawingWords,
   ...faultWords,
   ...fittingWords,
+  ...formWords,
   ...officeWords,
   ...paperWords,
   ...refusalWords,

@@ -39,7 +39,7 @@ export const faultWords = {
   'fault.blade-height':
     'stock of {thickness} is as thick as the saw blade stands high ({greatest}): rip the strip on the band saw, or thinner stock',
   'fault.survey-impossible':
-    'these six measures make no opening: measure again, bottom left to top right is diagonalUp',
+    'these six measures make no opening: measure again, the two diagonals may stand in each other’s place',
   'note.fillet-over-bead':
     'the fillet of {fillet} is larger than the bead of {bead}: a larger bead looks better',
   'note.bead-small': 'a bead of {bead} is under {least} and will hardly show',

@@ -18,4 +18,17 @@ export const fittingWords = {
   'fit.why':
     'The opening as measured, less the reveal all round, laid over the door: the hinge edge along that side of the opening, then shifted until the smallest amounts left and right are equal, and bottom and top.',
   'fit.why-gap': 'Below zero, so the door as built ends before the opening does.',
+  'fit.asked': '{k} of 6: {measure}',
+  'fit.next': 'Next measure',
+  'fit.form': 'Type it as {example}.',
+  'fit.from-front': 'Left and right as you stand before the face side of the door, where the bead shows.',
+  'fit.sketch': 'The opening, its six measures',
+  'fit.ask-on': 'Measure on',
+  'fit.check.good':
+    'Good: the six measures agree. Reckoned from the other five, “{measure}” is {apart} off; up to {most} is fine.',
+  'fit.check.again':
+    'Measure again: reckoned from the other five, “{measure}” is {apart} off; up to {most} is fine.',
+  'fit.check.under': 'less than {least}',
+  'fit.check.impossible':
+    'These six measures make no opening. Measure again; the two diagonals may stand in each other’s place.',
 } as const;

@@ -1,0 +1,120 @@
+import { expect, test } from '@playwright/test';
+import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
+import { doneUntil, faultsOf, keep, onlyPlan, partOf, post, scan } from './shop-floor.ts';
+import type { Plan } from '#core/plan/plan.ts';
+
+let hub: HubProcess;
+let plan: Plan;
+let code: string;
+const data = freshData();
+
+test.describe.configure({ mode: 'serial', timeout: 120_000 });
+test.beforeAll(async () => {
+  hub = await startHubProcess(data, 0, ['--demo']);
+  plan = await onlyPlan(hub);
+  const door = plan.doors.find((each) => each.door === 'ARCH-L-1');
+  for (const part of door?.parts ?? []) await doneUntil(hub, part, 'dryfit');
+  code = partOf(plan, 'ARCH-L-1', 'stile-left').code;
+  for (const stage of ['dryfit', 'glue']) expect((await post(hub, code, 'assembly', stage)).status).toBe(200);
+});
+test.afterAll(async () => {
+  await hub.end('SIGTERM');
+  removeData(data);
+});
+
+test('at fitting the survey of the opening is entered in one flow and says what comes off at both ends of each edge', async ({
+  page,
+}) => {
+  await page.goto(`${hub.url}/station/fitting`);
+  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+  await scan(page, code);
+  await expect(page.locator('[data-stage="trim"]')).toBeVisible();
+  await page.click('[data-action="survey"]');
+  // The opening as ordered, 14 11/16 by 30 3/8, but an eighth wider at the top: a right triangle each side of it.
+  const measures = {
+    widthBottom: '14 11/16',
+    widthTop: '14 13/16',
+    heightLeft: '30 3/8',
+    heightRight: '30 3/8',
+    diagonalUp: '33.79655',
+    diagonalDown: '33.739553',
+  };
+  // One flow: what is asked for is drawn, Enter goes on to the next, on the screen's keys and on a keyboard alike.
+  for (const [k, [name, text]] of Object.entries(measures).entries()) {
+    await expect(page.locator('svg[data-asked]')).toHaveAttribute('data-asked', name);
+    if (k === 0) await keep(page, 'fitting-asked-1280');
+    if (k === 1) {
+      await page.getByRole('textbox').fill('14,8125');
+      await page.keyboard.press('Enter');
+      await expect(page.locator('#measure-told')).toHaveText('Write a point, not a comma: 14.8125.');
+      await page.getByRole('button', { name: 'Clear' }).click();
+    }
+    if (k % 2 === 0) {
+      for (const key of text) await page.click(`[data-key="${key}"]`);
+      await page.click('[data-key="enter"]');
+    } else {
+      await page.getByRole('textbox').fill(text);
+      await page.keyboard.press('Enter');
+    }
+  }
+  const off = (edge: string, end: string) =>
+    page.locator(`[data-place="${edge}-${end}"]`).last().getAttribute('data-value').then(Number);
+  await expect(page.locator('[data-place="left-top"]').last()).toBeVisible();
+  await expect(page.locator('[data-closure]')).toHaveAttribute('data-good', 'true');
+  await expect(page.locator('[data-closure]')).toContainText('“height, right” is less than 1/64 off');
+  // Hinged left: that side is straight. The opening widens upwards, so on the right less comes off at the top.
+  expect(await off('left', 'bottom')).toBeCloseTo(await off('left', 'top'), 4);
+  expect((await off('right', 'bottom')) - (await off('right', 'top'))).toBeCloseTo(0.125, 2);
+  await keep(page, 'fitting-1280');
+  expect(await faultsOf(page)).toEqual([]);
+  await page.click('[data-action="save-survey"]');
+  await expect(page.locator('[data-said="survey"]')).toContainText('Saved in the job');
+  const kept: unknown = await (await fetch(`${hub.url}/api/jobs/${plan.id}/file`)).json();
+  expect(JSON.stringify(kept)).toContain('"widthTop":"14 13/16"');
+  const surveyed: Record<string, string | null> = {};
+  for (const [edge, ends] of Object.entries({
+    left: ['bottom', 'top'],
+    right: ['bottom', 'top'],
+    bottom: ['left', 'right'],
+    top: ['left', 'right'],
+  }))
+    for (const end of ends)
+      surveyed[`${edge}-${end}`] = await page
+        .locator(`[data-place="${edge}-${end}"]`)
+        .last()
+        .getAttribute('data-value');
+  await page.click('[data-action="close-sheet"]');
+  // The set-up shows the survey’s amounts in place of those of a square opening: at once, and when the door is scanned again.
+  const trimmed = async () => {
+    await expect(page.locator('[data-setting="takeOff"]')).toHaveCount(8);
+    for (const [place, value] of Object.entries(surveyed))
+      await expect(page.locator(`[data-setting="takeOff"][data-place="${place}"]`)).toHaveAttribute(
+        'data-value',
+        value ?? '',
+      );
+    await expect(page.locator('[data-setting="trimEachSide"], [data-setting="finishedWidth"]')).toHaveCount(
+      0,
+    );
+    await expect(page.locator('[data-setting="horn"]')).toHaveCount(1);
+    await expect(page.locator('svg [data-role="trim-to"]')).toHaveCount(1);
+  };
+  await trimmed();
+  const tall = await page
+    .locator('[data-setting="takeOff"] .value')
+    .first()
+    .evaluate((value) => Number.parseFloat(getComputedStyle(value).fontSize));
+  const other = await page
+    .locator('[data-setting="horn"] .value')
+    .evaluate((value) => Number.parseFloat(getComputedStyle(value).fontSize));
+  expect(tall).toBe(other);
+  await keep(page, 'fitting-trim-1280');
+  expect(await faultsOf(page)).toEqual([]);
+  await page.click('[data-action="close"]');
+  await scan(page, code);
+  await trimmed();
+  await page.click('[data-setting="takeOff"][data-place="right-top"] button');
+  await expect(page.locator('.why')).toContainText('Right edge as built, at its head');
+  await page.locator('.why button').click();
+  await page.click('[data-action="done"]');
+  await expect(page.getByRole('status')).toContainText('Nothing more');
+});

@@ -1,0 +1,28 @@
+import { expect, test } from 'vitest';
+import { checkOf } from '#ui/fitting/closure.ts';
+
+const none = { bottom: '0.000000', top: '0.000000' };
+const across = { left: '0.000000', right: '0.000000' };
+const takeOff = { left: none, right: none, bottom: across, top: across };
+const check = (base: 'width' | 'height', closure: string, units: 'in' | 'mm' = 'in') =>
+  checkOf({ base, closure, takeOff }, units);
+
+test('on a high opening the right height is what is checked, on a wide one the top width', () => {
+  expect(check('height', '0.000000').measure).toBe('heightRight');
+  expect(check('width', '0.000000').measure).toBe('widthTop');
+});
+
+test.each([
+  ['0.000000', 'in', true, 'less than 1/64 off'],
+  ['0.011196', 'in', true, '1/64 off'],
+  ['-0.031250', 'in', true, '1/32 off'],
+  ['0.031251', 'in', false, '1/32 off'],
+  ['-0.5', 'in', false, '1/2 off'],
+  ['0.8', 'mm', true, '0.8 off'],
+  ['0.9', 'mm', false, '0.9 off'],
+] as const)('a closure of %s %s is good: %s, and told as “%s”', (closure, units, good, words) => {
+  const told = check('height', closure, units);
+  expect(told.good).toBe(good);
+  expect(told.words).toContain(words);
+  expect(told.words).toMatch(good ? /^Good: / : /^Measure again: /);
+});

@@ -48,6 +48,10 @@ export class Notes {
     this.#faces = faces;
   }
 
+  get empty(): boolean {
+    return this.#notes.length === 0;
+  }
+
   /** In the largest type, from 9 pt down to 6, that fits an area; null where none does. */
   fit(area: Size): NoteLines | null {
     for (let size = LARGEST_NOTE; size >= LEAST_TYPE; size -= STEP) {
@@ -59,11 +63,21 @@ export class Notes {
     return null;
   }
 
-  /** As many as fill an area in one size of type, and the rest; null where not even a word fits. */
-  take(area: Size, size: number): TakenNotes | null {
+  /**
+   * As many as fill an area in one size of type, and the rest; null where not even a word fits. `whole`: a note that does
+   * not fit whole is kept for the rest, unless it is the first.
+   */
+  take(area: Size, size: number, whole: boolean): TakenNotes | null {
     const lines = this.#break(area.width, size, mostLines(area, size));
-    if (lines === null || lines.next === 0) return null;
-    const rest: string[] = [];
+    if (lines === null || lines.texts.length === 0) return null;
+    const begun = this.#words(size)
+      .slice(0, lines.next + 1)
+      .filter(({ first }) => first).length;
+    if (whole && begun > 1) {
+      const taken = new Notes(this.#notes.slice(0, begun - 1), this.#faces).fit(area);
+      if (taken !== null) return { taken, rest: new Notes(this.#notes.slice(begun - 1), this.#faces) };
+    }
+    const rest: string[] = lines.left === '' ? [] : [lines.left];
     for (const { text, first } of this.#words(size).slice(lines.next)) {
       const last = rest.pop();
       if (last === undefined) rest.push(text);
@@ -125,12 +139,22 @@ export class Notes {
       const last = pieces.at(-1);
       if (last === undefined) return null;
       if (line !== '') texts.push(line);
-      if (texts.length + pieces.length > most) return { texts, next: k, done: false };
+      if (texts.length + pieces.length > most) {
+        // A word longer than all the lines there are goes on elsewhere; a shorter one is kept whole for there.
+        const here = pieces.length > most ? most - texts.length : 0;
+        const left = here === 0 ? '' : pieces.slice(here).join('');
+        return {
+          texts: [...texts, ...pieces.slice(0, here)],
+          left,
+          next: here === 0 ? k : k + 1,
+          done: false,
+        };
+      }
       texts.push(...pieces.slice(0, -1));
       line = last;
       long = this.#width(last, size);
     }
-    return { texts: line === '' ? texts : [...texts, line], next: words.length, done: true };
+    return { texts: line === '' ? texts : [...texts, line], left: '', next: words.length, done: true };
   }
 
   /** A long word in pieces that fit a line; none where not even a letter fits, or it is a number. */
@@ -152,6 +176,8 @@ export class Notes {
 
 interface Broken {
   readonly texts: readonly string[];
+  /** What is left of a word that was begun. */
+  readonly left: string;
   readonly next: number;
   readonly done: boolean;
 }

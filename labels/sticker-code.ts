@@ -1,5 +1,5 @@
 import type { Faces } from './face.ts';
-import type { TextRun } from './set-type.ts';
+import { LEAST_TYPE, type TextRun } from './set-type.ts';
 import type { Size, Stock } from './stock.ts';
 import { type BarSymbol, dotsPerModule, type SymbolKind, symbolOf } from './symbol.ts';
 
@@ -16,17 +16,22 @@ export interface PlacedSymbol {
 /** The foot of a sticker: the symbol, the code in plain type, and what is left above and beside for the rest. */
 export interface CodeFoot {
   readonly symbol: PlacedSymbol;
-  readonly code: TextRun;
+  /** The code in plain type: on one line, or on two where that is too long. */
+  readonly code: readonly TextRun[];
   /** The notes' lower and right ends. */
   readonly bottom: number;
   readonly right: number;
 }
 
+/** Dots to a Data Matrix's module of which a smear of one dot leaves enough: libdmtx misses one in six of 3 dots, none of 4 (measured). */
+const SURE_DOTS = 4;
 const LEAST_BAR = 15;
 const MOST_BAR = 28;
 /** The code's type at most: as large as the head's would be. */
 const mostCode = (stock: Stock) => Math.min(14, stock.label.height * 0.16);
 const LEAST_CODE = 8;
+/** Where there is no room for that. */
+const SMALL_CODE = LEAST_TYPE;
 /** How far the tail of a Q hangs below the line, in sizes of the type. */
 const TAIL = 0.06;
 /** Room for the code under its bars: enough for type of 8 pt. */
@@ -48,38 +53,51 @@ export function symbolFits(kind: SymbolKind, text: string, { label, dpi, margin 
   return width <= label.width && height + 2 * margin <= label.height;
 }
 
-/** The foot of a code's sticker; null where the code in plain type has no room. */
-export function codeFoot(code: string, stock: Stock, kind: SymbolKind, faces: Faces): CodeFoot | null {
-  const dots = roomyDots(kind, code, stock);
+/** The foot of a code's sticker with so many dots to a module; null where the code in plain type has no room. */
+export function codeFoot(
+  code: string,
+  stock: Stock,
+  kind: SymbolKind,
+  dots: number,
+  faces: Faces,
+): CodeFoot | null {
   return kind === 'code128' ? linearFoot(code, stock, dots, faces) : matrixFoot(code, stock, dots, faces);
 }
 
-/** Larger modules than the least where the sticker has plenty of room. */
-function roomyDots(kind: SymbolKind, code: string, { label, dpi }: Stock): number {
+/**
+ * Dots to a module, the largest first, from what a sticker has plenty of room for down to the least; for a Data Matrix
+ * rather more, so that it stands a smear.
+ */
+export function dotsToTry(kind: SymbolKind, code: string, { label, dpi }: Stock): number[] {
   const least = dotsPerModule(kind, dpi);
-  for (let dots = least * 2; dots > least; dots -= 1) {
+  const found: number[] = [];
+  for (let dots = least * 2; dots >= least; dots -= 1) {
     const { width, height } = symbolSize(kind, code, dpi, dots);
-    if (kind === 'code128' ? width <= label.width * 0.62 : height <= label.height * 0.3) return dots;
+    const share =
+      kind === 'code128' ? width / label.width : Math.max(width / label.width, height / label.height);
+    const most = kind === 'code128' ? 0.62 : dots <= SURE_DOTS ? 0.6 : 0.4;
+    if (share <= most || dots === least) found.push(dots);
   }
-  return least;
+  return found;
 }
 
 const spaced = (code: string) => `${code.slice(0, 5)} ${code.slice(5)}`;
 
 /** A code in bold type as large as its room allows. */
 function codeUpTo(
-  code: string,
+  text: string,
   stock: Stock,
   faces: Faces,
   room: number,
+  least = LEAST_CODE,
 ): { width: number; size: number } | null {
-  const wide = faces.bold.width(spaced(code), 1);
+  const wide = faces.bold.width(text, 1);
   const size = Math.min(mostCode(stock), Math.floor((room / wide) * 2) / 2);
-  return size < LEAST_CODE ? null : { width: wide * size, size };
+  return size < least ? null : { width: wide * size, size };
 }
 
-function codeRun(code: string, size: number, x: number, y: number): TextRun {
-  return { text: spaced(code), x, y: y + size * TAIL, size, weight: 'bold' };
+function codeRun(text: string, size: number, x: number, y: number): TextRun {
+  return { text, x, y: y + size * TAIL, size, weight: 'bold' };
 }
 
 /** Bars along the foot, the code beside them where there is room, else under them. */
@@ -91,20 +109,20 @@ function linearFoot(code: string, stock: Stock, dots: number, faces: Faces): Cod
   const quiet = bars.quiet * module;
   const high = Math.max(LEAST_BAR, Math.min(MOST_BAR, label.height * 0.2));
   const right = label.width - margin;
-  const beside = codeUpTo(code, stock, faces, right - long);
+  const beside = codeUpTo(spaced(code), stock, faces, right - long);
   if (beside !== null)
     return {
       symbol: { bars, x: quiet, y: margin, dots, height: high },
-      code: codeRun(code, beside.size, long, margin),
+      code: [codeRun(spaced(code), beside.size, long, margin)],
       bottom: margin + high + 1.5,
       right,
     };
-  const under = codeUpTo(code, stock, faces, Math.min(right - quiet, UNDER_BARS));
+  const under = codeUpTo(spaced(code), stock, faces, Math.min(right - quiet, UNDER_BARS));
   if (under === null) return null;
   const x = Math.max(margin, quiet);
   return {
     symbol: { bars, x: quiet, y: margin + under.size * 0.85, dots, height: high },
-    code: codeRun(code, under.size, x, margin),
+    code: [codeRun(spaced(code), under.size, x, margin)],
     bottom: margin + under.size * 0.85 + high + 1.5,
     right,
   };
@@ -118,12 +136,23 @@ function matrixFoot(code: string, stock: Stock, dots: number, faces: Faces): Cod
   // A dot to spare, since the symbol is moved on to the next one.
   const x = label.width - margin - bars.width * module - module / dots;
   const right = x - Math.max(bars.quiet * module, 3);
-  const beside = codeUpTo(code, stock, faces, right - margin);
-  if (beside === null) return null;
+  const symbol = { bars, x, y: margin, dots, height: undefined };
+  const beside = codeUpTo(spaced(code), stock, faces, right - margin);
+  if (beside !== null)
+    return {
+      symbol,
+      code: [codeRun(spaced(code), beside.size, margin, margin)],
+      bottom: margin + beside.size * 0.8 + 1,
+      right,
+    };
+  const lines = spaced(code).split(' ');
+  const sizes = lines.map((line) => codeUpTo(line, stock, faces, right - margin, SMALL_CODE)?.size ?? 0);
+  const size = Math.min(LEAST_CODE * 1.25, ...sizes);
+  if (size < SMALL_CODE) return null;
   return {
-    symbol: { bars, x, y: margin, dots, height: undefined },
-    code: codeRun(code, beside.size, margin, margin),
-    bottom: margin + beside.size * 0.8 + 1,
+    symbol,
+    code: lines.map((line, k) => codeRun(line, size, margin, margin + (lines.length - 1 - k) * size)),
+    bottom: margin + size * 1.8 + 1,
     right,
   };
 }

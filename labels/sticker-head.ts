@@ -26,7 +26,9 @@ export interface Head {
 
 const LEAST_HEAD = LEAST_TYPE;
 /** How far letters stand above the line, in sizes of the type. */
-const ASCENT = 0.765;
+export const ASCENT = 0.765;
+/** "1/2" may become as wide as this. */
+export const WIDEST_COUNT = '10/12';
 const STEP = 0.5;
 
 /** The head in the largest type, from a size down, in which it fits; `widest` is the widest "k of n" of this mark. Null where none fits. */
@@ -45,7 +47,10 @@ export function headOf(
     const mark = faces.bold.width(text.mark, size);
     const which = faces.regular.width(widest, small);
     const dimensions = setLine(text.size, faces, Math.max(LEAST_TYPE, size * 0.9), 'bold');
-    if (arrow + 2 + part.width + 6 + mark + 3 + which > room || dimensions.width > room) continue;
+    const countSize = Math.max(LEAST_TYPE, size * 0.8);
+    const counted = faces.bold.width(WIDEST_COUNT, countSize);
+    if (arrow + 2 + part.width + 6 + mark + 3 + which > room || dimensions.width + 3 + counted > room)
+      continue;
     const base = label.height - margin - size * ASCENT;
     const second = base - size * 1.12;
     const bottom = second - size * 0.24;
@@ -54,7 +59,7 @@ export function headOf(
     return {
       arrow: { x: margin, y: base, width: arrow, height: arrow },
       which: { right, y: base, size: small },
-      count: { right, y: second, size: Math.max(LEAST_TYPE, size * 0.8) },
+      count: { right, y: second, size: countSize },
       corner: { x: cornerX, y: bottom, width: right - cornerX, height: base - size * 0.24 - bottom },
       bottom,
       runs: [

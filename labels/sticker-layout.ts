@@ -3,6 +3,7 @@ import type { Faces } from './face.ts';
 import { FIRST, LEADING, type NoteLines, Notes } from './note-lines.ts';
 import { LEAST_TYPE, placeLine, type TextRun } from './set-type.ts';
 import type { CodeFoot } from './sticker-code.ts';
+import { stackedHead } from './stacked-head.ts';
 import { type Box, type Head, headOf } from './sticker-head.ts';
 import type { StickerText } from './sticker-text.ts';
 import type { Stock } from './stock.ts';
@@ -26,7 +27,7 @@ const GAP = 2;
 
 /**
  * The body of a part's sticker: the notes and the drawing of the part in the room between head and foot, on one sticker
- * if type of 6 pt and a drawing 11 pt high allow it, else on as many as it takes; null where not even a line fits.
+ * if type of 6 pt and a drawing 11 pt high allow it, else on as many as it takes; null where not even a word fits.
  */
 export function layOutBody(
   text: StickerText,
@@ -42,16 +43,22 @@ export function layOutBody(
     const head = headOf(text, widest, faces, stock, largest * share);
     return head === null ? [] : [head];
   });
+  if (heads.length === 0) {
+    const stacked = stackedHead(text, widest, faces, stock, largest);
+    if (stacked !== null) heads.push(stacked);
+  }
   const one = bestOf(heads, notes, stock, foot);
   if (one !== null) return { head: one.head, faces: [drawnFace(one, draw)] };
   const head = heads.at(-1);
   if (head === undefined) return null;
-  const ways = SMALL_TYPE.flatMap((size) => onSeveral(head, notes, stock, foot, size, draw) ?? []);
+  const ways = [true, false].flatMap((whole) =>
+    SMALL_TYPE.flatMap((size) => onSeveral(head, notes, stock, foot, { size, whole }, draw) ?? []),
+  );
   const fewest = ways.toSorted((a, b) => a.length - b.length)[0];
   return fewest === undefined ? null : { head, faces: fewest };
 }
 
-/** Type for notes that go on to another sticker: the larger where it takes no more stickers. */
+/** Type for notes that go on to another sticker: the larger, and notes unbroken, where it takes no more stickers. */
 const SMALL_TYPE = [LEAST_TYPE + 0.5, LEAST_TYPE];
 
 function bestOf(
@@ -135,7 +142,7 @@ function onSeveral(
   notes: Notes,
   stock: Stock,
   foot: Pick<CodeFoot, 'bottom' | 'right'>,
-  size: number,
+  { size, whole }: { readonly size: number; readonly whole: boolean },
   draw: DrawPart,
 ): [StickerBody['faces']] | null {
   const area = areaOf(head, stock, foot);
@@ -145,7 +152,9 @@ function onSeveral(
     // "1/2" stands where the drawing beside the size would: no corner here.
     const last = made.length === 0 ? null : bestOf([{ ...head, corner: NO_BOX }], left, stock, foot);
     if (last !== null) return [[...made, drawnFace(last, draw)]];
-    const some = left.take(area, size);
+    // A sticker too low for a drawing goes without rather than not at all.
+    if (left.empty) return [made];
+    const some = left.take(area, size, whole);
     if (some === null) return null;
     made.push({ runs: noteRuns(some.taken, area), drawing: null });
     left = some.rest;

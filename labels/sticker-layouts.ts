@@ -5,7 +5,7 @@ import type { Faces } from './face.ts';
 import { figureOperators } from './drawing-pdf.ts';
 import type { PageStream } from './page-stream.ts';
 import { number } from './pdf-number.ts';
-import { type CodeFoot, codeFoot, symbolFits } from './sticker-code.ts';
+import { type CodeFoot, codeFoot, dotsToTry, symbolFits } from './sticker-code.ts';
 import { lineWeight, partDrawing } from './sticker-drawing.ts';
 import type { Head } from './sticker-head.ts';
 import { layOutBody } from './sticker-layout.ts';
@@ -55,19 +55,26 @@ export class StickerLayouts {
   /** The stickers of a part, or what has no room on the stock. */
   of(door: PlanDoor, part: PlanPart): Laid {
     if (!symbolFits(this.#kind, part.code, this.#stock)) return { ok: false, reason: 'symbol' };
-    const foot = codeFoot(part.code, this.#stock, this.#kind, this.#faces);
-    if (foot === null) return { ok: false, reason: 'text' };
     const key = likeness(door, part);
-    const bodyKey = `${key} ${door.mark} ${foot.bottom} ${foot.right}`;
+    for (const dots of dotsToTry(this.#kind, part.code, this.#stock)) {
+      const foot = codeFoot(part.code, this.#stock, this.#kind, dots, this.#faces);
+      const shared = foot === null ? null : this.#sharedBy(`${key} ${door.mark}`, door, part, foot);
+      if (foot === null || shared === null) continue;
+      const { head, bodies, place } = shared;
+      const stickers = bodies.map((body, k) => this.#sticker(door, foot, head, body, k + 1, bodies.length));
+      return { ok: true, stickers, place, key };
+    }
+    return { ok: false, reason: 'text' };
+  }
+
+  #sharedBy(key: string, door: PlanDoor, part: PlanPart, foot: CodeFoot): Shared | null {
+    const bodyKey = `${key} ${foot.bottom} ${foot.right}`;
     let shared = this.#shared.get(bodyKey);
     if (shared === undefined) {
       shared = this.#share(door, part, foot);
       this.#shared.set(bodyKey, shared);
     }
-    if (shared === null) return { ok: false, reason: 'text' };
-    const { head, bodies, place } = shared;
-    const stickers = bodies.map((body, k) => this.#sticker(door, foot, head, body, k + 1, bodies.length));
-    return { ok: true, stickers, place, key };
+    return shared;
   }
 
   #share(door: PlanDoor, part: PlanPart, foot: CodeFoot): Shared | null {
@@ -114,7 +121,7 @@ export class StickerLayouts {
       page.placed(at.x, at.y, body);
       const wide = this.#faces.regular.width(which, size);
       page.text(which, at.x + right - wide, at.y + y, size);
-      page.text(code.text, at.x + code.x, at.y + code.y, code.size, 'bold');
+      for (const line of code) page.text(line.text, at.x + line.x, at.y + line.y, line.size, 'bold');
       if (of > 1)
         page.text(
           counted,

@@ -60,6 +60,7 @@ function stackedIn(
   ];
   const bottom = lineY(lines - 1) - size * 0.24;
   return {
+    size,
     runs,
     arrow: { x: margin, y: lineY(0), width: arrow, height: arrow },
     which: { right, y: lineY(part.length + mark.length - 1 + ownLine), size: small },

@@ -9,17 +9,16 @@ const LEAST_ASPECT = 3;
 
 /** Draws a part into whatever box its sticker has for it; the marks grow with the box, within limits. */
 export function partDrawing(door: PlanDoor, part: PlanPart, units: Units, place: StickerPlace): DrawPart {
-  return ({ width, height }) => {
-    const panel = part.part.startsWith('panel');
+  const panel = part.part.startsWith('panel');
+  const figure: DrawPart['figure'] = ({ width, height }) => {
     const text = panel
       ? Math.max(2.8, Math.min(10, height * 0.14))
       : Math.max(3.6, Math.min(10, height * 0.3));
     const room = { width: width - text * 1.2, height: height - text * 1.2 };
-    const aspect = part.part.startsWith('panel')
-      ? Infinity
-      : Math.max(LEAST_ASPECT, room.width / room.height);
+    const aspect = panel ? Infinity : Math.max(LEAST_ASPECT, room.width / room.height);
     return layOut(stickerView(door, part, { units, aspect, place }), { width, height, text });
   };
+  return { figure, upright: panel };
 }
 
 /** Weight of the lines in a drawing of a height: fine ones in a small one, never under a dot of a 203 dpi printer for an edge. */

@@ -13,6 +13,8 @@ export interface Box {
 
 /** The head of every sticker: part name with the arrow to the door's top, door mark and which of how many, and the size. */
 export interface Head {
+  /** Of the part's name and the mark. */
+  readonly size: number;
   readonly runs: readonly TextRun[];
   /** Where "2 of 3" begins, its base line and its size: set for each door. */
   readonly which: { readonly right: number; readonly y: number; readonly size: number };
@@ -57,6 +59,7 @@ export function headOf(
     const right = label.width - margin;
     const cornerX = margin + dimensions.width + 8;
     return {
+      size,
       arrow: { x: margin, y: base, width: arrow, height: arrow },
       which: { right, y: base, size: small },
       count: { right, y: second, size: countSize },

@@ -19,9 +19,16 @@ export interface StickerBody {
 }
 
 /** Draws the part for a box of the sticker: a figure as large as the box, laid out in points. */
-export type DrawPart = (box: Box) => Figure;
+export interface DrawPart {
+  readonly figure: (box: Box) => Figure;
+  /** A panel stands upright, all others lie. */
+  readonly upright: boolean;
+}
 
 const GOOD_TYPE = 7;
+/** In less width, or for an upright part in less height, the marks of a drawing crowd one another. */
+const GOOD_WIDTH = 62;
+const GOOD_HEIGHT = 30;
 const LEAST_BOX = { width: 34, height: 11 };
 const GAP = 2;
 
@@ -39,26 +46,31 @@ export function layOutBody(
 ): StickerBody | null {
   const notes = new Notes([text.job, ...text.notes], faces);
   const largest = Math.min(18, stock.label.height * 0.16);
-  const heads = [1, 0.88, 0.76].flatMap((share) => {
+  const headIn = (share: number) => {
     const head = headOf(text, widest, faces, stock, largest * share);
     return head === null ? [] : [head];
-  });
+  };
+  const heads = [1, 0.88, 0.76].flatMap(headIn);
   if (heads.length === 0) {
     const stacked = stackedHead(text, widest, faces, stock, largest);
     if (stacked !== null) heads.push(stacked);
   }
-  const one = bestOf(heads, notes, stock, foot);
+  const one = bestOf(heads, notes, stock, foot, draw);
   if (one !== null) return { head: one.head, faces: [drawnFace(one, draw)] };
-  const head = heads.at(-1);
-  if (head === undefined) return null;
-  const ways = [true, false].flatMap((whole) =>
-    SMALL_TYPE.flatMap((size) => onSeveral(head, notes, stock, foot, { size, whole }, draw) ?? []),
+  const ways = [...heads.slice(-1), ...headIn(0.64)].flatMap((head) =>
+    [true, false].flatMap((whole) =>
+      SMALL_TYPE.flatMap((size) =>
+        (onSeveral(head, notes, stock, foot, { size, whole }, draw) ?? []).map((each) => ({
+          head,
+          faces: each,
+        })),
+      ),
+    ),
   );
-  const fewest = ways.toSorted((a, b) => a.length - b.length)[0];
-  return fewest === undefined ? null : { head, faces: fewest };
+  return ways.toSorted((a, b) => a.faces.length - b.faces.length)[0] ?? null;
 }
 
-/** Type for notes that go on to another sticker: the larger, and notes unbroken, where it takes no more stickers. */
+/** Type for notes that go on to another sticker: the larger, with a large head and no note broken, where it takes no more stickers. */
 const SMALL_TYPE = [LEAST_TYPE + 0.5, LEAST_TYPE];
 
 function bestOf(
@@ -66,13 +78,16 @@ function bestOf(
   notes: Notes,
   stock: Stock,
   foot: Pick<CodeFoot, 'bottom' | 'right'>,
+  { upright }: DrawPart,
 ): Fitted | null {
-  const tries = heads.flatMap((head) => candidates(head, stock, foot).flatMap((each) => fitted(each, notes)));
+  const tries = heads.flatMap((head) =>
+    candidates(head, stock, foot).flatMap((each) => fitted(each, notes, upright)),
+  );
   return tries.toSorted((a, b) => b.score - a.score)[0] ?? null;
 }
 
 function drawnFace({ lines, notes, drawing }: Fitted, draw: DrawPart): StickerBody['faces'][number] {
-  return { runs: noteRuns(lines, notes), drawing: { figure: draw(drawing), box: drawing } };
+  return { runs: noteRuns(lines, notes), drawing: { figure: draw.figure(drawing), box: drawing } };
 }
 
 interface Candidate {
@@ -124,14 +139,15 @@ function candidates(head: Head, stock: Stock, foot: Pick<CodeFoot, 'bottom' | 'r
   );
 }
 
-/** A candidate with its notes set, and how good it is: large type first, then a high drawing. Nothing where the notes do not fit. */
-function fitted(candidate: Candidate, notes: Notes): Fitted[] {
+/** A candidate with its notes set, and how good it is: large type first, then a high drawing and a large head. Nothing where the notes do not fit. */
+function fitted(candidate: Candidate, notes: Notes, upright: boolean): Fitted[] {
   const lines = notes.fit(candidate.notes);
   if (lines === null) return [];
   const { width, height } = candidate.drawing;
-  const high = Math.min(height, width / 3, 45);
+  const high = Math.min(height, upright ? width : width / 3, 45);
+  const crowded = Math.max(0, upright ? GOOD_HEIGHT - high : GOOD_WIDTH - width) * 0.25;
   const type = lines.size * 3 - (lines.size < GOOD_TYPE ? 2 : 0);
-  return [{ ...candidate, lines, score: type + high * 0.3 }];
+  return [{ ...candidate, lines, score: type + high * 0.3 - crowded + candidate.head.size * 0.4 }];
 }
 
 const MOST_STICKERS = 12;
@@ -150,7 +166,7 @@ function onSeveral(
   let left = notes;
   while (made.length < MOST_STICKERS) {
     // "1/2" stands where the drawing beside the size would: no corner here.
-    const last = made.length === 0 ? null : bestOf([{ ...head, corner: NO_BOX }], left, stock, foot);
+    const last = made.length === 0 ? null : bestOf([{ ...head, corner: NO_BOX }], left, stock, foot, draw);
     if (last !== null) return [[...made, drawnFace(last, draw)]];
     // A sticker too low for a drawing goes without rather than not at all.
     if (left.empty) return [made];

@@ -1,4 +1,4 @@
-import { half, larger, length, less, type Length, smaller, sum, times } from '../length/length.ts';
+import { half, larger, length, less, type Length, sum, times } from '../length/length.ts';
 import { printLength } from '../length/print-length.ts';
 import type { PlanDoor, PlanPart, Units } from '../plan/plan.ts';
 import { say, type Figures } from '../words/say.ts';
@@ -38,7 +38,7 @@ export function stickerPlace(door: PlanDoor, part: PlanPart, units: Units, label
     if (longest === undefined) return null;
     const along = stile
       ? alongStile(longest, long, exactOf(part.length, units), units)
-      : nearEdge(longest, long, BY_HAND[units], null);
+      : nearEdge(longest, long, BY_HAND[units], upright ? STEP_ACROSS[units] : null);
     const across = nearEdge(width, wide, BY_HAND[units], acrossStep);
     return along === null || across === null ? null : { state: 'clear', along, across, long, wide };
   };
@@ -72,7 +72,9 @@ function nearEdge(stretch: Stretch, size: Length, hand: Length, step: Length | n
   const middle = half(less(sum(stretch.from, stretch.to), size));
   if (step === null) return middle;
   const stepped = times(step, middle.div(step).floor().valueOf());
-  return smaller(most, larger(least, stepped));
+  if (stepped.compare(least) >= 0) return stepped;
+  const next = sum(stepped, step);
+  return next.compare(most) <= 0 ? next : least;
 }
 
 /** The size of a stock's sticker in a job's units. */

@@ -106,11 +106,15 @@ test('a sticker on a rail or panel stands in its middle', () => {
   expect(place(plan, 'BENCH', 'rail-bottom', 'roll-3x1').words).toBe(
     'stick on back: in the middle, 1/2 from outer edge',
   );
-  // Panel 13 3/16 high: (13 3/16 - 1)/2.
+  // Panel 13 3/16 high: (13 3/16 - 1)/2 = 6 3/32, down to the 1/16.
   expect(place(plan, 'BENCH', 'panel', 'roll-3x1')).toEqual({
     state: 'clear',
-    words: 'stick on back: in the middle, 6 3/32 from bottom',
+    words: 'stick on back: in the middle, 6 1/16 from bottom',
   });
+  // A sticker of 36 mm on a job in inches: (13 3/16 - 36/25.4)/2 = 5 3597/4064.
+  expect(place(plan, 'BENCH', 'panel', 'a4-3x8').words).toBe(
+    'stick on back: in the middle, 5 7/8 from bottom',
+  );
 });
 
 test('a door built larger, and a survey that takes more off an edge, move the place away from it', () => {

@@ -1,4 +1,4 @@
-import { shownText, showValue } from '../length/shown.ts';
+import { type Shown, shownText, showValue } from '../length/shown.ts';
 import type { PlanDoor, Units } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
 import { doorView } from './door-view.ts';
@@ -13,9 +13,14 @@ const SHARE = 0.1;
 /**
  * The door as built, from the front, with the line to trim to: what comes off each edge at both its ends stands beside that
  * end. The amounts are drawn larger than they are, and the drawing says how many times, since a sixteenth on a door is
- * no wider than the line. Where an amount is below zero the line runs outside the door. Null without a survey.
+ * no wider than the line. Where an amount is below zero the line runs outside the door. `reading`: how an amount is read,
+ * to 1/64 in or 0.1 mm if not said otherwise. Null without a survey.
  */
-export function trimView(door: PlanDoor, units: Units): Drawing | null {
+export function trimView(
+  door: PlanDoor,
+  units: Units,
+  reading: (value: string) => Shown = (value) => showValue(value, units),
+): Drawing | null {
   const { values } = door;
   if (values.survey === undefined) return null;
   const { left, right, bottom, top } = values.survey.takeOff;
@@ -38,7 +43,7 @@ export function trimView(door: PlanDoor, units: Units): Drawing | null {
   const far = small * 0.03;
   const [low, high] = [height * 0.14, height * 0.86];
   const amount = (value: string, where: Point, anchor: Label['anchor'], role: string): Label =>
-    label(shownText(showValue(value, units)), where, `off-${role}`, 'large', anchor);
+    label(shownText(reading(value)), where, `off-${role}`, 'large', anchor);
   return {
     title: say('drawing.trim', { door: door.door }),
     units,

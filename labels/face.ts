@@ -1,5 +1,5 @@
-import fontkit from '@pdf-lib/fontkit';
-import { PDFDocument, type PDFFont } from 'pdf-lib';
+import fontkit from '@pdf-lib/fontkit/dist/fontkit.umd.min.js';
+import { PDFDocument, type PDFFont } from './pdf-lib.ts';
 import bold from './fonts/AtkinsonHyperlegible-Bold.ttf?inline';
 import regular from './fonts/AtkinsonHyperlegible-Regular.ttf?inline';
 

@@ -1,5 +1,5 @@
 import { deflateSync } from 'node:zlib';
-import { type PDFDocument, PDFName, type PDFPage, PDFRawStream } from 'pdf-lib';
+import { type PDFDocument, PDFName, type PDFPage, PDFRawStream } from './pdf-lib.ts';
 import type { Figure } from '#core/drawing/model.ts';
 import { barOperators } from './bar-path.ts';
 import { type FigurePlace, figureOperators } from './drawing-pdf.ts';

@@ -42,6 +42,7 @@ export class StickerLayouts {
   readonly #counts: ReadonlyMap<string, number>;
   readonly #shared = new Map<string, Shared | null>();
   readonly #label: SizeOf;
+  #lastDoor: { readonly door: PlanDoor; readonly likeness: string } | null = null;
 
   constructor(plan: Plan, stock: Stock, kind: SymbolKind, faces: Faces, counts: ReadonlyMap<string, number>) {
     this.#plan = plan;
@@ -55,7 +56,7 @@ export class StickerLayouts {
   /** The stickers of a part, or what has no room on the stock. */
   of(door: PlanDoor, part: PlanPart): Laid {
     if (!symbolFits(this.#kind, part.code, this.#stock)) return { ok: false, reason: 'symbol' };
-    const key = likeness(door, part);
+    const key = this.#likeness(door, part);
     for (const dots of dotsToTry(this.#kind, part.code, this.#stock)) {
       const foot = codeFoot(part.code, this.#stock, this.#kind, dots, this.#faces);
       const shared = foot === null ? null : this.#sharedBy(`${key} ${door.mark}`, door, part, foot);
@@ -65,6 +66,13 @@ export class StickerLayouts {
       return { ok: true, stickers, place, key };
     }
     return { ok: false, reason: 'text' };
+  }
+
+  /** The same text for parts whose stickers differ in code and door alone. */
+  #likeness(door: PlanDoor, { part, length, width, thickness, stages }: PlanPart): string {
+    if (this.#lastDoor?.door !== door)
+      this.#lastDoor = { door, likeness: JSON.stringify([door.values, door.stages]) };
+    return JSON.stringify([part, length, width, thickness, stages]) + this.#lastDoor.likeness;
   }
 
   #sharedBy(key: string, door: PlanDoor, part: PlanPart, foot: CodeFoot): Shared | null {
@@ -133,12 +141,6 @@ export class StickerLayouts {
       page.symbol(symbol.bars, at.x + symbol.x, at.y + symbol.y, symbol.dots, this.#stock.dpi, symbol.height);
     };
   }
-}
-
-/** The same text for parts whose stickers differ in code and door alone. */
-function likeness(door: PlanDoor, part: PlanPart): string {
-  const { part: name, length, width, thickness, stages } = part;
-  return JSON.stringify([name, length, width, thickness, stages, door.values, door.stages]);
 }
 
 function arrowOperators({ x, y, width, height }: Head['arrow'], toward: 'up' | 'right'): string {

@@ -1,4 +1,5 @@
-import bwipjs from 'bwip-js/node';
+import type bwipjs from 'bwip-js/node';
+import { code128Widths } from './code-128.ts';
 
 export type SymbolKind = 'code128' | 'datamatrix';
 
@@ -20,17 +21,22 @@ export interface BarSymbol {
 /** The smallest module that is read by hand at arm's length: 0.25 mm (common practice, no source). */
 const LEAST_MODULE_MM = 0.25;
 
-const made = new Map<string, BarSymbol>();
-const MOST_KEPT = 20_000;
+/** The last one made: a part asks for its own several times over, and no other part has it. */
+let last: { readonly kind: SymbolKind; readonly text: string; readonly symbol: BarSymbol } | null = null;
+
+/** Makes the matrices; loaded when one is asked for, since it is large. */
+let matrices: typeof bwipjs | null = null;
+
+/** To be awaited before the first symbol of a kind. */
+export async function readySymbols(kind: SymbolKind): Promise<void> {
+  if (kind === 'datamatrix') matrices ??= (await import('bwip-js/node')).default;
+}
 
 /** The symbol of a code; bars of a Code 128 are one module high and are stretched by who draws them. */
 export function symbolOf(kind: SymbolKind, text: string): BarSymbol {
-  const key = `${kind} ${text}`;
-  const kept = made.get(key);
-  if (kept !== undefined) return kept;
+  if (last?.kind === kind && last.text === text) return last.symbol;
   const symbol = kind === 'code128' ? linear(text) : matrix(text);
-  if (made.size >= MOST_KEPT) made.clear();
-  made.set(key, symbol);
+  last = { kind, text, symbol };
   return symbol;
 }
 
@@ -41,9 +47,7 @@ export function dotsPerModule(kind: SymbolKind, dpi: number): number {
 }
 
 function linear(text: string): BarSymbol {
-  const raw: unknown = bwipjs.raw({ bcid: 'code128', text })[0];
-  const widths = (raw as { sbs?: readonly number[] }).sbs;
-  if (widths === undefined) throw new Error(`no Code 128 came of ${text}`);
+  const widths = code128Widths(text);
   const bars: BarSymbol['bars'][number][] = [];
   let x = 0;
   for (const [k, width] of widths.entries()) {
@@ -54,7 +58,8 @@ function linear(text: string): BarSymbol {
 }
 
 function matrix(text: string): BarSymbol {
-  const raw: unknown = bwipjs.raw({ bcid: 'datamatrix', text })[0];
+  if (matrices === null) throw new Error('matrices are made ready before they are asked for');
+  const raw: unknown = matrices.raw({ bcid: 'datamatrix', text })[0];
   const { pixs, pixx, pixy } = raw as { pixs?: readonly number[]; pixx?: number; pixy?: number };
   if (pixs === undefined || pixx === undefined || pixy === undefined)
     throw new Error(`no Data Matrix came of ${text}`);

@@ -86,3 +86,128 @@ test('a job whose name has spaces and umlauts is changed and saved again', async
   await expect(page.locator('[name="height"]')).toHaveValue('30 1/4');
   expect(await faultsOf(page)).toEqual([]);
 });
+
+test('what is wrong is told under its own field in the shop’s words, and looks like no focus', async ({
+  page,
+}) => {
+  await newJob(page);
+  await expect(page.locator('[aria-invalid="true"]')).toHaveCount(0);
+  await page.click('[data-action="save-job"]');
+  await expect(page.locator('[data-told]')).toHaveText([
+    'Still empty.',
+    'Still empty.',
+    'Still empty.',
+    'Still empty.',
+  ]);
+  await expect(page.locator('[name="job"]')).toBeFocused();
+  await page.fill('[name="job"]', 'Cloakroom');
+  await page.fill('[name="mark"]', 'C1');
+  await page.fill('[name="width"]', '2');
+  await page.fill('[name="height"]', '28');
+  await page.locator('[name="height"]').blur();
+  await expect(page.locator('[data-told="width"]')).toContainText('the stiles of 2 1/4 leave');
+  await expect(page.locator('[name="height"]')).toHaveAttribute('aria-invalid', 'false');
+  await expect(page.getByRole('alert')).toContainText('C1 · Opening width');
+  expect(await page.getByRole('alert').textContent()).not.toMatch(/doors\[|opening\./);
+  const look = (name: string) =>
+    page.locator(`[name="${name}"]`).evaluate((field) => {
+      const { outlineColor, outlineStyle, borderLeftWidth, borderLeftColor } = getComputedStyle(field);
+      return {
+        ring: outlineStyle === 'none' ? null : outlineColor,
+        left: borderLeftWidth,
+        edge: borderLeftColor,
+      };
+    });
+  expect(await look('width')).toEqual({ ring: null, left: '14px', edge: 'rgb(179, 38, 30)' });
+  await page.locator('[name="height"]').focus();
+  expect(await look('height')).toEqual({ ring: 'rgb(17, 17, 17)', left: '2px', edge: 'rgb(17, 17, 17)' });
+  await page.fill('[name="width"]', '16-1/2"');
+  await expect(page.locator('[aria-invalid="true"]')).toHaveCount(0);
+  await page.fill('[name="defaults.bead"]', '0,1');
+  await page.locator('[name="defaults.bead"]').blur();
+  await expect(page.locator('[data-told="defaults.bead"]')).toHaveText('Write a point, not a comma: 0.1.');
+  await keep(page, 'office-form-told-1280');
+  expect(await faultsOf(page)).toEqual([]);
+});
+
+test('hinges, mid rails and the panel’s species are asked for, explained, and stand in the job', async ({
+  page,
+}) => {
+  await newJob(page);
+  await page.click('[data-action="explain-form"]');
+  await expect(page.locator('[data-explained]')).toContainText('Seen from the front');
+  await page.fill('[name="job"]', 'Larder');
+  await page.fill('[name="mark"]', 'L1');
+  await page.fill('[name="width"]', '16');
+  await page.fill('[name="height"]', '40');
+  await page.selectOption('[name="hinge"]', 'right');
+  await page.selectOption('[name="species"]', 'ash, white');
+  await page.click('[data-action="add-rail"]');
+  await page.fill('[name="rail-width"]', '3');
+  await page.fill('[name="rail-centre"]', '20');
+  await expect(page.locator('.preview svg [data-role="rail-mid-1"]')).toHaveCount(1);
+  await keep(page, 'office-form-1280');
+  expect(await faultsOf(page)).toEqual([]);
+  await page.click('[data-action="save-job"]');
+  await expect(page.getByRole('status')).toContainText('Larder');
+  const file: unknown = await (await fetch(`${hub.url}/api/jobs/Larder/file`)).json();
+  expect(file).toMatchObject({
+    file: {
+      doors: [
+        {
+          mark: 'L1',
+          hinge: 'right',
+          panel: { species: 'ash, white' },
+          midRails: [{ width: '3', centre: '20' }],
+        },
+      ],
+    },
+  });
+});
+
+test('a filled row, changes and other units are asked about before anything is lost', async ({ page }) => {
+  await newJob(page);
+  await page.click('[data-action="add-row"]');
+  await page.locator('[data-action="remove-row"]').last().click();
+  await expect(page.locator('[data-question]')).toHaveCount(0);
+  await expect(page.locator('[data-row]')).toHaveCount(1);
+  await page.fill('[name="job"]', 'Porch');
+  await page.fill('[name="mark"]', 'P1');
+  await page.fill('[name="width"]', '16 1/2');
+  await page.fill('[name="height"]', '30');
+  await page.click('[data-action="add-row"]');
+  await page.locator('[name="mark"]').last().fill('P2');
+  await page.locator('[data-action="remove-row"]').last().click();
+  await expect(page.locator('[data-question]')).toContainText('Remove P2');
+  expect(await faultsOf(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await expect(page.locator('[data-row]')).toHaveCount(2);
+  await page.locator('[data-action="remove-row"]').last().click();
+  await page.click('[data-answer="remove"]');
+  await expect(page.locator('[data-row]')).toHaveCount(1);
+
+  await page.selectOption('[name="units"]', 'mm');
+  await expect(page.locator('[data-question]')).toContainText('From inches to millimetres');
+  await keep(page, 'office-question-1280');
+  await page.click('[data-answer="stay"]');
+  await expect(page.locator('[name="units"]')).toHaveValue('in');
+  await expect(page.locator('[name="width"]')).toHaveValue('16 1/2');
+  await page.selectOption('[name="units"]', 'mm');
+  await page.click('[data-answer="convert"]');
+  await expect(page.locator('[name="width"]')).toHaveValue('419.1');
+  await expect(page.locator('[name="defaults.thickness"]')).toHaveValue('19.05');
+  await page.selectOption('[name="units"]', 'in');
+  await page.click('[data-answer="keep"]');
+  await expect(page.locator('[name="units"]')).toHaveValue('in');
+  await expect(page.locator('[name="width"]')).toHaveValue('419.1');
+
+  for (const leave of ['[data-action="close-form"]', '[data-page="shop"]']) {
+    await page.click(leave);
+    await expect(page.locator('[data-question]')).toContainText('Drop what you changed in Porch?');
+    await page.click('[data-answer="stay"]');
+    await expect(page.locator('[name="job"]')).toHaveValue('Porch');
+  }
+  await page.click('[data-action="close-form"]');
+  await page.click('[data-answer="drop"]');
+  await expect(page.locator('[data-action="new-job"]')).toBeVisible();
+});

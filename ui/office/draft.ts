@@ -1,7 +1,14 @@
 import { isTree } from '#core/job/read-shape.ts';
 import { doorDefaults } from '#core/job/defaults.ts';
-import { printLength } from '#core/length/print-length.ts';
+import { typeLength } from '#core/length/type-length.ts';
 import type { Units } from '#core/plan/plan.ts';
+
+/** A mid rail of a row, as typed. */
+export interface MidRailRow {
+  readonly key: number;
+  width: string;
+  centre: string;
+}
 
 /** A row of the office's form: one mark, as typed. */
 export interface Row {
@@ -10,9 +17,15 @@ export interface Row {
   quantity: string;
   width: string;
   height: string;
+  hinge: 'left' | 'right';
   arched: boolean;
   rise: string;
   flat: string;
+  midRails: MidRailRow[];
+  /** The door's own list of mid rails stands in the file, if only to say that it has none. */
+  ownMidRails: boolean;
+  /** The panel's species; empty where it is the job's. */
+  species: string;
   /** What a file brought for this door that the form has no field for; it is kept as it is. */
   other: Record<string, unknown>;
 }
@@ -28,6 +41,8 @@ export interface Draft {
   due: string;
   units: Units;
   defaults: Record<DefaultField, string>;
+  /** The species of the panels; empty where none is said. */
+  species: string;
   /** What a file brought among its defaults that the form has no field for. */
   otherDefaults: Record<string, unknown>;
   rows: Row[];
@@ -56,21 +71,39 @@ export const DEFAULT_FIELDS = [
 ] as const;
 export type DefaultField = (typeof DEFAULT_FIELDS)[number];
 
+/** Is this path one of the fields for the whole job? */
+export function isDefaultField(path: string): path is DefaultField {
+  return (DEFAULT_FIELDS as readonly string[]).includes(path);
+}
+
 let lastKey = 0;
+const freshKey = () => (lastKey += 1);
+
+export function emptyMidRail(): MidRailRow {
+  return { key: freshKey(), width: '', centre: '' };
+}
 
 export function emptyRow(): Row {
-  lastKey += 1;
   return {
-    key: lastKey,
+    key: freshKey(),
     mark: '',
     quantity: '1',
     width: '',
     height: '',
+    hinge: 'left',
     arched: false,
     rise: '',
     flat: '',
+    midRails: [],
+    ownMidRails: false,
+    species: '',
     other: {},
   };
+}
+
+/** Has somebody typed into this row? */
+export function isFilled({ mark, width, height, arched, midRails }: Row): boolean {
+  return [mark, width, height].some((text) => text.trim() !== '') || arched || midRails.length > 0;
 }
 
 /** A new job's form, with the built-in defaults shown. */
@@ -83,6 +116,7 @@ export function emptyDraft(units: Units): Draft {
     due: '',
     units,
     defaults: builtIn(units),
+    species: '',
     otherDefaults: {},
     rows: [emptyRow()],
   };
@@ -91,84 +125,15 @@ export function emptyDraft(units: Units): Draft {
 /** The built-in defaults as texts. */
 export function builtIn(units: Units): Record<DefaultField, string> {
   const defaults: unknown = doorDefaults(units);
-  const read = (field: DefaultField): string => {
-    const value = field
-      .split('.')
-      .reduce<unknown>((tree, name) => (isTree(tree) ? tree[name] : undefined), defaults);
-    return printLength(value as Parameters<typeof printLength>[0]);
-  };
+  const read = (field: DefaultField): string =>
+    typeLength(valueAt(defaults, field) as Parameters<typeof typeLength>[0], units);
   return Object.fromEntries(DEFAULT_FIELDS.map((field) => [field, read(field)])) as Record<
     DefaultField,
     string
   >;
 }
 
-/** The job file that a form makes: every default written out, so that no later change of the shop's changes this job. */
-export function fileOf(draft: Draft): Record<string, unknown> {
-  const defaults: Record<string, unknown> = { ...draft.otherDefaults };
-  for (const field of DEFAULT_FIELDS) {
-    const [group = '', name] = field.split('.');
-    if (name === undefined) defaults[group] = draft.defaults[field].trim();
-    else
-      defaults[group] = {
-        ...(isTree(defaults[group]) ? defaults[group] : {}),
-        [name]: draft.defaults[field].trim(),
-      };
-  }
-  return {
-    format: 1,
-    ...(draft.ownId === undefined ? {} : { id: draft.ownId }),
-    job: draft.job.trim(),
-    ...(draft.due === '' ? {} : { due: draft.due }),
-    units: draft.units,
-    defaults,
-    doors: draft.rows.map((row) => ({
-      ...row.other,
-      mark: row.mark.trim(),
-      quantity: /^\d{1,6}$/.test(row.quantity.trim()) ? Number(row.quantity) : row.quantity,
-      opening: { width: row.width.trim(), height: row.height.trim() },
-      ...(row.arched ? { arch: { rise: row.rise.trim(), flat: row.flat.trim() } } : {}),
-    })),
-  };
-}
-
-/** A form filled from a job file that core has read without faults: a new job, or the one that the hub holds by this id. */
-export function draftOf(file: unknown, id: string | null, revision: number | null): Draft {
-  const tree = isTree(file) ? file : {};
-  const units: Units = tree.units === 'mm' ? 'mm' : 'in';
-  const draft = emptyDraft(units);
-  draft.id = id;
-  draft.ownId = tree.id;
-  draft.revision = revision;
-  draft.job = text(tree.job);
-  draft.due = text(tree.due);
-  const given = isTree(tree.defaults) ? tree.defaults : {};
-  for (const field of DEFAULT_FIELDS) {
-    const value = field
-      .split('.')
-      .reduce<unknown>((step, name) => (isTree(step) ? step[name] : undefined), given);
-    if (value !== undefined) draft.defaults[field] = text(value);
-  }
-  draft.otherDefaults = { ...given };
-  draft.rows = (Array.isArray(tree.doors) ? tree.doors : []).filter(isTree).map((door) => {
-    const { mark, quantity, opening, arch, ...other } = door;
-    const size = isTree(opening) ? opening : {};
-    const arched = isTree(arch);
-    return {
-      ...emptyRow(),
-      mark: text(mark),
-      quantity: text(quantity ?? 1),
-      width: text(size.width),
-      height: text(size.height),
-      arched,
-      rise: arched ? text(arch.rise) : '',
-      flat: arched ? text(arch.flat) : '',
-      other,
-    };
-  });
-  return draft;
-}
-
-function text(value: unknown): string {
-  return typeof value === 'string' || typeof value === 'number' ? String(value) : '';
+/** What stands at a path of names, "tenon.length"; undefined where nothing does. */
+export function valueAt(tree: unknown, path: string): unknown {
+  return path.split('.').reduce<unknown>((step, name) => (isTree(step) ? step[name] : undefined), tree);
 }

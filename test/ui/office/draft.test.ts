@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { planFile } from '#core/plan/plan-file.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
-import { draftOf, emptyDraft, fileOf } from '#ui/office/draft.ts';
+import { emptyDraft } from '#ui/office/draft.ts';
+import { draftOf, fileOf } from '#ui/office/draft-file.ts';
 
 test('a job file read into the form and written again plans the same, mid rails and all', () => {
   const before = planFile(demo);
@@ -34,4 +35,42 @@ test.each(['Hall cupboard', 'Küche & Stube', 'job-0a1b2c3d4e', 'a/b?c#d'])(
 
 test('an id that the file itself brought stays in it, whatever the hub calls the job', () => {
   expect(fileOf(draftOf(demo, 'job-0a1b2c3d4e', 2)).id).toBe(demo.id);
+});
+
+test('hinge, mid rails and species of a door are written where they are its own', () => {
+  const draft = emptyDraft('in');
+  draft.job = 'New';
+  draft.species = 'cherry, black';
+  Object.assign(draft.rows[0] ?? {}, {
+    mark: 'A',
+    width: '16',
+    height: '30',
+    hinge: 'right',
+    species: 'ash, white',
+    midRails: [{ key: 1, width: '3', centre: '14 1/2' }],
+    ownMidRails: true,
+  });
+  expect(fileOf(draft)).toMatchObject({
+    defaults: { panel: { species: 'cherry, black', thickness: '3/8' } },
+    doors: [
+      { hinge: 'right', panel: { species: 'ash, white' }, midRails: [{ width: '3', centre: '14 1/2' }] },
+    ],
+  });
+  expect(planFile(fileOf(draft)).ok).toBe(true);
+});
+
+test('a door that its file frees from the job’s own mid rails and arch stays free of them', () => {
+  const defaults = { midRails: [{ width: '3', centre: '15' }], arch: { rise: '1', flat: '3/4' } };
+  const door = { mark: 'A', opening: { width: '16', height: '30' }, midRails: [], arch: null };
+  const file = {
+    format: 1,
+    job: 'New',
+    units: 'in',
+    defaults,
+    doors: [door, { ...door, mark: 'B', midRails: undefined }],
+  };
+  const before = JSON.parse(JSON.stringify(file)) as typeof file;
+  const written = fileOf(draftOf(before, null, null));
+  expect(written.doors).toMatchObject([{ midRails: [], arch: null }, { arch: null }]);
+  expect(planFile(written)).toEqual(planFile(before));
 });

@@ -1,0 +1,52 @@
+import { length, over, times } from '../length/length.ts';
+import { parseLength } from '../length/parse-length.ts';
+import { typeLength } from '../length/type-length.ts';
+import type { Units } from '../plan/plan.ts';
+import { DOOR_FIELDS, type Shape } from './door-shape.ts';
+import { isTree, type Tree } from './read-shape.ts';
+
+/** Exactly: 1 in = 25.4 mm by definition (international inch, 1959). */
+const MM_IN_AN_INCH = length(127, 5);
+
+/**
+ * A job file in the other units: every length of its defaults and doors converted exactly, everything else as it was. What
+ * is no length stays as it was typed, so that it is told there.
+ */
+export function convertJob(file: Tree, to: Units): Tree {
+  if (file.units === to) return file;
+  const from: Units = to === 'in' ? 'mm' : 'in';
+  const door = (each: unknown) => (isTree(each) ? converted(each, DOOR_FIELDS, from, to) : each);
+  return {
+    ...file,
+    units: to,
+    ...(file.defaults === undefined ? {} : { defaults: door(file.defaults) }),
+    ...(Array.isArray(file.doors) ? { doors: file.doors.map(door) } : {}),
+  };
+}
+
+function converted(tree: Tree, fields: Readonly<Record<string, Shape>>, from: Units, to: Units): Tree {
+  return Object.fromEntries(
+    Object.entries(tree).map(([name, value]) => [
+      name,
+      Object.hasOwn(fields, name) ? valueIn(value, fields[name], from, to) : value,
+    ]),
+  );
+}
+
+function valueIn(value: unknown, shape: Shape | undefined, from: Units, to: Units): unknown {
+  switch (shape?.kind) {
+    case 'length': {
+      const read = parseLength(value, from);
+      if (!read.ok) return value;
+      return typeLength(to === 'mm' ? times(read.value, MM_IN_AN_INCH) : over(read.value, MM_IN_AN_INCH), to);
+    }
+    case 'group':
+      return isTree(value) ? converted(value, shape.fields, from, to) : value;
+    case 'list':
+      return Array.isArray(value) ? value.map((each: unknown) => valueIn(each, shape.of, from, to)) : value;
+    case 'word':
+    case 'species':
+    case undefined:
+      return value;
+  }
+}

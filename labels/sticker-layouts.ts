@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
 import { labelIn, type StickerPlace, stickerPlace } from '#core/stickers/sticker-place.ts';
 import type { SizeOf } from '#core/stickers/stock.ts';
@@ -32,6 +33,9 @@ interface Shared {
   readonly bodies: readonly string[];
   readonly place: StickerPlace['state'];
 }
+
+/** So many are kept: like parts mostly come one door after another. */
+const MOST_SHARED = 200;
 
 /** Lays out a job's stickers; like parts share all but code, symbol and "k of n", so that a large job is quick. */
 export class StickerLayouts {
@@ -68,11 +72,11 @@ export class StickerLayouts {
     return { ok: false, reason: 'text' };
   }
 
-  /** The same text for parts whose stickers differ in code and door alone. */
+  /** The same digest for parts whose stickers differ in code and door alone. */
   #likeness(door: PlanDoor, { part, length, width, thickness, stages }: PlanPart): string {
     if (this.#lastDoor?.door !== door)
       this.#lastDoor = { door, likeness: JSON.stringify([door.values, door.stages]) };
-    return JSON.stringify([part, length, width, thickness, stages]) + this.#lastDoor.likeness;
+    return digestOf(JSON.stringify([part, length, width, thickness, stages]) + this.#lastDoor.likeness);
   }
 
   #sharedBy(key: string, door: PlanDoor, part: PlanPart, foot: CodeFoot): Shared | null {
@@ -80,6 +84,7 @@ export class StickerLayouts {
     let shared = this.#shared.get(bodyKey);
     if (shared === undefined) {
       shared = this.#share(door, part, foot);
+      if (this.#shared.size >= MOST_SHARED) this.#shared.clear();
       this.#shared.set(bodyKey, shared);
     }
     return shared;
@@ -141,6 +146,11 @@ export class StickerLayouts {
       page.symbol(symbol.bars, at.x + symbol.x, at.y + symbol.y, symbol.dots, this.#stock.dpi, symbol.height);
     };
   }
+}
+
+/** A short name for a long text, the same for the same text alone. */
+function digestOf(text: string): string {
+  return createHash('sha256').update(text).digest('base64');
 }
 
 function arrowOperators({ x, y, width, height }: Head['arrow'], toward: 'up' | 'right'): string {

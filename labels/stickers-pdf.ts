@@ -76,7 +76,7 @@ export async function stickersPdf(plan: Plan, options: StickerOptions): Promise<
     door.parts.filter(({ code }) => asked === null || asked.delete(code)).map((part) => ({ door, part })),
   );
   if (asked !== null && asked.size > 0) return { ok: false, fault: 'codes-unknown', codes: [...asked] };
-  await readySymbols(kind);
+  await readySymbols();
   const { document, faces } = await newDocument(say('paper.title', { job: plan.job }));
   const layouts = new StickerLayouts(plan, stock, kind, faces, countMarks(plan));
   const doubled: string[] = [];

@@ -1,5 +1,4 @@
 import type bwipjs from 'bwip-js/node';
-import { code128Widths } from './code-128.ts';
 
 export type SymbolKind = 'code128' | 'datamatrix';
 
@@ -24,12 +23,18 @@ const LEAST_MODULE_MM = 0.25;
 /** The last one made: a part asks for its own several times over, and no other part has it. */
 let last: { readonly kind: SymbolKind; readonly text: string; readonly symbol: BarSymbol } | null = null;
 
-/** Makes the matrices; loaded when one is asked for, since it is large. */
-let matrices: typeof bwipjs | null = null;
+/** Makes the symbols; loaded when the first is asked for, since it is large. */
+let encoder: typeof bwipjs | null = null;
 
-/** To be awaited before the first symbol of a kind. */
-export async function readySymbols(kind: SymbolKind): Promise<void> {
-  if (kind === 'datamatrix') matrices ??= (await import('bwip-js/node')).default;
+/** To be awaited before the first symbol. */
+export async function readySymbols(): Promise<void> {
+  encoder ??= (await import('bwip-js/node')).default;
+}
+
+/** What the encoder makes of a text, before anything is drawn. */
+function encoded(kind: SymbolKind, text: string): unknown {
+  if (encoder === null) throw new Error('symbols are made ready before they are asked for');
+  return encoder.raw({ bcid: kind, text })[0];
 }
 
 /** The symbol of a code; bars of a Code 128 are one module high and are stretched by who draws them. */
@@ -47,7 +52,8 @@ export function dotsPerModule(kind: SymbolKind, dpi: number): number {
 }
 
 function linear(text: string): BarSymbol {
-  const widths = code128Widths(text);
+  const widths = (encoded('code128', text) as { sbs?: readonly number[] }).sbs;
+  if (widths === undefined) throw new Error(`no Code 128 came of ${text}`);
   const bars: BarSymbol['bars'][number][] = [];
   let x = 0;
   for (const [k, width] of widths.entries()) {
@@ -58,9 +64,11 @@ function linear(text: string): BarSymbol {
 }
 
 function matrix(text: string): BarSymbol {
-  if (matrices === null) throw new Error('matrices are made ready before they are asked for');
-  const raw: unknown = matrices.raw({ bcid: 'datamatrix', text })[0];
-  const { pixs, pixx, pixy } = raw as { pixs?: readonly number[]; pixx?: number; pixy?: number };
+  const { pixs, pixx, pixy } = encoded('datamatrix', text) as {
+    pixs?: readonly number[];
+    pixx?: number;
+    pixy?: number;
+  };
   if (pixs === undefined || pixx === undefined || pixy === undefined)
     throw new Error(`no Data Matrix came of ${text}`);
   const bars: BarSymbol['bars'][number][] = [];

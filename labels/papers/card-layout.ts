@@ -82,22 +82,29 @@ function groupLines(lines: readonly CardLine[], set: Set): ColumnLine[] {
   });
 }
 
-/** Name and value on one line, what it is measured from behind them or on the next. */
+/** Name and value on one line, or a long name on several; what it is measured from behind the value or on the next. */
 function settingLines({ name, value, from }: CardLine, set: Set, indent = 6): ColumnLine[] {
   const { faces, type, width } = set;
   const small = Math.max(LEAST, type - 1);
-  const at = indent + faces.regular.width(`${name} `, type);
-  const after = at + faces.bold.width(`${value} `, type + 0.5);
+  const names = wrapLines(name, faces.regular, type, width - indent);
+  const wide = faces.bold.width(`${value} `, type + 0.5);
+  const behindName = indent + faces.regular.width(`${names.at(-1) ?? ''} `, type);
+  // A value with no room behind its name begins the line after it.
+  if (behindName + wide > width) names.push('');
+  const last = names.at(-1) ?? '';
+  const at = last === '' ? indent + 6 : behindName;
+  const after = at + wide;
   const behind = from !== '' && after + faces.regular.width(from, small) <= width;
   const line: ColumnLine = {
     runs: [
-      { text: name, x: indent, size: type, weight: 'regular' },
+      ...(last === '' ? [] : [{ text: last, x: indent, size: type, weight: 'regular' as const }]),
       { text: value, x: at, size: type + 0.5, weight: 'bold' },
       ...(behind ? [{ text: from, x: after, size: small, weight: 'regular' as const }] : []),
     ],
     height: type * 1.28,
   };
-  return behind || from === '' ? [line] : [line, ...fromLines(from, indent + 6, set)];
+  const lines = [...names.slice(0, -1).map((text) => plain(text, indent, type)), line];
+  return behind || from === '' ? lines : [...lines, ...fromLines(from, indent + 6, set)];
 }
 
 function fromLines(from: string, indent: number, { faces, type, width }: Set): ColumnLine[] {

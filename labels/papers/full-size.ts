@@ -27,6 +27,9 @@ export interface Note {
   readonly below?: number;
 }
 
+/** One that is drawn when its turn comes. */
+export type FullSizeDraft = () => FullSize;
+
 /** Where the trammel's pivot lies, on the paper or off it. */
 export interface PivotPlace {
   readonly at: Point;

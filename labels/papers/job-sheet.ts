@@ -5,6 +5,7 @@ import type { Size } from '../stock.ts';
 import { dotsPerModule, symbolOf } from '../symbol.ts';
 import { footPage, frame, headPage, newPage, type PaperPage } from './paper-page.ts';
 import { bodyOf, MARGIN } from './paper-size.ts';
+import type { PaperPiece } from './paper-work.ts';
 import { sizeThatFits } from './text-lines.ts';
 import { asText, withUnit } from './values.ts';
 
@@ -14,20 +15,20 @@ const DPI = 600;
 const BARS = 26;
 
 /** The job's doors, a line each, with bars that call the door up: `D-` and the code of its first part. */
-export function jobSheet(plan: Plan, paper: Size, faces: Faces): PaperPage[] {
+export function* jobSheet(plan: Plan, paper: Size, faces: Faces): Generator<PaperPiece> {
   const body = bodyOf(paper);
   const rows = Math.floor((body.height - 26) / ROW);
-  const pages: PaperPage[] = [];
-  for (let k = 0; k < plan.doors.length; k += rows) {
+  const pages = Math.ceil(plan.doors.length / rows);
+  for (let n = 0; n < pages; n += 1) {
+    const own = plan.doors.slice(n * rows, (n + 1) * rows);
     const page = newPage(faces, paper);
     headPage(page, say('paper.sheet-of', { doors: plan.doors.length }), plan.job);
     columnHeads(page, columnsOf(page));
-    for (const [n, door] of plan.doors.slice(k, k + rows).entries())
-      doorLine(page, plan, door, body.y + body.height - 26 - (n + 1) * ROW, columnsOf(page));
-    pages.push(page);
+    for (const [k, door] of own.entries())
+      doorLine(page, plan, door, body.y + body.height - 26 - (k + 1) * ROW, columnsOf(page));
+    footPage(page, say('paper.sheet-foot'), n + 1, pages);
+    yield { pages: [page], done: n + 1, of: pages };
   }
-  for (const [k, page] of pages.entries()) footPage(page, say('paper.sheet-foot'), k + 1, pages.length);
-  return pages;
 }
 
 /** The office's code for a door's line. */

@@ -4,15 +4,15 @@ import { area, at, stroke } from '#core/drawing/shapes.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
-import { type FullSize, trueSize } from './full-size.ts';
+import { type FullSize, type FullSizeDraft, trueSize } from './full-size.ts';
 import { someOf } from './text-lines.ts';
 import { withUnit } from './values.ts';
 
 /** A full-size template of every different arched panel: its whole outline, springings, centre line and pivot. */
-export function panelTemplates(plan: Plan): FullSize[] {
+export function panelTemplates(plan: Plan): FullSizeDraft[] {
   return alike(plan, (part) =>
     stageOf(part, 'cutout') === undefined ? null : cutKey(part, (stage) => stage === 'cutout'),
-  ).map((group) => template(group, plan));
+  ).map((group) => () => template(group, plan));
 }
 
 function template({ part, doors }: Alike, { units }: Plan): FullSize {

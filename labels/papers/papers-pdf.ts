@@ -4,9 +4,9 @@ import { say } from '#core/words/say.ts';
 import { type Faces, newDocument } from '../face.ts';
 import type { Size } from '../stock.ts';
 import { jobSheet } from './job-sheet.ts';
-import { setupCard } from './setup-card.ts';
+import { setupCards } from './setup-card.ts';
 import { fullSizeSheets } from './tile-sheets.ts';
-import type { PaperPage } from './paper-page.ts';
+import type { PaperWork } from './paper-work.ts';
 import { PAPERS } from './paper-size.ts';
 import { panelTemplates } from './panel-template.ts';
 import { railRods } from './rail-rod.ts';
@@ -18,8 +18,8 @@ export interface PaperOptions {
   readonly paper: PaperSize;
   /** Only these doors, by name ("BENCH-1") or by mark (all of it). */
   readonly doors?: readonly string[];
-  /** Told after every page; it may throw to stop. */
-  readonly progress?: (made: number, of: number) => void | Promise<void>;
+  /** Told after every piece of the work, laying out as well as pages; it may throw to stop. */
+  readonly progress?: (done: number, of: number) => void | Promise<void>;
 }
 
 export type Papers =
@@ -41,25 +41,24 @@ export async function papersPdf(plan: Plan, options: PaperOptions): Promise<Pape
     ),
   };
   const { document, faces } = await newDocument(say(`paper.title-${kind}`, { job: plan.job }));
-  const sheets = pagesOf(chosen, kind, PAPERS[paper], faces);
-  if (sheets.length === 0) return { ok: false, fault: 'no-arch' };
   let pages = 0;
-  for (const page of sheets) {
-    page.stream.finish(document, page.size);
-    pages += 1;
-    await progress?.(pages, sheets.length);
+  for (const piece of workOf(chosen, kind, PAPERS[paper], faces)) {
+    for (const page of piece.pages) page.stream.finish(document, page.size);
+    pages += piece.pages.length;
+    await progress?.(piece.done, piece.of);
   }
+  if (pages === 0) return { ok: false, fault: 'no-arch' };
   return { ok: true, pdf: await document.save({ useObjectStreams: true }), pages };
 }
 
-function pagesOf(plan: Plan, kind: PaperKind, size: Size, faces: Faces): PaperPage[] {
+function workOf(plan: Plan, kind: PaperKind, size: Size, faces: Faces): PaperWork {
   switch (kind) {
     case 'templates':
       return fullSizeSheets([...railTemplates(plan), ...panelTemplates(plan)], size, plan.job, faces);
     case 'rods':
       return fullSizeSheets([...stileRods(plan), ...railRods(plan)], size, plan.job, faces);
     case 'cards':
-      return plan.doors.flatMap((door) => setupCard(plan, door, size, faces));
+      return setupCards(plan, size, faces);
     case 'sheet':
       return jobSheet(plan, size, faces);
   }

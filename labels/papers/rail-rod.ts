@@ -6,17 +6,17 @@ import type { Plan, PlanPart } from '#core/plan/plan.ts';
 import { partName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
-import type { FullSize } from './full-size.ts';
+import type { FullSize, FullSizeDraft } from './full-size.ts';
 import { type RodMark, rodSheets } from './rod.ts';
 import { withUnit } from './values.ts';
 
 /** A full-size rod of every different rail: ends, shoulders, mitres, tenons with their haunch, springings and centre. */
-export function railRods(plan: Plan): FullSize[] {
+export function railRods(plan: Plan): FullSizeDraft[] {
   return alike(plan, (part) =>
     part.part.startsWith('rail')
       ? `${part.part.startsWith('rail-mid') ? 'mid' : 'outer'}${cutKey(part, (stage) => CUTS.has(stage))}`
       : null,
-  ).map((group) => railRod(group, plan));
+  ).map((group) => () => railRod(group, plan));
 }
 
 const CUTS = new Set(['arch', 'shoulder', 'mitre', 'tenon']);

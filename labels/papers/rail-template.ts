@@ -5,17 +5,17 @@ import type { Plan } from '#core/plan/plan.ts';
 import { partName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
-import { type FullSize, trueSize } from './full-size.ts';
+import { type FullSize, type FullSizeDraft, trueSize } from './full-size.ts';
 import { someOf } from './text-lines.ts';
 import { withUnit } from './values.ts';
 
 /** A full-size template of every different arched rail: outline, arch, springings, centre line and shoulders. */
-export function railTemplates(plan: Plan): FullSize[] {
+export function railTemplates(plan: Plan): FullSizeDraft[] {
   return alike(plan, (part) =>
     stageOf(part, 'arch') === undefined
       ? null
       : cutKey(part, (stage) => stage === 'arch' || stage === 'shoulder' || stage === 'mitre'),
-  ).map((group) => template(group, plan));
+  ).map((group) => () => template(group, plan));
 }
 
 function template({ part, doors }: Alike, { units }: Plan): FullSize {

@@ -11,6 +11,7 @@ import { type CardStation, cardStations } from './card-settings.ts';
 import { GAP } from './column-flow.ts';
 import { footPage, headPage, newPage, type PaperPage } from './paper-page.ts';
 import { bodyOf } from './paper-size.ts';
+import type { PaperPiece } from './paper-work.ts';
 import { sizeThatFits, wrapLines } from './text-lines.ts';
 import { asText, withUnit } from './values.ts';
 
@@ -20,8 +21,14 @@ const CAUTION = 6.5;
 /** Height of each of the two sections: through stile and panel, through stile and tenon. */
 const SECTION = 96;
 
+/** The setup card of every door, one after another. */
+export function* setupCards(plan: Plan, paper: Size, faces: Faces): Generator<PaperPiece> {
+  for (const [k, door] of plan.doors.entries())
+    yield { pages: setupCard(plan, door, paper, faces), done: k + 1, of: plan.doors.length };
+}
+
 /** A door's setup card: the door drawn with its section, sizes and parts; then every setting by station and stage. */
-export function setupCard(plan: Plan, door: PlanDoor, paper: Size, faces: Faces): PaperPage[] {
+function setupCard(plan: Plan, door: PlanDoor, paper: Size, faces: Faces): PaperPage[] {
   const title = say('paper.card-of', { door: door.door });
   const first = newPage(faces, paper);
   headPage(first, title, plan.job);

@@ -5,17 +5,17 @@ import type { Plan, PlanPart } from '#core/plan/plan.ts';
 import { partName, placeName, stageName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
-import type { FullSize } from './full-size.ts';
+import type { FullSize, FullSizeDraft } from './full-size.ts';
 import { type RodMark, rodSheets } from './rod.ts';
 import { withUnit } from './values.ts';
 
 /** A full-size rod of every different stile: ends, horns, mortises, mitres and shoulder lines. */
-export function stileRods(plan: Plan): FullSize[] {
+export function stileRods(plan: Plan): FullSizeDraft[] {
   return alike(plan, (part) =>
     part.part.startsWith('stile')
       ? cutKey(part, (stage) => stage === 'mortise' || /^(mitre|notch)/.test(stage))
       : null,
-  ).map((group) => stileRod(group, plan));
+  ).map((group) => () => stileRod(group, plan));
 }
 
 function stileRod({ part, door, doors, parts }: Alike, { units }: Plan): FullSize {

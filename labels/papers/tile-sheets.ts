@@ -3,39 +3,46 @@ import type { Faces } from '../face.ts';
 import type { Size } from '../stock.ts';
 import { checkLine } from './check-squares.ts';
 import { firstSheets, type Spread } from './first-sheets.ts';
-import { type FullSize, type Note, TEXT } from './full-size.ts';
+import { type FullSize, type FullSizeDraft, type Note, TEXT } from './full-size.ts';
 import { dashed, footPage, headPage, newPage, type PaperPage } from './paper-page.ts';
 import type { Box } from './paper-size.ts';
+import type { PaperPiece } from './paper-work.ts';
 import { spreadNotes } from './spread-notes.ts';
 import { OVERLAP, type Tile, tile, type Tiling } from './tiles.ts';
 
-/** Full-size drawings on paper: what is read first, then the sheets of each that have a line on them. */
-export function fullSizeSheets(
-  drawings: readonly FullSize[],
+/**
+ * Full-size drawings on paper: what is read first, then the sheets of each that have a line on them. Half the work is
+ * drawing and tiling them, half is the sheets.
+ */
+export function* fullSizeSheets(
+  drafts: readonly FullSizeDraft[],
   paper: Size,
   job: string,
   faces: Faces,
-): PaperPage[] {
-  if (drawings.length === 0) return [];
-  const spreads = drawings.map((drawing, k): Spread => {
+): Generator<PaperPiece> {
+  const half = drafts.length;
+  if (half === 0) return;
+  const spreads: Spread[] = [];
+  for (const draft of drafts) {
+    const drawing = draft();
     const also = drawing.pivot === undefined ? [] : [drawing.pivot.at];
-    return { number: k + 1, drawing, tiling: tile(drawing.figure, drawing.size, paper, also) };
-  });
-  const first = firstSheets(spreads, paper, job, faces).map((page) => ({
-    page,
-    foot: say('paper.first-sheet'),
-  }));
+    const tiling = tile(drawing.figure, drawing.size, paper, also);
+    spreads.push({ number: spreads.length + 1, drawing, tiling });
+    yield { pages: [], done: spreads.length, of: 2 * half };
+  }
+  const first = firstSheets(spreads, paper, job, faces);
   const sheets = spreads.flatMap((spread) =>
-    spread.tiling.tiles
-      .filter(({ used }) => used)
-      .map((each) => ({
-        page: tileSheet(spread, each, job, faces),
-        foot: say('paper.sheet-at', { number: spread.number, name: each.name }),
-      })),
+    spread.tiling.tiles.filter(({ used }) => used).map((each) => ({ spread, each })),
   );
-  const all = [...first, ...sheets];
-  for (const [k, { page, foot }] of all.entries()) footPage(page, foot, k + 1, all.length);
-  return all.map(({ page }) => page);
+  const all = first.length + sheets.length;
+  for (const [k, page] of first.entries()) footPage(page, say('paper.first-sheet'), k + 1, all);
+  yield { pages: first, done: half, of: 2 * half };
+  for (const [k, { spread, each }] of sheets.entries()) {
+    const page = tileSheet(spread, each, job, faces);
+    const foot = say('paper.sheet-at', { number: spread.number, name: each.name });
+    footPage(page, foot, first.length + k + 1, all);
+    yield { pages: [page], done: half + Math.floor(((k + 1) * half) / sheets.length), of: 2 * half };
+  }
 }
 
 /** One sheet in true size: its stretch of the drawing, cut off at the sheet's body, with the seams to its neighbours. */

@@ -102,20 +102,38 @@ test('the sheet’s bars call up every door', { timeout: 30_000 }, async () => {
   expect(found).toEqual(new Set(demoPlan.doors.map(doorCode)));
 });
 
-test('progress is told page by page, and what it throws stops the making', async () => {
-  const told: string[] = [];
-  await papersPdf(demoPlan, {
-    kind: 'sheet',
-    paper: 'a4',
-    progress: (k, of) => void told.push(`${k}/${of}`),
-  });
-  expect(told).toEqual(['1/1']);
-  const stopped = papersPdf(demoPlan, {
-    kind: 'cards',
-    paper: 'a4',
-    progress: () => {
-      throw new Error('taken back');
-    },
-  });
-  await expect(stopped).rejects.toThrow('taken back');
+test('progress is told through drawing, tiling and sheets, and never falls back', async () => {
+  for (const kind of PAPER_KINDS) {
+    const told: (readonly [number, number])[] = [];
+    const papers = await papersPdf(demoPlan, {
+      kind,
+      paper: 'a4',
+      progress: (done, of) => void told.push([done, of]),
+    });
+    if (!papers.ok) throw new Error(papers.fault);
+    expect(told.length, kind).toBeGreaterThanOrEqual(kind === 'sheet' ? 1 : 4);
+    const [, all] = told.at(-1) ?? [];
+    expect(told.at(-1), kind).toEqual([all, all]);
+    for (const [k, [done, of]] of told.entries()) {
+      expect(of, kind).toBe(all);
+      expect(done, kind).toBeGreaterThanOrEqual(told[k - 1]?.[0] ?? 0);
+    }
+  }
+});
+
+test('what progress throws stops the making at once, before the next drawing is begun', async () => {
+  for (const kind of PAPER_KINDS) {
+    let told = 0;
+    const stopped = papersPdf(demoPlan, {
+      kind,
+      paper: 'a4',
+      progress: (done) => {
+        told += 1;
+        expect(done).toBe(1);
+        throw new Error('taken back');
+      },
+    });
+    await expect(stopped, kind).rejects.toThrow('taken back');
+    expect(told, kind).toBe(1);
+  }
 });

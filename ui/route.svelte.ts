@@ -21,6 +21,12 @@ export function readRoute(path: string, remembered: string | null): Route {
 
 const state = $state({ route: readRoute(location.pathname, localStorage.getItem(REMEMBERED)) });
 
+/** The station that this screen was last at. */
+export function rememberedStation(): StationId | null {
+  const kept = localStorage.getItem(REMEMBERED);
+  return kept !== null && isStation(kept) ? kept : null;
+}
+
 /** The screen shown now; reading it in a component follows it. */
 export function route(): Route {
   return state.route;

@@ -41,6 +41,16 @@ function flattened(units: Units, stage: PlanStage): ReadonlyMap<string, string> 
   return flat;
 }
 
+/** The settings of a set-up, named as in `flatSettings`, that have to be set when it comes after another: those that differ or come new. */
+export function settingsToSet(
+  from: ReadonlyMap<string, string> | null,
+  to: ReadonlyMap<string, string>,
+): ReadonlySet<string> {
+  return new Set(
+    [...to].filter(([name, value]) => name !== 'stage' && from?.get(name) !== value).map(([name]) => name),
+  );
+}
+
 /** How many settings have to be touched to go from one set-up to another: those that differ, come new or fall away. */
 export function settingsChanged(from: ReadonlyMap<string, string>, to: ReadonlyMap<string, string>): number {
   let alike = 0;

@@ -99,7 +99,8 @@ test('the queue groups what is set alike, and after a part is done its group com
   await expect(page.getByRole('button', { name: 'Board' })).toBeVisible();
   await expect(page.getByRole('button', { name: 'Take back' })).toBeVisible();
   await expect(first).toContainText('LOCKER-1 Right stile');
-  await expect(first).toContainText('set already');
+  await expect(first).toContainText('Set already');
+  await expect(first).toContainText('not proved yet');
   await expect(first).toHaveAttribute('data-left', '3');
 });
 

@@ -1,12 +1,14 @@
-const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+/** Letters as they lie on a keyboard, a row each. */
+const ROWS = ['QWERTYUIOP', 'ASDFGHJKL', 'ZXCVBNM'] as const;
+const [first, second, third] = ROWS;
 
 /** The keys that a pad on the screen has, by what is typed with it. The last sign of a code may be an I or an O. */
 export const KEYS = {
-  code: [...`1234567890${LETTERS}`],
-  badge: [...`1234567890${LETTERS}-`],
+  code: [...`1234567890${first}${second}${third}`],
+  badge: [...`1234567890${first}${second}-${third}`],
   length: [...'1234567890', ' ', '/', '.', '-'],
   count: [...'1234567890'],
-  text: [...`1234567890${LETTERS.toLowerCase()}`, ' ', '-', '.', ',', '/', '&'],
+  text: [...`1234567890-/${first.toLowerCase()},.${second.toLowerCase()}&`, ' ', ...third.toLowerCase()],
 } as const;
 export type KeySet = keyof typeof KEYS;
 

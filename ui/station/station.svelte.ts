@@ -108,6 +108,11 @@ export class Station {
     if (this.setup !== null && performance.now() >= this.setup.liveFrom) await this.#done(this.setup);
   }
 
+  /** Done from a keyboard, which has the focus there: not within the time in which a scan would not count either. */
+  async doneByKey(): Promise<void> {
+    if (this.setup !== null && performance.now() - this.setup.since >= REPEAT_MS) await this.done();
+  }
+
   async #done(setup: Setup): Promise<void> {
     if (this.busy) return;
     const mark = newMark(this.id, setup.code, setup.stage.stage, 'done');

@@ -1,0 +1,175 @@
+import { expect, type Page, test } from '@playwright/test';
+import type { Plan } from '#core/plan/plan.ts';
+import { clippedOn } from './clipped.ts';
+import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
+import { doneUntil, faultsOf, keep, onlyPlan, partOf, scan } from './shop-floor.ts';
+
+let hub: HubProcess;
+let plan: Plan;
+const data = freshData();
+
+test.beforeAll(async () => {
+  hub = await startHubProcess(data, 0, ['--demo']);
+  plan = await onlyPlan(hub);
+});
+test.afterAll(async () => {
+  await hub.end('SIGTERM');
+  removeData(data);
+});
+
+async function openStation(page: Page, station: string): Promise<void> {
+  await page.goto(`${hub.url}/station/${station}`);
+  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+}
+
+test('a code typed slowly on a keyboard comes up in the pad, which Enter, Backspace and Escape serve', async ({
+  page,
+}) => {
+  const rail = partOf(plan, 'BENCH-3', 'rail-bottom');
+  await openStation(page, 'milling');
+  await page.keyboard.type(`${rail.code.toLowerCase()}x`, { delay: 200 });
+  const field = page.locator('[role="dialog"] input');
+  await expect(field).toHaveValue(new RegExp(`^${rail.code}x$`, 'i'));
+  await keep(page, 'typed-1280');
+  await page.keyboard.press('Escape');
+  await expect(field).toHaveCount(0);
+  await page.keyboard.type(rail.code.slice(0, 9), { delay: 200 });
+  await page.keyboard.type('Q', { delay: 200 });
+  await page.keyboard.press('Backspace');
+  await page.keyboard.type(rail.code.slice(9));
+  await page.keyboard.press('Enter');
+  await expect(page.locator(`[data-code="${rail.code}"]`)).toBeVisible();
+});
+
+test('half a code says that half came, and its Enter presses nothing', async ({ page }) => {
+  const rail = partOf(plan, 'BENCH-3', 'rail-bottom');
+  await openStation(page, 'milling');
+  await scan(page, rail.code);
+  await expect(page.locator('[data-action="done"]')).toBeFocused();
+  await page.waitForTimeout(900);
+  await scan(page, `X${rail.code.slice(6)}`);
+  await expect(page.locator('[data-message="malformed"]')).toContainText('Only half a code came');
+  await expect(page.locator(`[data-code="${rail.code}"]`)).toBeVisible();
+});
+
+test('from a keyboard alone: Done has the focus, a message holds it and closes with Enter, a badge is typed', async ({
+  page,
+}) => {
+  const stile = partOf(plan, 'BENCH-2', 'stile-left');
+  await openStation(page, 'band-saw');
+  await scan(page, stile.code);
+  const message = page.locator('[data-message="wrong-station"]');
+  await expect(message).toContainText('Left stile of BENCH-2');
+  for (let k = 0; k < 3; k += 1) await page.keyboard.press('Tab');
+  expect(await page.evaluate(() => document.activeElement?.closest('header, main') === null)).toBe(true);
+  await page.locator('[data-message] button').focus();
+  await page.waitForTimeout(200);
+  await page.keyboard.press('Enter');
+  await expect(message).toHaveCount(0);
+  await page.locator('[data-action="people"]').focus();
+  await page.keyboard.press('Enter');
+  await expect(page.locator('[data-empty="people"]')).toContainText('shop page');
+  await page.getByRole('button', { name: 'Type a badge' }).press('Enter');
+  await expect(page.locator('[data-key="enter"]')).toBeDisabled();
+  await page.keyboard.type('wren');
+  await page.keyboard.press('Enter');
+  await expect(page.locator('[data-action="people"]')).toHaveText('WREN');
+  await openStation(page, 'milling');
+  await scan(page, stile.code);
+  await expect(page.locator('[data-action="done"]')).toBeFocused();
+  await page.waitForTimeout(900);
+  await page.keyboard.press('Enter');
+  await expect(page.locator('[data-asked="proved"]')).toContainText('Mill to size is done');
+  await expect(page.locator('[data-action="not-yet"]')).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('status')).toContainText('Left stile of BENCH-2');
+});
+
+test('one button shows numbers and drawing in millimetres and decimal inches, and the screen keeps it', async ({
+  page,
+}) => {
+  const stile = partOf(plan, 'LOCKER-1', 'stile-left');
+  await doneUntil(hub, stile, 'mortise');
+  await openStation(page, 'mortiser');
+  await scan(page, stile.code);
+  const measure = page.locator('[data-action="measure"]');
+  await expect(measure).toContainText('inches');
+  const exact = (stile.stages.find(({ stage }) => stage === 'mortise')?.places ?? [])[0]?.settings.stop;
+  const number = page.locator('[data-setting="stop"][data-place="bottom"] .value .hidden');
+  const drawn = page.locator('svg text[data-name="stop"][data-role="dimension-value"]').first();
+  const before = await number.textContent();
+  for (const unit of ['mm', 'inches .000']) {
+    await measure.click();
+    await expect(measure).toContainText(unit);
+    await expect(number).not.toHaveText(before ?? '');
+    const shown = (await number.textContent()) ?? '';
+    await expect(drawn).toHaveText(shown.replace('≈ ', '≈'));
+    await expect(drawn).toHaveAttribute('data-drawn-value', String(exact));
+    await keep(page, `measure-${unit === 'mm' ? 'mm' : 'decimals'}-1280`);
+    expect([...(await clippedOn(page)), ...(await faultsOf(page, false))]).toEqual([]);
+  }
+  await openStation(page, 'mortiser');
+  await scan(page, stile.code);
+  await expect(measure).toContainText('inches .000');
+  await page.locator('[data-setting="stop"][data-place="bottom"] button').click();
+  await expect(page.locator('.why')).toContainText('exactly');
+});
+
+/** The room left below the last setting, in CSS pixels. */
+async function spareOf(page: Page): Promise<number> {
+  return page.locator('.settings').evaluate((box) => {
+    const last = box.lastElementChild?.getBoundingClientRect().bottom ?? 0;
+    return box.getBoundingClientRect().bottom - last;
+  });
+}
+
+for (const language of ['en', 'pseudo'])
+  test(`a stile with two mid rails keeps its settings clear of the buttons in every measure, at both sizes, in ${language}`, async ({
+    page,
+  }) => {
+    const stile = partOf(plan, 'BROOM-1', 'stile-left');
+    await doneUntil(hub, stile, 'mortise');
+    await page.goto(`${hub.url}/station/mortiser?language=${language}`);
+    await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+    await scan(page, stile.code);
+    for (const unit of ['fractions', 'mm', 'decimals']) {
+      for (const size of [
+        { width: 1920, height: 1080 },
+        { width: 1280, height: 800 },
+      ]) {
+        await page.setViewportSize(size);
+        await page.waitForTimeout(50);
+        expect(await spareOf(page), `${unit} at ${size.width}`).toBeGreaterThanOrEqual(-1);
+        expect([...(await clippedOn(page)), ...(await faultsOf(page, false))]).toEqual([]);
+      }
+      await page.click('[data-action="measure"]');
+    }
+    await scan(page, 'AAAAAAAAAA');
+    await expect(page.locator('[data-message="bad-check"]')).toBeVisible();
+    expect(await spareOf(page)).toBeGreaterThanOrEqual(-1);
+    expect(await clippedOn(page)).toEqual([]);
+  });
+
+test('the queue shows the rest of a group and of the queue on a tap', async ({ page }) => {
+  await openStation(page, 'milling');
+  await keep(page, 'queue-1280');
+  await page.click('[data-action="show-queue"]');
+  const sheet = page.getByRole('dialog');
+  const waiting = await page.locator('h3').textContent();
+  expect(waiting).toContain(`(${await sheet.locator('li').count()})`);
+  await keep(page, 'queue-all-1280');
+  expect(await faultsOf(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await expect(sheet).toHaveCount(0);
+});
+
+test('the choice of station marks the present one and leads back to it', async ({ page }) => {
+  await openStation(page, 'bench');
+  await page.getByRole('button', { name: 'Other station' }).click();
+  await expect(page.locator('[data-choose-station="bench"]')).toContainText('this screen');
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await keep(page, 'choose-1280');
+  expect([...(await clippedOn(page)), ...(await faultsOf(page, false))]).toEqual([]);
+  await page.click('[data-action="back"]');
+  await expect(page.getByRole('heading', { name: 'Bench' })).toBeVisible();
+});

@@ -12,15 +12,13 @@ export interface Pace {
 const LOOK_BACK = 5;
 /** A weekday counts as worked when it was worked within this many days. */
 const REMEMBERED_DAYS = 28;
-/** With nothing but today to go by: a working day's hours (common practice, no source), and what it takes to say anything. */
-const HOURS = 8;
-const LEAST_STEPS = 12;
-const HOUR_MS = 3_600_000;
+/** A shop's first day counts as whole when its marks lie this far apart at least (common practice, no source). */
+const WHOLE_DAY_MS = 6 * 3_600_000;
 
 /**
  * The pace at which steps were marked done, from the times of the marks that still stand. Whole days before today count;
- * a working day on which nothing was marked counts as one without steps, once the shop's week is known. On the first day
- * it is that day's own, taken from its first mark on. Null while too little is known to say.
+ * a working day on which nothing was marked counts as one without steps, once the shop's week is known. A first day that
+ * was begun late says nothing of a whole one. Null until there is a whole working day to go by.
  */
 export function paceOf(times: readonly number[], now: number, dayOf: DayOf): Pace | null {
   const today = dayOf(now);
@@ -37,13 +35,13 @@ export function paceOf(times: readonly number[], now: number, dayOf: DayOf): Pac
   const counted: number[] = [];
   for (let day = today - 1; day >= first && counted.length < LOOK_BACK; day -= 1) {
     const count = steps.get(day) ?? 0;
+    if (day === first && !isWhole(times.filter((time) => dayOf(time) === first))) continue;
     if (count > 0 || (settled && weekdays.has(weekday(day)))) counted.push(count);
   }
-  if (counted.length > 0) {
-    const perDay = counted.reduce((sum, count) => sum + count, 0) / counted.length;
-    return perDay === 0 ? null : { perDay, weekdays, today: doneToday };
-  }
-  const began = Math.min(...times.filter((time) => dayOf(time) === today));
-  const hours = Math.max((now - began) / HOUR_MS, 1);
-  return doneToday < LEAST_STEPS ? null : { perDay: (doneToday / hours) * HOURS, weekdays, today: doneToday };
+  const perDay = counted.reduce((sum, count) => sum + count, 0) / counted.length;
+  return counted.length === 0 || perDay === 0 ? null : { perDay, weekdays, today: doneToday };
+}
+
+function isWhole(times: readonly number[]): boolean {
+  return Math.max(...times) - Math.min(...times) >= WHOLE_DAY_MS;
 }

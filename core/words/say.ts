@@ -31,6 +31,12 @@ export function say(key: WordKey, figures: Figures = {}, language: Language = sp
   );
 }
 
+/** The words for a count: those of `key.one` where it is one and there are such words. */
+export function counted(key: WordKey, count: number, figures: Figures = {}, language?: Language): string {
+  const one = `${key}.one`;
+  return say(count === 1 && hasWords(one) ? one : key, { ...figures, count }, language);
+}
+
 const ACCENTS: Readonly<Record<string, string>> = {
   a: 'å',
   e: 'ë',

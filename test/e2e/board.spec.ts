@@ -81,6 +81,14 @@ test('the board tells the pace and when the job will be finished, what a door wa
     if (stages.some(({ stage }) => stage === 'bead')) await post(hub, code, 'router-table', 'bead');
   await page.goto(`${hub.url}/board`);
   const job = page.locator('[data-due-job]');
+  // All of it was marked within a minute: that promises nothing.
+  await expect(page.locator('[data-pace]')).toContainText('Too early to tell the pace');
+  await expect(job).not.toHaveAttribute('data-finished', /./);
+  await page.route('**/progress', async (route) => {
+    const answer = await route.fetch();
+    await route.fulfill({ response: answer, json: threeDaysAgo(await answer.json()) });
+  });
+  await page.reload();
   await expect(page.locator('[data-pace]')).toContainText('At the present pace of');
   await expect(job).toHaveAttribute('data-finished', /^20\d\d-\d\d-\d\d$/);
   await expect(job).toContainText('will be finished');
@@ -89,7 +97,7 @@ test('the board tells the pace and when the job will be finished, what a door wa
   await expect(row).toHaveAttribute('data-reached', 'mill');
   await expect(row).toContainText('at Milling');
   await expect(row).toHaveAttribute('data-behind', '5');
-  await expect(row).toContainText('5 of 5 parts');
+  await expect(row).toContainText('5 of 5 parts to do');
   await keep(page, 'board-1280');
   expect(await faultsOf(page)).toEqual([]);
   await row.locator('[data-part="stile-left"]').click();
@@ -106,6 +114,68 @@ test('the board tells the pace and when the job will be finished, what a door wa
   expect(await faultsOf(page)).toEqual([]);
   await keep(page, 'board-door-1280');
 });
+
+test('from the board a part’s last stage is taken back after a question, with the PIN where there is one, and a refusal is told', async ({
+  page,
+}) => {
+  const hub = await shop(['--demo']);
+  const part = (await onlyPlan(hub)).doors[0]?.parts[0];
+  if (part === undefined) throw new Error('no part');
+  for (const [station, stage] of [
+    ['milling', 'mill'],
+    ['router-table', 'bead'],
+  ] as const)
+    expect((await post(hub, part.code, station, stage)).status).toBe(200);
+  await page.goto(`${hub.url}/board`);
+  await page.locator('[data-door="BENCH-1"]').getByRole('button', { name: 'BENCH-1' }).press('Enter');
+  await page.locator('[data-door-sheet] [data-part="stile-left"]').click();
+  const back = page.locator('[data-action="take-back"]');
+  await expect(back).toHaveText('Take back: Stick the bead');
+  await back.click();
+  await expect(page.locator('[data-question]')).toContainText('“Stick the bead” of Left stile of BENCH-1');
+  await keep(page, 'board-take-back-1280');
+  expect(await faultsOf(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await expect(page.locator('[data-question]')).toHaveCount(0);
+  await expect(back).toHaveText('Take back: Stick the bead');
+  await back.click();
+  // Meanwhile it went on at the table saw, so it stands under something that is done.
+  expect((await post(hub, part.code, 'table-saw', 'groove')).status).toBe(200);
+  await page.click('[data-answer="take-back"]');
+  await expect(page.locator('[data-said="take-back"]')).toContainText('cannot be taken back');
+  await expect(back).toHaveText('Take back: Plough the groove');
+
+  const pin = await fetch(`${hub.url}/api/pin`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ pin: '4711' }),
+  });
+  expect(pin.status).toBe(200);
+  await back.click();
+  await page.click('[data-answer="take-back"]');
+  await expect(page.locator('[data-pin-pad]')).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(back).toHaveText('Take back: Plough the groove');
+  await back.click();
+  await page.click('[data-answer="take-back"]');
+  for (const key of '4711') await page.tap(`[data-pin-pad] [data-key="${key}"]`);
+  await page.tap('[data-pin-pad] [data-key="enter"]');
+  await expect(page.locator('[data-said="take-back"]')).toHaveText(
+    'Plough the groove is open again, at Table saw.',
+  );
+  await expect(back).toHaveText('Take back: Stick the bead');
+});
+
+/** A progress as it would be had its marks been made three days ago, from eight in the morning till about four. */
+function threeDaysAgo(progress: unknown): unknown {
+  const day = new Date(Date.now() - 3 * 86_400_000).setHours(8, 0, 0, 0);
+  let marks = 0;
+  return JSON.parse(JSON.stringify(progress), (name, value: unknown) => {
+    if (name !== 'at') return value;
+    marks += 1;
+    return new Date(day + Math.min(marks * 30, 480) * 60_000).toISOString();
+  });
+}
 
 /** A hub of its own. */
 async function shop(args: readonly string[]): Promise<HubProcess> {

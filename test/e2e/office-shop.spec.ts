@@ -110,7 +110,7 @@ test('a backup is made and put back, and sizes as they came out change what is s
   await page.click('[data-action="drop-pin"]');
   await expect(page.getByRole('status')).toContainText('no PIN now');
   await page.click('[data-action="back-up"]');
-  await expect(page.getByRole('status')).toContainText('Backed up and read back: 1 jobs');
+  await expect(page.getByRole('status')).toContainText('Backed up and read back: 1 job, ');
 
   const stile = partOf(await onlyPlan(hub), 'BENCH-1', 'stile-left');
   const mortise = stile.stages.find(({ stage }) => stage === 'mortise');

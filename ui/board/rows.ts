@@ -12,8 +12,8 @@ export interface Row extends BoardDoor {
   readonly jobName: string;
   /** The station where the door's earliest open stage is done. */
   readonly station: StationId | undefined;
-  /** The parts that stand at that stage: the door waits for them. */
-  readonly waitsFor: readonly string[];
+  /** The parts that are not done yet, those at that earliest stage first: the door waits for them. */
+  readonly waitsFor: BoardDoor['parts'];
 }
 
 interface Seen {
@@ -53,7 +53,9 @@ export class BoardRows {
     const station = [...door.parts.flatMap(({ stages }) => stages), ...door.stages].find(
       ({ stage }) => stage === reached.stage,
     )?.station;
-    const waitsFor = reached.parts.filter(({ stage }) => stage === reached.stage).map(({ part }) => part);
+    const open = reached.parts.filter(({ stage }) => stage !== null);
+    const earliest = (stage: string | null) => (stage === reached.stage ? 0 : 1);
+    const waitsFor = open.toSorted((a, b) => earliest(a.stage) - earliest(b.stage));
     const row = { ...reached, key, jobName: line.job, station, waitsFor };
     this.#seen.set(key, { planned, marks, row });
     return row;

@@ -55,6 +55,7 @@ function tell(fault: Fault, draft: Draft, file: object): Told {
   const here = ROW_FIELDS.test(path) && (row?.arched === true || !/^(rise|flat)$/.test(path));
   const place = general ? `defaults.${path}` : `row.${k}.${here ? path.replace(/\[(\d+)\]/g, '.$1') : ''}`;
   return {
+    path: fault.path,
     place,
     mark: mark === '' ? say('form.row', { k: k + 1 }) : mark,
     label: labelOf(path),

@@ -132,10 +132,19 @@ describe('the present pace', () => {
     expect(paceOf([now - HOUR, now - HOUR / 2], now, dayOf)).toBeNull();
   });
 
-  it('is the first day’s own while there is no other: twenty steps in two hours are eighty in eight', () => {
+  it('is not told on the first day, however much was marked in it', () => {
     const now = at('2026-03-02', 9.5);
-    const times = Array.from({ length: 20 }, (_, k) => now - 2 * HOUR + (k * 2 * HOUR) / 20);
-    expect(paceOf(times, now, dayOf)?.perDay).toBeCloseTo(80, 6);
+    const times = Array.from({ length: 76 }, (_, k) => now - HOUR / 3 + k * 1000);
+    expect(paceOf(times, now, dayOf)).toBeNull();
+    expect(paceOf(times, at('2026-03-02', 17), dayOf)).toBeNull();
+  });
+
+  it('is not told from a first day that was begun an hour before its end, but from a whole one', () => {
+    const late = Array.from({ length: 20 }, (_, k) => at('2026-03-02', 15 + k / 20));
+    const whole = Array.from({ length: 40 }, (_, k) => at('2026-03-03', 8 + k / 5));
+    expect(paceOf(late, at('2026-03-03', 9), dayOf)).toBeNull();
+    expect(paceOf([...late, ...whole], at('2026-03-04', 7), dayOf)?.perDay).toBe(40);
+    expect(paceOf(whole, at('2026-03-04', 7), dayOf)?.perDay).toBe(40);
   });
 
   it('falls when a shop that has worked for weeks stands still for a week', () => {

@@ -60,6 +60,11 @@ test('a door’s stickers are printed to a chosen printer, seen done, and kept a
   const [sheet = new Uint8Array()] = printers.taken('Labels');
   expect(await codesOn(sheet)).toEqual(new Set(codes));
   expect(await record()).toEqual(Object.fromEntries(codes.map((code) => [code, [['Labels', false]]])));
+  // The sheet goes on behind what was printed, on this screen for as long as it stands there.
+  await expect(page.locator('[name="from"]')).toHaveValue(String(codes.length + 1));
+  await page.reload();
+  await openPrinting(page, 'Labels');
+  await expect(page.locator('[name="from"]')).toHaveValue(String(codes.length + 1));
 });
 
 test('a range of them is printed again by its first and last, and kept as a reprint', async ({ page }) => {

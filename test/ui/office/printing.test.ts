@@ -146,10 +146,10 @@ test('while it is made the count is shown, and it can be taken back', async () =
 test('a stock is chosen by its sizes, and its calibration page goes to the printer', async () => {
   render(Printing, { job });
   await screen.findByText('Sheet 8 1/2 × 11 in');
-  const choice = screen.getByRole('combobox', { name: 'Stock' });
+  const choice = screen.getByRole('combobox', { name: 'Label sheet or roll' });
   await fireEvent.change(choice, { target: { value: 'strip' } });
   await screen.findByText(/Roll: stickers of 5 × 3 in – the shop’s own/);
-  expect(screen.queryByLabelText('First free position')).toBe(null);
+  expect(screen.queryByLabelText('First free label on the sheet')).toBe(null);
   await fireEvent.click(await button('Calibration page for this stock'));
   await screen.findByText('Printed.');
   expect(posts()).toEqual([{ kind: 'calibration', stock: 'strip', job: 'boot-room', printer: 'Labels' }]);

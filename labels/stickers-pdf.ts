@@ -8,7 +8,7 @@ import { StickerLayouts } from './sticker-layouts.ts';
 import { symbolFits } from './sticker-code.ts';
 import { perPage, placeOn, type Stock, stockNamed, STOCKS } from './stock.ts';
 import { countMarks } from './sticker-text.ts';
-import { readySymbols, type SymbolKind } from './symbol.ts';
+import type { SymbolKind } from './symbol.ts';
 
 export interface StickerOptions {
   readonly stock: string;
@@ -76,7 +76,6 @@ export async function stickersPdf(plan: Plan, options: StickerOptions): Promise<
     door.parts.filter(({ code }) => asked === null || asked.delete(code)).map((part) => ({ door, part })),
   );
   if (asked !== null && asked.size > 0) return { ok: false, fault: 'codes-unknown', codes: [...asked] };
-  await readySymbols();
   const { document, faces } = await newDocument(say('paper.title', { job: plan.job }));
   const layouts = new StickerLayouts(plan, stock, kind, faces, countMarks(plan));
   const doubled: string[] = [];

@@ -1,4 +1,4 @@
-import type bwipjs from 'bwip-js/node';
+import bwipjs from 'bwip-js/node';
 
 export type SymbolKind = 'code128' | 'datamatrix';
 
@@ -23,20 +23,6 @@ const LEAST_MODULE_MM = 0.25;
 /** The last one made: a part asks for its own several times over, and no other part has it. */
 let last: { readonly kind: SymbolKind; readonly text: string; readonly symbol: BarSymbol } | null = null;
 
-/** Makes the symbols; loaded when the first is asked for, since it is large. */
-let encoder: typeof bwipjs | null = null;
-
-/** To be awaited before the first symbol. */
-export async function readySymbols(): Promise<void> {
-  encoder ??= (await import('bwip-js/node')).default;
-}
-
-/** What the encoder makes of a text, before anything is drawn. */
-function encoded(kind: SymbolKind, text: string): unknown {
-  if (encoder === null) throw new Error('symbols are made ready before they are asked for');
-  return encoder.raw({ bcid: kind, text })[0];
-}
-
 /** The symbol of a code; bars of a Code 128 are one module high and are stretched by who draws them. */
 export function symbolOf(kind: SymbolKind, text: string): BarSymbol {
   if (last?.kind === kind && last.text === text) return last.symbol;
@@ -52,7 +38,7 @@ export function dotsPerModule(kind: SymbolKind, dpi: number): number {
 }
 
 function linear(text: string): BarSymbol {
-  const widths = (encoded('code128', text) as { sbs?: readonly number[] }).sbs;
+  const widths = (encoded('code128', text) as { readonly sbs?: readonly number[] }).sbs;
   if (widths === undefined) throw new Error(`no Code 128 came of ${text}`);
   const bars: BarSymbol['bars'][number][] = [];
   let x = 0;
@@ -80,4 +66,9 @@ function matrix(text: string): BarSymbol {
       x = end + 1;
     }
   return { kind: 'datamatrix', width: pixx, height: pixy, bars, quiet: 1 };
+}
+
+/** What the encoder makes of a text, before anything is drawn. */
+function encoded(kind: SymbolKind, text: string): unknown {
+  return bwipjs.raw({ bcid: kind, text })[0];
 }

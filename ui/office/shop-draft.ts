@@ -28,7 +28,8 @@ export const TOOLS = [
   'panelBand',
 ] as const;
 export type Tool = (typeof TOOLS)[number];
-const LISTS: readonly Tool[] = ['chisels', 'dadoWidths', 'drums'];
+/** Those of which a shop has several sizes: typed with commas between. */
+export const LISTS: readonly Tool[] = ['chisels', 'dadoWidths', 'drums'];
 
 let lastKey = 0;
 

@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest';
+import { readProfile } from '#core/shop/read-profile.ts';
+import type { ShopDraft } from '#ui/office/shop-draft.ts';
+import { tellTool } from '#ui/office/tell-tool.ts';
+
+const tools: ShopDraft['tools'] = {
+  chisels: '1/4, 5/x, 3/8',
+  dadoWidths: '1/4',
+  drums: '1',
+  'blade.diameter': '10',
+  'blade.greatestHeight': '0',
+  bearingRadius: '1/4',
+  slidingFit: '',
+  panelBand: '1,5',
+};
+
+test('a tool that is not typed rightly is told by its label, the very size of a list', () => {
+  const read = readProfile(
+    {
+      chisels: ['1/4', '5/x', '3/8'],
+      blade: { diameter: '10', greatestHeight: '0' },
+      slidingFit: '',
+      panelBand: '1,5',
+    },
+    'in',
+  );
+  const faults = read.ok ? [] : read.faults.map((fault) => ({ ...fault, path: `profile.${fault.path}` }));
+  expect(faults.map((fault) => tellTool(fault, { tools, units: 'in' }))).toEqual(
+    expect.arrayContaining([
+      { label: 'Hollow chisels', words: 'No length: type it as 14 3/4, 14-3/4 or 14.75.' },
+      { label: 'Saw blade, greatest height', words: 'It must be more than 0.' },
+      { label: 'Sliding fit', words: 'Still empty.' },
+      { label: 'Raised band of a panel', words: 'Write a point, not a comma: 1.5.' },
+    ]),
+  );
+});

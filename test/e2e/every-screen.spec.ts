@@ -149,6 +149,25 @@ const SCREENS: readonly Screen[] = [
     },
   ],
   [
+    'survey of an opening, measured and saved',
+    async (page) => {
+      for (const text of ['14 3/4', '14 7/8', '30 5/16', '30 5/16', '33.7654', '33.7104']) {
+        await page.getByRole('textbox').fill(text);
+        await page.keyboard.press('Enter');
+      }
+      await expect(page.locator('[data-setting="takeOff"]').first()).toBeVisible();
+    },
+  ],
+  [
+    'trimming by the survey',
+    async (page) => {
+      await page.click('[data-action="save-survey"]');
+      await expect(page.locator('[data-said="survey"]')).not.toBeEmpty();
+      await page.click('[data-action="close-sheet"]');
+      await expect(page.locator('main [data-setting="takeOff"]')).toHaveCount(8);
+    },
+  ],
+  [
     'board',
     async (page) => {
       await page.goto(`${hub.url}/board`);
@@ -168,6 +187,13 @@ const SCREENS: readonly Screen[] = [
       await page.click('[data-action="close-sheet"]');
       await page.locator('[data-door="LOCKER-1"] [data-part="stile-left"]').click();
       await expect(page.locator('[data-part-sheet="stile-left"]')).toBeVisible();
+    },
+  ],
+  [
+    'question before a stage is taken back',
+    async (page) => {
+      await page.click('[data-action="take-back"]');
+      await expect(page.locator('[data-question]')).toBeVisible();
     },
   ],
   [
@@ -192,6 +218,24 @@ const SCREENS: readonly Screen[] = [
     async (page) => {
       await page.click('[data-action="edit-job"]');
       await expect(page.locator('[data-action="save-job"]')).toBeVisible();
+    },
+  ],
+  [
+    'job form with faults and explanations',
+    async (page) => {
+      await page.click('[data-action="explain-form"]');
+      await page.locator('[data-action="add-rail"]').first().click();
+      await page.locator('[name="arched"]').first().check();
+      await page.locator('[name="rise"]').first().fill('1,5');
+      await page.click('[data-action="save-job"]');
+      await expect(page.locator('[data-told="rise"]')).toBeVisible();
+    },
+  ],
+  [
+    'question before units are changed',
+    async (page) => {
+      await page.selectOption('[name="units"]', 'mm');
+      await expect(page.locator('[data-question]')).toBeVisible();
     },
   ],
   [

@@ -1,4 +1,7 @@
 import { expect, test } from '@playwright/test';
+import { jobFileAnswer } from '#core/api/jobs-api.ts';
+import { surveyIn, withSurvey } from '#ui/fitting/survey-plan.ts';
+import { clippedOn } from './clipped.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
 import { doneUntil, faultsOf, keep, onlyPlan, partOf, post, scan } from './shop-floor.ts';
 import type { Plan } from '#core/plan/plan.ts';
@@ -117,4 +120,39 @@ test('at fitting the survey of the opening is entered in one flow and says what 
   await page.locator('.why button').click();
   await page.click('[data-action="done"]');
   await expect(page.getByRole('status')).toContainText('Nothing more');
+});
+
+test('where the opening is wider than the door, the set-up says not to trim, and where, in sight and whole', async ({
+  page,
+}) => {
+  expect((await post(hub, code, 'fitting', 'trim', 'undo')).status).toBe(200);
+  const address = `${hub.url}/api/jobs/${plan.id}`;
+  const held = jobFileAnswer.parse(await (await fetch(`${address}/file`)).json());
+  const survey = {
+    widthBottom: '15',
+    widthTop: '15',
+    heightLeft: '30 3/8',
+    heightRight: '30 3/8',
+    diagonalUp: '33.876846',
+    diagonalDown: '33.876846',
+  };
+  const saved = await fetch(address, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({
+      revision: held.revision,
+      file: withSurvey(held.file, 'ARCH-L', surveyIn({ doors: [{ mark: 'ARCH-L', survey }] }, 'ARCH-L')),
+    }),
+  });
+  expect(saved.status).toBe(200);
+  await page.goto(`${hub.url}/station/fitting`);
+  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+  await scan(page, code);
+  // Built 14 11/16 wide; the opening less two reveals of 1/16 is 14 7/8: 3/32 is missing on either side.
+  await expect(page.locator('[data-message="does-not-cover"]')).toContainText('Do not trim');
+  await expect(page.locator('[data-place="left-top"]')).toHaveAttribute('data-value', /^-0\.09375\d$/);
+  await expect(page.locator('[data-place="left-top"]')).toContainText('3/32');
+  await expect(page.locator('[data-place="top-left"]')).toHaveAttribute('data-value', /^0\.0625\d\d$/);
+  await keep(page, 'fitting-gap-1280');
+  expect([...(await faultsOf(page)), ...(await clippedOn(page))]).toEqual([]);
 });

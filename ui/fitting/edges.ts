@@ -31,3 +31,8 @@ export function amountsOf(takeOff: TakeOff): Amount[] {
 export function isGap(value: string, units: Units): boolean {
   return showValue(value, units).whole.startsWith('-');
 }
+
+/** Does the door as built leave a gap anywhere? Then nothing is to be trimmed. */
+export function hasGap(takeOff: TakeOff, units: Units): boolean {
+  return amountsOf(takeOff).some(({ value }) => isGap(value, units));
+}

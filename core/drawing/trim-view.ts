@@ -34,6 +34,8 @@ export function trimView(
   );
   const times = STEPS.find((step) => most * step <= small * SHARE) ?? 1;
   const off = (value: string) => drawn(value) * times;
+  /** How far the line runs outside the door there: its amount stands beyond it. */
+  const out = (value: string) => Math.max(0, -off(value));
   const line = [
     at(off(left.bottom), off(bottom.left)),
     at(width - off(right.bottom), off(bottom.right)),
@@ -54,10 +56,10 @@ export function trimView(
       area(polygon(line), 'trim-to', 'none', 'cut'),
       label(door.door, at(width / 2, height / 2), 'door-name', 'large'),
       label(say('drawing.trim-times', { times }), at(width / 2, -far * 7), 'times', 'small'),
-      amount(left.bottom, at(-far, low), 'end', 'left-bottom'),
-      amount(left.top, at(-far, high), 'end', 'left-top'),
-      amount(right.bottom, at(width + far, low), 'start', 'right-bottom'),
-      amount(right.top, at(width + far, high), 'start', 'right-top'),
+      amount(left.bottom, at(-far - out(left.bottom), low), 'end', 'left-bottom'),
+      amount(left.top, at(-far - out(left.top), high), 'end', 'left-top'),
+      amount(right.bottom, at(width + far + out(right.bottom), low), 'start', 'right-bottom'),
+      amount(right.top, at(width + far + out(right.top), high), 'start', 'right-top'),
       amount(bottom.left, at(width * 0.14, -far * 3), 'middle', 'bottom-left'),
       amount(bottom.right, at(width * 0.86, -far * 3), 'middle', 'bottom-right'),
       amount(top.left, at(width * 0.14, height + far * 1.3), 'middle', 'top-left'),

@@ -9,6 +9,15 @@ const SIZES = [
   { width: 1920, height: 1080 },
 ];
 const PIN = '4711';
+/** An opening's six measures, nearly square. */
+const OPENING = [
+  ['widthBottom', '14 3/4'],
+  ['widthTop', '14 7/8'],
+  ['heightLeft', '30 5/16'],
+  ['heightRight', '30 5/16'],
+  ['diagonalUp', '33.7654'],
+  ['diagonalDown', '33.7104'],
+] as const;
 const data = freshData();
 let hub: HubProcess;
 let plan: Plan;
@@ -151,7 +160,9 @@ const SCREENS: readonly Screen[] = [
   [
     'survey of an opening, measured and saved',
     async (page) => {
-      for (const text of ['14 3/4', '14 7/8', '30 5/16', '30 5/16', '33.7654', '33.7104']) {
+      for (const [name, text] of OPENING) {
+        // Asked for by itself the first time; tapped to be asked again the second.
+        await page.click(`[data-measure="${name}"]`);
         await page.getByRole('textbox').fill(text);
         await page.keyboard.press('Enter');
       }

@@ -20,6 +20,8 @@ export const printedAnswer = z.object({ codes: z.record(z.string(), z.array(prin
 
 /** POST /jobs/:id/printed takes this, after the browser's own dialog. */
 export const printedReport = z.strictObject({ codes, stock, by: personName.optional() });
+/** Stickers that a person says were printed. */
+export type PrintedReport = Readonly<z.infer<typeof printedReport>>;
 
 /** GET /printers answers this: what can be printed to from the hub's machine. */
 export const printerLine = z.object({

@@ -1,8 +1,7 @@
 import { paperKind, paperSize } from '#core/api/prints-api.ts';
-import { say } from '#core/words/say.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import type { PrintDesk } from '../printing/print-desk.ts';
-import { wordsOf } from '../printing/printer.ts';
+import { tellRefusal } from '../printing/tell-refusal.ts';
 import type { Store } from '../store/store.ts';
 import { giveWay } from './give-way.ts';
 import { jobOf } from './job-routes.ts';
@@ -15,9 +14,7 @@ import type { Serve } from './serve.ts';
 export function printRoutes(serve: Serve, store: Store, desk: PrintDesk): void {
   serve('GET /printers', async () => {
     const listed = await desk.list();
-    return listed.ok
-      ? { printers: listed.printers }
-      : { printers: [], message: say(wordsOf(listed.code), listed.figures) };
+    return listed.ok ? { printers: listed.printers } : { printers: [], message: tellRefusal(listed) };
   });
 
   serve('POST /prints', async ({ body }) => {

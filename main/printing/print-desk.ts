@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import type { PrintState } from '#core/api/prints-api.ts';
 import { say } from '#core/words/say.ts';
-import { type Paper, type PrintSystem, refused, type Refused, wordsOf } from './printer.ts';
+import { type Paper, type PrintSystem, refused, type Refused } from './printer.ts';
+import { tellRefusal } from './tell-refusal.ts';
 
 /** A paper on its way: what it is made of is counted while it is made. */
 export interface PrintJob<M extends { readonly paper: Paper }> {
@@ -90,7 +91,7 @@ export class PrintDesk {
         state: why.code === 'cancelled' ? 'cancelled' : 'failed',
         ...count,
         code: why.code,
-        message: say(wordsOf(why.code), why.figures),
+        message: tellRefusal(why),
       });
     try {
       const made = await job.make(progress);

@@ -27,6 +27,7 @@ import { shopAnswer, type ShopFile } from '#core/api/shop-api.ts';
 import {
   printedAnswer,
   printersAnswer,
+  type PrintedReport,
   type PrintRequest,
   printState,
   printTaken,
@@ -121,8 +122,8 @@ export const hub = {
   startPrint: (request: PrintRequest) => ask(printTaken, '/prints', 'POST', request),
   printState: (print: string) => ask(printState, `/prints/${id(print)}`),
   cancelPrint: (print: string) => ask(printState, `/prints/${id(print)}`, 'DELETE'),
-  reportPrinted: (job: string, codes: readonly string[], stock: string) =>
-    ask(printedAnswer, `/jobs/${id(job)}/printed`, 'POST', { codes, stock }),
+  reportPrinted: (job: string, report: PrintedReport) =>
+    ask(printedAnswer, `/jobs/${id(job)}/printed`, 'POST', report),
   printed: (job: string) => ask(printedAnswer, `/jobs/${id(job)}/printed`),
   papersAddress: (job: string, kind: string, paper: string) =>
     `/api/jobs/${id(job)}/papers.pdf?kind=${id(kind)}&paper=${id(paper)}`,

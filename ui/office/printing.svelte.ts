@@ -2,6 +2,12 @@ import type { PrintedOnce, PrinterLine, PrintRequest, PrintState } from '#core/a
 import type { StockLine } from '#core/api/stocks-api.ts';
 import { say } from '#core/words/say.ts';
 import { hub } from '../hub/client.ts';
+import { person } from '../people/person.svelte.ts';
+
+/** The badge of who works at this screen, where that is known. */
+function byWhom(): { by?: string } {
+  return person.badge === null ? {} : { by: person.badge };
+}
 
 const CHOSEN = 'shoulderline.printer';
 /** How often a print on its way is asked after, in milliseconds. */
@@ -47,7 +53,12 @@ export class Printing {
     localStorage.setItem(CHOSEN, this.printer);
     this.message = '';
     this.busy = true;
-    const taken = await hub.startPrint({ ...request, job: this.#job, printer: this.printer });
+    const taken = await hub.startPrint({
+      ...request,
+      ...byWhom(),
+      job: this.#job,
+      printer: this.printer,
+    });
     if (taken.kind !== 'ok') {
       this.message = taken.kind === 'refused' ? taken.refusal.message : say('ui.hub-away');
       this.busy = false;
@@ -63,7 +74,7 @@ export class Printing {
 
   /** Keeps stickers as printed that left a printer by the browser's own dialog; false where that could not be kept. */
   async report(codes: readonly string[], stock: string): Promise<boolean> {
-    const answer = await hub.reportPrinted(this.#job, codes, stock);
+    const answer = await hub.reportPrinted(this.#job, { codes: [...codes], stock, ...byWhom() });
     this.print = null;
     if (answer.kind === 'ok') {
       this.printed = answer.value.codes;

@@ -45,7 +45,7 @@ test('a printer that fails gives its message, and nothing is kept as printed', a
   );
   const state = await over(desk, desk.start(job({ printed })));
   expect(state).toMatchObject({ state: 'failed', code: 'printer-stopped' });
-  expect(state?.message).toContain('Labels is stopped: out of labels');
+  expect(state?.message).toContain('Labels is stopped: it says “out of labels”');
   expect(printed).not.toHaveBeenCalled();
 });
 

@@ -2,7 +2,10 @@ import { fireEvent, render, screen } from '@testing-library/svelte';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { printedReport } from '#core/api/prints-api.ts';
 import type { LiveJob } from '#ui/hub/live.svelte.ts';
+import { shop } from '#ui/hub/shop.svelte.ts';
 import Printing from '#ui/office/Printing.svelte';
+import { person } from '#ui/people/person.svelte.ts';
+import { shownInstant } from '#ui/shared/day.ts';
 
 interface Asked {
   readonly method: string;
@@ -57,6 +60,8 @@ beforeEach(() => {
 });
 afterEach(() => {
   vi.unstubAllGlobals();
+  person.signOff();
+  shop.now = null;
   localStorage.clear();
 });
 
@@ -97,7 +102,7 @@ test(
   async () => {
     printed = { R01N0KHMKH: [{ at: '2026-11-25T08:15:00.000Z', stock: 'roll-2x1', reprint: false }] };
     render(Printing, { job });
-    await screen.findByText('printed 2026-11-25 08:15');
+    await screen.findByText(`printed ${shownInstant('2026-11-25T08:15:00.000Z')}`);
     await fireEvent.click(await button(/Panel R01N0KHMKH/));
     await fireEvent.click(await button('Print these 1'));
     await screen.findByText('Printed.');
@@ -169,7 +174,7 @@ test('stickers opened in the browser are kept as printed once a person says that
   await fireEvent.click(await button('Yes, all of them'));
   await screen.findByText('Kept as printed.');
   expect(posts()).toEqual([{ codes: ['R01N0KHMKH'], stock: 'letter-3x10' }]);
-  await screen.findByText('printed 2026-11-25 09:30');
+  await screen.findByText(`printed ${shownInstant('2026-11-25T09:30:00.000Z')}`);
   await button('Print');
 });
 
@@ -178,7 +183,7 @@ test('papers opened in the browser are not asked about', async () => {
   await fireEvent.change(await screen.findByRole('combobox', { name: 'What to print' }), {
     target: { value: 'rods' },
   });
-  const link = screen.getByRole('link', { name: 'Open the stickers to print' });
+  const link = await screen.findByRole('link', { name: 'Open these papers to print' });
   link.addEventListener('click', (event) => event.preventDefault());
   await fireEvent.click(link);
   expect(screen.queryByText(/Were they printed/)).toBe(null);
@@ -201,4 +206,25 @@ test('without printers the reason stands there, and the PDF can be opened', asyn
   const address = (name: string) => screen.getByRole('link', { name }).getAttribute('href');
   expect(address('Open the stickers to print')).toContain('/api/jobs/boot-room/stickers.pdf');
   expect(address('Calibration page for this stock')).toBe('/api/stocks/letter-3x10/calibration.pdf');
+});
+
+test('a print carries the badge of who prints, and the stickers say so after', async () => {
+  shop.now = { people: [{ badge: 'P-A1', name: 'Ada' }] } as unknown as typeof shop.now;
+  printed = {
+    R01N0KHMKH: [
+      { at: '2026-11-25T08:15:00.000Z', stock: 'roll-2x1', reprint: false },
+      { at: '2026-11-25T08:20:00.000Z', stock: 'roll-2x1', reprint: true, by: 'P-A1' },
+    ],
+  };
+  render(Printing, { job });
+  await screen.findByText(`printed ${shownInstant('2026-11-25T08:20:00.000Z')}, 2 times, by Ada`);
+  const choice = screen.getByRole('combobox', { name: 'Who prints' });
+  await fireEvent.change(choice, { target: { value: 'P-A1' } });
+  await fireEvent.click(await button('Print'));
+  await screen.findByText('Printed.');
+  await fireEvent.change(choice, { target: { value: '' } });
+  await fireEvent.click(await button('Print'));
+  await vi.waitFor(() => expect(posts()).toHaveLength(2));
+  expect(posts()[0]).toMatchObject({ kind: 'stickers', by: 'P-A1' });
+  expect(posts()[1]).not.toHaveProperty('by');
 });

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Plan } from '#core/plan/plan.ts';
 import { cameraPicture } from './camera-picture.ts';
 import { freshData, removeData, startHubProcess } from './hub-process.ts';
-import { rasterise } from './read-stickers.ts';
+import { pngPages } from '../labels/read-pdf.ts';
 
 test('a sticker held before a camera is scanned, and the decoder is loaded only then', async ({
   launchOptions,
@@ -18,7 +18,7 @@ test('a sticker held before a camera is scanned, and the decoder is loaded only 
     const plan = (await (await fetch(`${hub.url}/api/jobs/${id}`)).json()) as Plan;
     const code = plan.doors[0]?.parts[0]?.code ?? '';
     const pdf = await fetch(`${hub.url}/api/jobs/${id}/stickers.pdf?stock=roll-3x1&codes=${code}`);
-    const [sticker] = await rasterise(new Uint8Array(await pdf.arrayBuffer()), 203);
+    const [sticker] = await pngPages(new Uint8Array(await pdf.arrayBuffer()), 203);
     if (sticker === undefined) throw new Error('a sticker was printed');
     writeFileSync(film, await cameraPicture(sticker, { x: 0, y: 0, width: 609, height: 203 }));
 

@@ -1,4 +1,4 @@
-import { createCanvas, DOMMatrix, ImageData, Path2D } from '@napi-rs/canvas';
+import { type Canvas, createCanvas, DOMMatrix, ImageData, Path2D } from '@napi-rs/canvas';
 
 // The PDF reader draws with the page's own canvas classes, which plain Node has not.
 Object.assign(globalThis, { DOMMatrix, ImageData, Path2D });
@@ -37,8 +37,8 @@ export interface GreyPage {
   readonly grey: Uint8Array;
 }
 
-/** Every page of a PDF as a printer of a resolution would make it, given one at a time. */
-export async function* greyPages(pdf: Uint8Array, dpi: number): AsyncGenerator<GreyPage> {
+/** Every page of a PDF drawn at a resolution, given one at a time. */
+async function* drawnPages(pdf: Uint8Array, dpi: number): AsyncGenerator<Canvas> {
   const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
   for (let k = 1; k <= document.numPages; k += 1) {
     const page = await document.getPage(k);
@@ -48,11 +48,25 @@ export async function* greyPages(pdf: Uint8Array, dpi: number): AsyncGenerator<G
     context.fillStyle = '#fff';
     context.fillRect(0, 0, canvas.width, canvas.height);
     await page.render({ canvasContext: context as unknown as CanvasRenderingContext2D, viewport }).promise;
-    const { data, width, height } = context.getImageData(0, 0, canvas.width, canvas.height);
-    const grey = new Uint8Array(width * height);
-    for (let n = 0; n < grey.length; n += 1) grey[n] = data[n * 4] ?? 0;
-    yield { width, height, grey };
+    yield canvas;
     page.cleanup();
   }
   await document.destroy();
+}
+
+/** Every page of a PDF as a printer of a resolution would make it, given one at a time. */
+export async function* greyPages(pdf: Uint8Array, dpi: number): AsyncGenerator<GreyPage> {
+  for await (const canvas of drawnPages(pdf, dpi)) {
+    const { data, width, height } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
+    const grey = new Uint8Array(width * height);
+    for (let n = 0; n < grey.length; n += 1) grey[n] = data[n * 4] ?? 0;
+    yield { width, height, grey };
+  }
+}
+
+/** The pages of a PDF as PNGs at a resolution. */
+export async function pngPages(pdf: Uint8Array, dpi: number): Promise<Buffer[]> {
+  const pages: Buffer[] = [];
+  for await (const canvas of drawnPages(pdf, dpi)) pages.push(canvas.toBuffer('image/png'));
+  return pages;
 }

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader';
-import type { GreyPage } from './read-pdf.ts';
+import { type GreyPage, pngPages } from './read-pdf.ts';
 
 const wasm = readFileSync(createRequire(import.meta.url).resolve('zxing-wasm/reader/zxing_reader.wasm'));
 await prepareZXingModule({ overrides: { wasmBinary: wasm.buffer }, fireImmediately: true });
@@ -62,4 +62,17 @@ export async function zxing(
     },
   );
   return found.filter(({ isValid }) => isValid).map(({ text }) => text);
+}
+
+/** Every code that a scanner finds on a sheet of stickers, rasterised at a resolution. */
+export async function codesOn(pdf: Uint8Array, dpi = 300): Promise<ReadonlySet<string>> {
+  const found = new Set<string>();
+  for (const page of await pngPages(pdf, dpi))
+    for (const { text, isValid } of await readBarcodes(new Uint8Array(page), {
+      formats: ['Code128', 'DataMatrix'],
+      tryHarder: true,
+      maxNumberOfSymbols: 60,
+    }))
+      if (isValid) found.add(text);
+  return found;
 }

@@ -3,7 +3,7 @@ import { PAPER_KINDS, type PaperKind } from '#core/api/prints-api.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { doorCode } from '#labels/papers/job-sheet.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
-import { codesOn } from '../../e2e/read-stickers.ts';
+import { codesOn } from '../scan.ts';
 import { awkwardPlan, demoPlan, metricPlan } from './paper-jobs.ts';
 import { type ReadPage, readPages, type ReadText } from './read-pages.ts';
 

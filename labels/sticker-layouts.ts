@@ -84,7 +84,8 @@ export class StickerLayouts {
     let shared = this.#shared.get(bodyKey);
     if (shared === undefined) {
       shared = this.#share(door, part, foot);
-      if (this.#shared.size >= MOST_SHARED) this.#shared.clear();
+      const [oldest] = this.#shared.keys();
+      if (oldest !== undefined && this.#shared.size >= MOST_SHARED) this.#shared.delete(oldest);
       this.#shared.set(bodyKey, shared);
     }
     return shared;

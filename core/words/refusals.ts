@@ -15,9 +15,9 @@ export const refusalWords = {
   'refusal.id-reused': 'This mark carries the number of another one.',
   'refusal.id-reused.next': 'Scan the part again.',
   'refusal.malformed': 'That is no part code: ten letters and digits.',
-  'refusal.malformed.next': 'Scan it again, or type what stands under the bars.',
+  'refusal.malformed.next': 'Scan it again, or type the code that stands beside the bars.',
   'refusal.bad-check': 'A character is wrong in that code.',
-  'refusal.bad-check.next': 'Scan it again, or compare it with what stands under the bars.',
+  'refusal.bad-check.next': 'Scan it again, or compare it with the code that stands beside the bars.',
   'refusal.unknown-code': 'No job here has a part {code}.',
   'refusal.unknown-code.next':
     'Look at the job’s name on the sticker: was the job removed, or is it another shop’s?',

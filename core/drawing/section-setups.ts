@@ -1,6 +1,6 @@
 import { moved } from '../outline/moved.ts';
 import type { PlanPart, PlanStage } from '../plan/plan.ts';
-import { say } from '../words/say.ts';
+import { say, type WordKey } from '../words/say.ts';
 import type { Point, Shape } from './model.ts';
 import { drawn, profileOf, stageOf } from './plan-number.ts';
 import { beadWaste, grooveWaste, memberSection } from './section-view.ts';
@@ -42,7 +42,7 @@ export function tableCutterSetup(part: PlanPart, stage: PlanStage): Shape[] {
       'fine',
     ),
     label(say('drawing.front-down'), at(width * 0.42, thickness * 0.14), 'face', 'small'),
-    ...nearEnd(part, width * 0.42, thickness),
+    ...turned(part, width * 0.42, thickness),
     ...dimension(
       'cutterHeight',
       s.cutterHeight,
@@ -74,17 +74,25 @@ export function tableCutterSetup(part: PlanPart, stage: PlanStage): Shape[] {
 }
 
 /**
- * Which end of a stile is nearest when it lies front down with its bead edge at the right: a left stile’s top, a right
- * stile’s bottom. A rail that lies so has its bead edge to the cutter whichever end is nearest.
+ * How the blank is turned, front down with its bead edge at the right: which end of a stile is nearest then (a left
+ * stile’s top, a right stile’s bottom), and which edge of a rail is at the cutter.
  */
-function nearEnd({ part }: PlanPart, x: number, thickness: number): Shape[] {
-  if (!part.startsWith('stile')) return [];
-  const end = say(part === 'stile-left' ? 'drawing.top' : 'drawing.bottom');
+function turned({ part }: PlanPart, x: number, thickness: number): Shape[] {
+  const [large, small] = TURNED[part] ?? BOTH_EDGES;
   return [
-    label(end, at(x, thickness * 0.66), 'near-end', 'large', 'middle', thickness * 0.3),
-    label(say('drawing.near-end'), at(x, thickness * 0.42), 'near-end-note', 'small'),
+    label(say(large), at(x, thickness * 0.66), 'near-end', 'large', 'middle', thickness * 0.3),
+    label(say(small), at(x, thickness * 0.42), 'near-end-note', 'small'),
   ];
 }
+
+const BOTH_EDGES = ['drawing.both-edges', 'drawing.to-cutter'] as const;
+
+const TURNED: Readonly<Partial<Record<string, readonly [WordKey, WordKey]>>> = {
+  'stile-left': ['drawing.top', 'drawing.near-end'],
+  'stile-right': ['drawing.bottom', 'drawing.near-end'],
+  'rail-bottom': ['drawing.upper-edge', 'drawing.to-cutter'],
+  'rail-top': ['drawing.lower-edge', 'drawing.to-cutter'],
+};
 
 /** The groove on the table saw: sight edge down on the blade, a face to the fence, then the other. */
 export function grooveSetup(part: PlanPart, stage: PlanStage): Shape[] {

@@ -38,7 +38,7 @@ test('a finished job is not loaded by a station, but a scan of one of its parts 
     await expect(page.locator('h3')).toContainText('Waiting at this station (');
     expect(asked).not.toContain(`/api/jobs/${id}`);
     await Promise.all([...code, 'Enter'].map((key) => page.keyboard.press(key)));
-    await expect(page.locator('[data-message]')).toContainText('This door is finished.');
+    await expect(page.locator('[data-message]')).toContainText('Door PANTRY-1 is finished.');
     expect(asked).toContain(`/api/jobs/${id}`);
 
     await page.goto(`${hub.url}/office`);

@@ -107,6 +107,8 @@ export default defineConfig({
         test: {
           name: 'node',
           environment: 'node',
+          // No test changes what another loads: one process serves them all, in half the time.
+          isolate: false,
           testTimeout: PATIENCE_MS,
           include: ['test/{core,labels,main,published,assembly}/**/*.test.ts'],
         },

@@ -76,7 +76,7 @@ export async function faultsOf(page: Page, withAxe = true): Promise<string[]> {
     return found;
   });
   if (!withAxe) return faults;
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).analyze();
   return [...faults, ...violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html ?? ''}`)];
 }
 

@@ -73,7 +73,7 @@ test('a job whose name has spaces and umlauts is changed and saved again', async
   await page.fill('[name="width"]', '16-1/2"');
   await page.fill('[name="height"]', '28');
   await page.click('[data-action="save-job"]');
-  await expect(page.getByRole('status')).toContainText('Küche & Flur, großer Schrank');
+  await expect(page.locator('.notice')).toContainText('Küche & Flur, großer Schrank');
   for (const height of ['29', '30 1/4']) {
     await page.click('[data-action="edit-job"]');
     await expect(page.locator('[name="job"]')).toHaveValue('Küche & Flur, großer Schrank');
@@ -149,7 +149,7 @@ test('hinges, mid rails and the panel’s species are asked for, explained, and 
   await keep(page, 'office-form-1280');
   expect(await faultsOf(page)).toEqual([]);
   await page.click('[data-action="save-job"]');
-  await expect(page.getByRole('status')).toContainText('Larder');
+  await expect(page.locator('.notice')).toContainText('Larder');
   const file: unknown = await (await fetch(`${hub.url}/api/jobs/Larder/file`)).json();
   expect(file).toMatchObject({
     file: {

@@ -30,7 +30,7 @@ test('a job goes from typed openings to stickers to the mortiser to the board, a
   await page.fill('[data-row="0"] [name="flat"]', '3/4');
   await keep(page, 'office');
   await page.click('[data-action="save-job"]');
-  await expect(page.getByRole('status')).toContainText('Ferry house kitchen');
+  await expect(page.locator('.notice')).toContainText('Ferry house kitchen');
 
   const address = await page.getAttribute('[data-action="print-stickers"]', 'href');
   const pdf = await request.get(new URL(address ?? '', hub.url).href);

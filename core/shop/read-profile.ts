@@ -19,7 +19,7 @@ const FIELDS = {
   stripStation: { kind: 'word', of: ['table-saw', 'band-saw'] },
 } as const satisfies Readonly<Record<string, Shape>>;
 
-/** A shop profile as it stands in a file: any of its fields, lengths as text; what is left out is the built-in shop's. */
+/** A shop profile as it stands in a file: some or all of its fields, lengths as text; what is left out is the built-in shop's. */
 export function readProfile(input: unknown, units: Units): Result<ShopProfile> {
   const list: FaultList = { faults: [], dropped: 0 };
   if (!isTree(input))

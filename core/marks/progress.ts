@@ -77,10 +77,12 @@ function changed(
 ): Readonly<Record<string, Done>> {
   const { stage, mark } = accepted.mark;
   if (mark === 'done') return { ...done, [stage]: doneBy(accepted) };
-  return Object.fromEntries(Object.entries(done).filter(([name]) => name !== stage));
+  const left: Record<string, Done> = {};
+  for (const name in done) if (name !== stage && done[name] !== undefined) left[name] = done[name];
+  return left;
 }
 
 function doneBy({ seq, received, mark }: AcceptedMark): Done {
-  const done = { seq, id: mark.id, at: received, station: mark.station };
-  return mark.by === undefined ? done : { ...done, by: mark.by };
+  const { id, station, by } = mark;
+  return by === undefined ? { seq, id, at: received, station } : { seq, id, at: received, station, by };
 }

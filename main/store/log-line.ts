@@ -82,6 +82,7 @@ export function salvage(bytes: Buffer): (ReadLine & { readonly at: number; reado
   return found;
 }
 
+/** The checksum over a number's digits, a colon and the entry. */
 function sumOf(seq: number, entry: string | Buffer): number {
   return crc32(entry, crc32(`${seq}:`));
 }

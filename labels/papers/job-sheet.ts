@@ -1,5 +1,5 @@
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
-import { say } from '#core/words/say.ts';
+import { counted, say } from '#core/words/say.ts';
 import type { Faces } from '../face.ts';
 import type { Size } from '../stock.ts';
 import { dotsPerModule, symbolOf } from '../symbol.ts';
@@ -22,7 +22,7 @@ export function* jobSheet(plan: Plan, paper: Size, faces: Faces): Generator<Pape
   for (let n = 0; n < pages; n += 1) {
     const own = plan.doors.slice(n * rows, (n + 1) * rows);
     const page = newPage(faces, paper);
-    headPage(page, say('paper.sheet-of', { doors: plan.doors.length }), plan.job);
+    headPage(page, counted('paper.sheet-of', plan.doors.length), plan.job);
     columnHeads(page, columnsOf(page));
     for (const [k, door] of own.entries())
       doorLine(page, plan, door, body.y + body.height - 26 - (k + 1) * ROW, columnsOf(page));

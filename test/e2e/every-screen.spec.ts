@@ -1,8 +1,7 @@
 import { expect, type Page, test } from '@playwright/test';
-import type { Plan } from '#core/plan/plan.ts';
 import { clippedOn } from './clipped.ts';
-import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
-import { doneUntil, faultsOf, onlyPlan, partOf, post, scan } from './shop-floor.ts';
+import { demoHub } from './demo-hub.ts';
+import { doneUntil, faultsOf, post, scan } from './shop-floor.ts';
 
 const SIZES = [
   { width: 1280, height: 800 },
@@ -18,40 +17,27 @@ const OPENING = [
   ['diagonalUp', '33.7654'],
   ['diagonalDown', '33.7104'],
 ] as const;
-const data = freshData();
-let hub: HubProcess;
-let plan: Plan;
+const hub = demoHub();
 
 test.describe.configure({ mode: 'serial', timeout: 300_000 });
 test.beforeAll(async () => {
-  hub = await startHubProcess(data, 0, ['--demo']);
-  plan = await onlyPlan(hub);
-  for (const door of plan.doors.filter(({ door }) => /^(ARCH-L|LOCKER)-1$/.test(door)))
+  for (const door of [hub.door('ARCH-L-1'), hub.door('LOCKER-1')])
     for (const part of door.parts)
       await doneUntil(
         hub,
         part,
         part.part === 'stile-left' && door.door === 'LOCKER-1' ? 'mortise' : 'dryfit',
       );
-  const arch = plan.doors.find(({ door }) => door === 'ARCH-R-1');
-  for (const part of arch?.parts ?? []) await doneUntil(hub, part, 'dryfit');
+  for (const part of hub.door('ARCH-R-1').parts) await doneUntil(hub, part, 'dryfit');
   for (const stage of ['dryfit', 'glue'])
     expect((await post(hub, code('ARCH-R-1', 'stile-left'), 'assembly', stage)).status).toBe(200);
-});
-test.afterAll(async () => {
-  await hub.end('SIGTERM');
-  removeData(data);
 });
 
 type Screen = readonly [name: string, show: (page: Page) => Promise<void>];
 
-const code = (door: string, part: string) => partOf(plan, door, part).code;
-async function station(page: Page, id: string): Promise<void> {
-  await page.goto(`${hub.url}/station/${id}`);
-  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
-}
+const code = (door: string, part: string) => hub.part(door, part).code;
 async function setup(page: Page, id: string, scanned: string): Promise<void> {
-  await station(page, id);
+  await hub.open(page, id);
   await scan(page, scanned);
   await expect(page.locator(`main[data-code="${scanned}"]`)).toBeVisible();
 }
@@ -82,7 +68,7 @@ const SCREENS: readonly Screen[] = [
       await expect(page.locator('[data-choose-station="mortiser"]')).toBeVisible();
     },
   ],
-  ['idle queue', (page) => station(page, 'milling')],
+  ['idle queue', (page) => hub.open(page, 'milling')],
   [
     'setup of a stile with a mid rail at the mortiser',
     (page) => setup(page, 'mortiser', code('LOCKER-1', 'stile-left')),
@@ -105,7 +91,7 @@ const SCREENS: readonly Screen[] = [
   [
     'message',
     async (page) => {
-      await station(page, 'band-saw');
+      await hub.open(page, 'band-saw');
       await scan(page, code('BENCH-1', 'stile-left'));
       await expect(page.locator('[data-message="wrong-station"]')).toBeVisible();
     },
@@ -113,7 +99,7 @@ const SCREENS: readonly Screen[] = [
   [
     'keypad',
     async (page) => {
-      await station(page, 'table-saw');
+      await hub.open(page, 'table-saw');
       await page.click('[data-action="type"]');
       await expect(page.locator('[data-key="enter"]')).toBeVisible();
     },
@@ -121,7 +107,7 @@ const SCREENS: readonly Screen[] = [
   [
     'find',
     async (page) => {
-      await station(page, 'table-saw');
+      await hub.open(page, 'table-saw');
       await page.click('[data-action="find"]');
       await expect(page.locator('[data-find-door="KEYS-1"]')).toBeVisible();
     },
@@ -136,7 +122,7 @@ const SCREENS: readonly Screen[] = [
   [
     'people',
     async (page) => {
-      await station(page, 'bench');
+      await hub.open(page, 'bench');
       await page.click('[data-action="people"]');
       await expect(page.locator('[data-action="close-sheet"]')).toBeVisible();
     },
@@ -144,7 +130,7 @@ const SCREENS: readonly Screen[] = [
   [
     'assembly gathering',
     async (page) => {
-      await station(page, 'assembly');
+      await hub.open(page, 'assembly');
       await scan(page, code('ARCH-L-1', 'stile-left'));
       await expect(page.locator('[data-gathering="ARCH-L-1"]')).toBeVisible();
     },

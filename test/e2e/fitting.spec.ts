@@ -2,34 +2,23 @@ import { expect, test } from '@playwright/test';
 import { jobFileAnswer } from '#core/api/jobs-api.ts';
 import { surveyIn, withSurvey } from '#ui/fitting/survey-plan.ts';
 import { clippedOn } from './clipped.ts';
-import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
-import { doneUntil, faultsOf, keep, onlyPlan, partOf, post, scan } from './shop-floor.ts';
-import type { Plan } from '#core/plan/plan.ts';
+import { demoHub } from './demo-hub.ts';
+import { doneUntil, faultsOf, keep, post, scan } from './shop-floor.ts';
 
-let hub: HubProcess;
-let plan: Plan;
+const hub = demoHub();
 let code: string;
-const data = freshData();
 
 test.describe.configure({ mode: 'serial', timeout: 120_000 });
 test.beforeAll(async () => {
-  hub = await startHubProcess(data, 0, ['--demo']);
-  plan = await onlyPlan(hub);
-  const door = plan.doors.find((each) => each.door === 'ARCH-L-1');
-  for (const part of door?.parts ?? []) await doneUntil(hub, part, 'dryfit');
-  code = partOf(plan, 'ARCH-L-1', 'stile-left').code;
+  for (const part of hub.door('ARCH-L-1').parts) await doneUntil(hub, part, 'dryfit');
+  code = hub.part('ARCH-L-1', 'stile-left').code;
   for (const stage of ['dryfit', 'glue']) expect((await post(hub, code, 'assembly', stage)).status).toBe(200);
-});
-test.afterAll(async () => {
-  await hub.end('SIGTERM');
-  removeData(data);
 });
 
 test('at fitting the survey of the opening is entered in one flow and says what comes off at both ends of each edge', async ({
   page,
 }) => {
-  await page.goto(`${hub.url}/station/fitting`);
-  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+  await hub.open(page, 'fitting');
   await scan(page, code);
   await expect(page.locator('[data-stage="trim"]')).toBeVisible();
   await page.click('[data-action="survey"]');
@@ -72,7 +61,7 @@ test('at fitting the survey of the opening is entered in one flow and says what 
   expect(await faultsOf(page)).toEqual([]);
   await page.click('[data-action="save-survey"]');
   await expect(page.locator('[data-said="survey"]')).toContainText('Saved in the job');
-  const kept: unknown = await (await fetch(`${hub.url}/api/jobs/${plan.id}/file`)).json();
+  const kept: unknown = await (await fetch(`${hub.url}/api/jobs/${hub.plan.id}/file`)).json();
   expect(JSON.stringify(kept)).toContain('"widthTop":"14 13/16"');
   const surveyed: Record<string, string | null> = {};
   for (const [edge, ends] of Object.entries({
@@ -126,7 +115,7 @@ test('where the opening is wider than the door, the set-up says not to trim, and
   page,
 }) => {
   expect((await post(hub, code, 'fitting', 'trim', 'undo')).status).toBe(200);
-  const address = `${hub.url}/api/jobs/${plan.id}`;
+  const address = `${hub.url}/api/jobs/${hub.plan.id}`;
   const held = jobFileAnswer.parse(await (await fetch(`${address}/file`)).json());
   const survey = {
     widthBottom: '15',
@@ -145,8 +134,7 @@ test('where the opening is wider than the door, the set-up says not to trim, and
     }),
   });
   expect(saved.status).toBe(200);
-  await page.goto(`${hub.url}/station/fitting`);
-  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+  await hub.open(page, 'fitting');
   await scan(page, code);
   // Built 14 11/16 wide; the opening less two reveals of 1/16 is 14 7/8: 3/32 is missing on either side.
   await expect(page.locator('[data-message="does-not-cover"]')).toContainText('Do not trim');

@@ -1,18 +1,10 @@
 import { expect, type Page, test } from '@playwright/test';
-import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
+import { demoHub } from './demo-hub.ts';
 import { faultsOf, keep, onlyPlan, partOf, post, scan } from './shop-floor.ts';
 
-let hub: HubProcess;
-const data = freshData();
+const hub = demoHub();
 
 test.describe.configure({ mode: 'serial', timeout: 120_000 });
-test.beforeAll(async () => {
-  hub = await startHubProcess(data, 0, ['--demo']);
-});
-test.afterAll(async () => {
-  await hub.end('SIGTERM');
-  removeData(data);
-});
 
 async function openOffice(page: Page, part: 'jobs' | 'shop' | 'safety'): Promise<void> {
   await page.goto(`${hub.url}/office`);
@@ -141,7 +133,7 @@ test('an exported file is put in place of everything after one more question, an
   await openOffice(page, 'safety');
   const health = page.locator('[data-health]');
   await expect(health).toHaveAttribute('data-health', 'well');
-  await expect(page.locator('[data-health-of="data"]')).toHaveText(data);
+  await expect(page.locator('[data-health-of="data"]')).toHaveText(hub.data);
   await expect(page.locator('[data-health-of="disk"]')).toContainText(/^\d+ of \d+ GB free$/);
   await expect(page.locator('[data-health-of="log"]')).toContainText(/^\d+ lines, \d+ MB$/);
   await expect(page.locator('[data-health-of="backup"]')).not.toHaveText('None yet');

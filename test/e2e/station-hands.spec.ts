@@ -1,32 +1,15 @@
 import { expect, type Page, test } from '@playwright/test';
-import type { Plan } from '#core/plan/plan.ts';
 import { clippedOn } from './clipped.ts';
-import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
-import { doneUntil, faultsOf, keep, onlyPlan, partOf, scan } from './shop-floor.ts';
+import { demoHub } from './demo-hub.ts';
+import { doneUntil, faultsOf, keep, scan } from './shop-floor.ts';
 
-let hub: HubProcess;
-let plan: Plan;
-const data = freshData();
-
-test.beforeAll(async () => {
-  hub = await startHubProcess(data, 0, ['--demo']);
-  plan = await onlyPlan(hub);
-});
-test.afterAll(async () => {
-  await hub.end('SIGTERM');
-  removeData(data);
-});
-
-async function openStation(page: Page, station: string): Promise<void> {
-  await page.goto(`${hub.url}/station/${station}`);
-  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
-}
+const hub = demoHub();
 
 test('a code typed slowly on a keyboard comes up in the pad, which Enter, Backspace and Escape serve', async ({
   page,
 }) => {
-  const rail = partOf(plan, 'BENCH-3', 'rail-bottom');
-  await openStation(page, 'milling');
+  const rail = hub.part('BENCH-3', 'rail-bottom');
+  await hub.open(page, 'milling');
   await page.keyboard.type(`${rail.code.toLowerCase()}x`, { delay: 200 });
   const field = page.locator('[role="dialog"] input');
   await expect(field).toHaveValue(new RegExp(`^${rail.code}x$`, 'i'));
@@ -42,8 +25,8 @@ test('a code typed slowly on a keyboard comes up in the pad, which Enter, Backsp
 });
 
 test('half a code says that half came, and its Enter presses nothing', async ({ page }) => {
-  const rail = partOf(plan, 'BENCH-3', 'rail-bottom');
-  await openStation(page, 'milling');
+  const rail = hub.part('BENCH-3', 'rail-bottom');
+  await hub.open(page, 'milling');
   await scan(page, rail.code);
   await expect(page.locator('[data-action="done"]')).toBeFocused();
   await page.waitForTimeout(900);
@@ -55,8 +38,8 @@ test('half a code says that half came, and its Enter presses nothing', async ({ 
 test('from a keyboard alone: Done has the focus, a message holds it and closes with Enter, a badge is typed', async ({
   page,
 }) => {
-  const stile = partOf(plan, 'BENCH-2', 'stile-left');
-  await openStation(page, 'band-saw');
+  const stile = hub.part('BENCH-2', 'stile-left');
+  await hub.open(page, 'band-saw');
   await scan(page, stile.code);
   const message = page.locator('[data-message="wrong-station"]');
   await expect(message).toContainText('Left stile of BENCH-2');
@@ -74,7 +57,7 @@ test('from a keyboard alone: Done has the focus, a message holds it and closes w
   await page.keyboard.type('wren');
   await page.keyboard.press('Enter');
   await expect(page.locator('[data-action="people"]')).toHaveText('WREN');
-  await openStation(page, 'milling');
+  await hub.open(page, 'milling');
   await scan(page, stile.code);
   await expect(page.locator('[data-action="done"]')).toBeFocused();
   await page.waitForTimeout(900);
@@ -88,9 +71,9 @@ test('from a keyboard alone: Done has the focus, a message holds it and closes w
 test('one button shows numbers and drawing in millimetres and decimal inches, and the screen keeps it', async ({
   page,
 }) => {
-  const stile = partOf(plan, 'LOCKER-1', 'stile-left');
+  const stile = hub.part('LOCKER-1', 'stile-left');
   await doneUntil(hub, stile, 'mortise');
-  await openStation(page, 'mortiser');
+  await hub.open(page, 'mortiser');
   await scan(page, stile.code);
   const measure = page.locator('[data-action="measure"]');
   await expect(measure).toContainText('inches');
@@ -108,7 +91,7 @@ test('one button shows numbers and drawing in millimetres and decimal inches, an
     await keep(page, `measure-${unit === 'mm' ? 'mm' : 'decimals'}-1280`);
     expect([...(await clippedOn(page)), ...(await faultsOf(page, false))]).toEqual([]);
   }
-  await openStation(page, 'mortiser');
+  await hub.open(page, 'mortiser');
   await scan(page, stile.code);
   await expect(measure).toContainText('inches .000');
   await page.locator('[data-setting="stop"][data-place="bottom"] button').click();
@@ -127,7 +110,7 @@ for (const language of ['en', 'pseudo'])
   test(`a stile with two mid rails keeps its settings clear of the buttons in every measure, at both sizes, in ${language}`, async ({
     page,
   }) => {
-    const stile = partOf(plan, 'BROOM-1', 'stile-left');
+    const stile = hub.part('BROOM-1', 'stile-left');
     await doneUntil(hub, stile, 'mortise');
     await page.goto(`${hub.url}/station/mortiser?language=${language}`);
     await expect(page.locator('[data-loaded="true"]')).toBeVisible();
@@ -151,7 +134,7 @@ for (const language of ['en', 'pseudo'])
   });
 
 test('the queue shows the rest of a group and of the queue on a tap', async ({ page }) => {
-  await openStation(page, 'milling');
+  await hub.open(page, 'milling');
   await keep(page, 'queue-1280');
   await page.click('[data-action="show-queue"]');
   const sheet = page.getByRole('dialog');
@@ -164,7 +147,7 @@ test('the queue shows the rest of a group and of the queue on a tap', async ({ p
 });
 
 test('the choice of station marks the present one and leads back to it', async ({ page }) => {
-  await openStation(page, 'bench');
+  await hub.open(page, 'bench');
   await page.getByRole('button', { name: 'Other station' }).click();
   await expect(page.locator('[data-choose-station="bench"]')).toContainText('this screen');
   await page.setViewportSize({ width: 1280, height: 800 });

@@ -1,27 +1,8 @@
-import { expect, type Page, test } from '@playwright/test';
-import type { Plan } from '#core/plan/plan.ts';
-import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
-import { doneUntil, keep, onlyPlan, partOf, scan } from './shop-floor.ts';
+import { expect, test } from '@playwright/test';
+import { demoHub } from './demo-hub.ts';
+import { doneUntil, keep, scan } from './shop-floor.ts';
 
-let hub: HubProcess;
-let plan: Plan;
-const data = freshData();
-
-test.beforeAll(async () => {
-  hub = await startHubProcess(data, 0, ['--demo']);
-  plan = await onlyPlan(hub);
-});
-test.afterAll(async () => {
-  await hub.end('SIGTERM');
-  removeData(data);
-});
-
-const part = (door: string, name: string) => partOf(plan, door, name);
-
-async function openStation(page: Page, station: string): Promise<void> {
-  await page.goto(`${hub.url}/station/${station}`);
-  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
-}
+const hub = demoHub();
 
 test('the choice of station is remembered', async ({ page }) => {
   await page.goto(hub.url);
@@ -34,15 +15,15 @@ test('the choice of station is remembered', async ({ page }) => {
 test('wrong station, too early and a bad code each say so and what to do; a bad code leaves the screen as it is', async ({
   page,
 }) => {
-  const stile = part('BENCH-1', 'stile-left');
-  await openStation(page, 'band-saw');
+  const stile = hub.part('BENCH-1', 'stile-left');
+  await hub.open(page, 'band-saw');
   await scan(page, stile.code);
   await expect(page.locator('[data-message="wrong-station"]')).toContainText('Milling');
-  await openStation(page, 'mortiser');
+  await hub.open(page, 'mortiser');
   await scan(page, stile.code);
   await expect(page.locator('[data-message="stage-not-reached"]')).toContainText('Mill to size');
   await keep(page, 'message');
-  await openStation(page, 'milling');
+  await hub.open(page, 'milling');
   await scan(page, stile.code);
   await expect(page.locator(`[data-code="${stile.code}"]`)).toBeVisible();
   await scan(page, 'AAAAAAAAAA');
@@ -53,8 +34,8 @@ test('wrong station, too early and a bad code each say so and what to do; a bad 
 test('a second scan marks done, but not within 800 ms of the setup; the mark can be taken back', async ({
   page,
 }) => {
-  const stile = part('BENCH-2', 'stile-left');
-  await openStation(page, 'milling');
+  const stile = hub.part('BENCH-2', 'stile-left');
+  await hub.open(page, 'milling');
   await scan(page, stile.code);
   const setup = page.locator(`[data-code="${stile.code}"]`);
   await expect(setup).toBeVisible();
@@ -70,8 +51,8 @@ test('a second scan marks done, but not within 800 ms of the setup; the mark can
 });
 
 test('a code is typed on the screen’s own keypad', async ({ page }) => {
-  const rail = part('BENCH-3', 'rail-bottom');
-  await openStation(page, 'milling');
+  const rail = hub.part('BENCH-3', 'rail-bottom');
+  await hub.open(page, 'milling');
   await page.click('[data-action="type"]');
   for (const key of rail.code) await page.click(`[data-key="${key}"]`);
   await page.click('[data-key="enter"]');
@@ -79,10 +60,10 @@ test('a code is typed on the screen’s own keypad', async ({ page }) => {
 });
 
 test('two stations see each other’s marks', async ({ page, context }) => {
-  const rail = part('BENCH-3', 'rail-top');
+  const rail = hub.part('BENCH-3', 'rail-top');
   const other = await context.newPage();
-  await openStation(other, 'router-table');
-  await openStation(page, 'milling');
+  await hub.open(other, 'router-table');
+  await hub.open(page, 'milling');
   await page.bringToFront();
   await scan(page, rail.code);
   await page.click('[data-action="done"]');
@@ -97,10 +78,10 @@ for (const size of [
   test(`at ${size.width} × ${size.height} a setup with mid rails fits, its numerals are readable from two metres, every place is shown`, async ({
     page,
   }) => {
-    const stile = part(`BROOM-1`, size.width === 1280 ? 'stile-left' : 'stile-right');
+    const stile = hub.part('BROOM-1', size.width === 1280 ? 'stile-left' : 'stile-right');
     await doneUntil(hub, stile, 'mortise');
     await page.setViewportSize(size);
-    await openStation(page, 'mortiser');
+    await hub.open(page, 'mortiser');
     await scan(page, stile.code);
     const setup = page.locator(`[data-code="${stile.code}"]`);
     await expect(setup).toBeVisible();
@@ -182,13 +163,13 @@ for (const [station, name, stage] of STOPS)
   test(`${station}: its cautions stand beside the setup, at least three, and what comes before them`, async ({
     page,
   }) => {
-    const door = plan.doors.find((each) => each.door === 'ARCH-R-1');
-    const asked = part('ARCH-R-1', name);
+    const door = hub.door('ARCH-R-1');
+    const asked = hub.part('ARCH-R-1', name);
     if (station === 'assembly' || station === 'fitting')
-      for (const each of door?.parts ?? []) await doneUntil(hub, each, 'none');
+      for (const each of door.parts) await doneUntil(hub, each, 'none');
     else await doneUntil(hub, asked, stage);
-    if (station === 'fitting') await doneUntil(hub, { ...asked, stages: door?.stages ?? [] }, stage);
-    await openStation(page, station);
+    if (station === 'fitting') await doneUntil(hub, { ...asked, stages: door.stages }, stage);
+    await hub.open(page, station);
     await scan(page, asked.code);
     await expect(page.locator(`[data-code="${asked.code}"]`)).toHaveAttribute('data-stage', stage);
     const cautions = page.locator(`[data-cautions="${station}"]`);
@@ -199,9 +180,9 @@ for (const [station, name, stage] of STOPS)
   });
 
 test('every number says why', async ({ page }) => {
-  const rail = part('ARCH-L-1', 'rail-top');
+  const rail = hub.part('ARCH-L-1', 'rail-top');
   await doneUntil(hub, rail, 'arch');
-  await openStation(page, 'band-saw');
+  await hub.open(page, 'band-saw');
   await scan(page, rail.code);
   await page.click('[data-setting="radius"] button');
   await expect(page.getByRole('dialog')).toContainText('squared over eight rises');

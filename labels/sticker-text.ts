@@ -1,10 +1,11 @@
-import type { Plan, PlanDoor, PlanPart, PlanStage } from '#core/plan/plan.ts';
+import type { Plan, PlanDoor, PlanPart, PlanStage, Settings, Units } from '#core/plan/plan.ts';
 import type { StickerPlace } from '#core/stickers/sticker-place.ts';
 import { placeWords } from '#core/stickers/sticker-place.ts';
 import { partName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
+import { asText } from './values.ts';
 
-/** What stands on one part's sticker, before it is laid out. All numbers as the plan prints them. */
+/** What stands on one part's sticker, before it is laid out. All numbers as a tape reads them. */
 export interface StickerText {
   readonly code: string;
   readonly job: string;
@@ -29,17 +30,25 @@ export function whichOf(k: string, n: number): string {
 
 /** The words and numbers of a part's sticker. */
 export function stickerText(plan: Plan, door: PlanDoor, part: PlanPart, place: StickerPlace): StickerText {
+  const { units } = plan;
   return {
     code: part.code,
     job: plan.job,
     mark: door.mark,
     part: partName(part.part),
-    size: say('paper.size', { length: part.length, width: part.width, thickness: part.thickness }),
+    size: say('paper.size', {
+      length: asText(part.length, units),
+      width: asText(part.width, units),
+      thickness: asText(part.thickness, units),
+    }),
     notes: [
       ...(part.part.startsWith('panel')
-        ? panelNotes(part)
-        : [...edgeNotes(part), ...(part.part.startsWith('stile') ? stileNotes(part) : railNotes(part))]),
-      placeWords(part, place, plan.units),
+        ? panelNotes(part, units)
+        : [
+            ...edgeNotes(part, units),
+            ...(part.part.startsWith('stile') ? stileNotes(part, units) : railNotes(part, units)),
+          ]),
+      placeWords(part, place, units),
     ],
   };
 }
@@ -48,31 +57,37 @@ function stageOf(part: PlanPart, ...names: readonly string[]): PlanStage | undef
   return part.stages.find(({ stage }) => names.includes(stage));
 }
 
-function edgeNotes(part: PlanPart): string[] {
+/** A stage's settings as they are read on paper. */
+function read(settings: Settings, units: Units): Record<string, string> {
+  return Object.fromEntries(Object.entries(settings).map(([name, value]) => [name, asText(value, units)]));
+}
+
+function edgeNotes(part: PlanPart, units: Units): string[] {
   const bead = stageOf(part, 'bead');
   const groove = stageOf(part, 'groove', 'slot');
   return [
-    bead === undefined ? say('paper.no-bead') : say('paper.bead', bead.settings),
-    ...(groove === undefined ? [] : [say('paper.groove', groove.settings)]),
+    bead === undefined ? say('paper.no-bead') : say('paper.bead', read(bead.settings, units)),
+    ...(groove === undefined ? [] : [say('paper.groove', read(groove.settings, units))]),
   ];
 }
 
-function stileNotes(part: PlanPart): string[] {
+function stileNotes(part: PlanPart, units: Units): string[] {
   const mortise = stageOf(part, 'mortise');
   if (mortise === undefined) return [];
-  const places = (mortise.places ?? []).map(({ at, settings }) =>
-    say('paper.mortise', { place: shortPlace(at), ...settings }),
-  );
-  return [say('paper.mortises', { depth: mortise.settings.depthFromEdge ?? '', places: places.join(', ') })];
+  const places = (mortise.places ?? []).map(({ at, settings }) => {
+    const k = /^mid-(\d+)$/.exec(at)?.[1];
+    if (k !== undefined) return say('paper.mortise-mid', { k, ...read(settings, units) });
+    return say(at === 'top' ? 'paper.mortise-top' : 'paper.mortise-bottom', read(settings, units));
+  });
+  return [
+    say('paper.mortises', {
+      depth: asText(mortise.settings.depthFromEdge, units),
+      places: places.join(', '),
+    }),
+  ];
 }
 
-function shortPlace(at: string): string {
-  const mid = /^mid-(\d+)$/.exec(at)?.[1];
-  if (mid !== undefined) return say('paper.place-mid', { k: mid });
-  return at === 'top' ? say('paper.place-top') : say('paper.place-bottom');
-}
-
-function railNotes(part: PlanPart): string[] {
+function railNotes(part: PlanPart, units: Units): string[] {
   const notes: string[] = [];
   const tenon = stageOf(part, 'tenon');
   const shoulder = stageOf(part, 'shoulder');
@@ -80,18 +95,23 @@ function railNotes(part: PlanPart): string[] {
   const mitre = stageOf(part, 'mitre');
   const arch = stageOf(part, 'arch');
   if (tenon !== undefined && shoulder !== undefined)
-    notes.push(say('paper.tenon', { width: tenon.settings.width ?? '', stop: shoulder.settings.stop ?? '' }));
-  if (haunch !== undefined) notes.push(say('paper.haunch', haunch.settings));
-  if (mitre !== undefined) notes.push(say('paper.mitre', mitre.settings));
-  if (arch !== undefined) notes.push(say('paper.arch', arch.settings));
+    notes.push(
+      say('paper.tenon', {
+        width: asText(tenon.settings.width, units),
+        stop: asText(shoulder.settings.stop, units),
+      }),
+    );
+  if (haunch !== undefined) notes.push(say('paper.haunch', read(haunch.settings, units)));
+  if (mitre !== undefined) notes.push(say('paper.mitre', read(mitre.settings, units)));
+  if (arch !== undefined) notes.push(say('paper.arch', read(arch.settings, units)));
   return notes;
 }
 
-function panelNotes(part: PlanPart): string[] {
+function panelNotes(part: PlanPart, units: Units): string[] {
   const cutout = stageOf(part, 'cutout');
   const raise = stageOf(part, 'raise');
   return [
-    ...(cutout === undefined ? [] : [say('paper.panel-arch', cutout.settings)]),
-    raise === undefined ? say('paper.flat-panel') : say('paper.raise', raise.settings),
+    ...(cutout === undefined ? [] : [say('paper.panel-arch', read(cutout.settings, units))]),
+    raise === undefined ? say('paper.flat-panel') : say('paper.raise', read(raise.settings, units)),
   ];
 }

@@ -10,7 +10,7 @@ import type { Tooling } from './tooling.ts';
 
 /** What keeps a door from being made, and what a foreman would say of one that can be made. */
 export function conditions(joint: Joint, tooling: Tooling, profile: ShopProfile, path: string): Findings {
-  const found = new Findings(path);
+  const found = new Findings(path, profile.units);
   const limits = limitsFor(profile.units);
   frameConditions(joint, tooling, profile, limits, found);
   tenonConditions(joint, tooling, profile, limits, found);

@@ -1,7 +1,9 @@
 import type { Length } from '../length/length.ts';
 import { printLength } from '../length/print-length.ts';
 import { printReal, type Real } from '../length/real.ts';
-import type { Fault, Note, SettingValue } from '../plan/plan.ts';
+import { showValue, shownText } from '../length/shown.ts';
+import { typeLength } from '../length/type-length.ts';
+import type { Fault, Note, SettingValue, Units } from '../plan/plan.ts';
 import type { faultWords } from '../words/faults.ts';
 import { say } from '../words/say.ts';
 
@@ -18,19 +20,20 @@ export class Findings {
   /** Warnings and advice. */
   readonly notes: Note[] = [];
   readonly #path: string;
+  readonly #units: Units;
 
-  constructor(path: string) {
+  constructor(path: string, units: Units) {
     this.#path = path;
+    this.#units = units;
   }
 
   /** Something that keeps the door from being made, at a field of the job file. */
   fault(id: FaultId, field: string, figures: Readonly<Record<string, Figure>> = {}): void {
-    const shown = printed(figures);
     this.faults.push({
       path: `${this.#path}.${field}`,
       code: id,
-      message: say(`fault.${id}`, shown),
-      figures: shown,
+      message: say(`fault.${id}`, told(figures, this.#units)),
+      figures: printed(figures),
     });
   }
 
@@ -45,15 +48,24 @@ export class Findings {
   }
 
   #note(level: Note['level'], id: NoteId, field: string, figures: Readonly<Record<string, Figure>>): void {
-    const shown = printed(figures);
     this.notes.push({
       id,
       level,
       path: `${this.#path}.${field}`,
-      message: say(`note.${id}`, shown),
-      figures: shown,
+      message: say(`note.${id}`, told(figures, this.#units)),
+      figures: printed(figures),
     });
   }
+}
+
+/** As they stand in the sentence: what has left the fractions as near as a tape reads. */
+function told(figures: Readonly<Record<string, Figure>>, units: Units): Record<string, SettingValue> {
+  const tell = (figure: Figure): SettingValue => {
+    if (typeof figure === 'object') return typeLength(figure, units);
+    const exact = print(figure);
+    return typeof figure === 'number' ? shownText(showValue(exact, units)) : exact;
+  };
+  return Object.fromEntries(Object.entries(figures).map(([name, figure]) => [name, tell(figure)]));
 }
 
 function printed(figures: Readonly<Record<string, Figure>>): Record<string, SettingValue> {

@@ -63,12 +63,13 @@ export function planDoor({ spec, path, profile, why, asCut }: DoorToPlan, once: 
       : (draftsOf(deriveJoint(own), profile).find(({ part }) => part === draft.part) ?? draft);
   });
   const printed = new Map<StageDraft, PlanStage>();
+  const reasons = why ? profile.units : null;
   return {
     ok: true,
     value: {
       values: doorValues(joint, fit),
-      parts: drafts.map((draft) => printPart(draft, why, printed)),
-      stages: doorStages(joint, drafts).map((stage) => printStage(stage, why)),
+      parts: drafts.map((draft) => printPart(draft, reasons, printed)),
+      stages: doorStages(joint, drafts).map((stage) => printStage(stage, reasons)),
       notes: found.notes,
     },
   };

@@ -1,14 +1,15 @@
 import type { Length } from '../length/length.ts';
 import { printLength } from '../length/print-length.ts';
 import { printReal, type Real } from '../length/real.ts';
+import { typeLength } from '../length/type-length.ts';
 import type { Entry, PartDraft, StageDraft } from '../joint/stage-draft.ts';
 import { say } from '../words/say.ts';
-import type { PlanPart, PlanStage, Settings, SettingValue, Why } from './plan.ts';
+import type { PlanPart, PlanStage, Settings, SettingValue, Units, Why } from './plan.ts';
 
 /** A part's draft as the plan prints it, but for its code. A stage that parts share is printed once, kept in `printed`. */
 export function printPart(
   draft: PartDraft,
-  why: boolean,
+  why: Units | null,
   printed: Map<StageDraft, PlanStage> = new Map(),
 ): Omit<PlanPart, 'code'> {
   return {
@@ -24,8 +25,8 @@ export function printPart(
   };
 }
 
-/** A stage's settings by name, its places in order, what comes before it, and on request why each value is what it is. */
-export function printStage(draft: StageDraft, why: boolean): PlanStage {
+/** A stage's settings by name, its places in order, what comes before it, and on request (in the job's units) why each value is what it is. */
+export function printStage(draft: StageDraft, why: Units | null): PlanStage {
   return {
     stage: draft.stage,
     station: draft.station,
@@ -36,11 +37,11 @@ export function printStage(draft: StageDraft, why: boolean): PlanStage {
           places: draft.places.map(({ at, entries }) => ({
             at,
             settings: settingsOf(entries),
-            ...(why ? { why: whyOf(entries) } : {}),
+            ...(why === null ? {} : { why: whyOf(entries, why) }),
           })),
         }),
     after: draft.after,
-    ...(why ? { why: whyOf(draft.entries) } : {}),
+    ...(why === null ? {} : { why: whyOf(draft.entries, why) }),
   };
 }
 
@@ -58,20 +59,18 @@ function printValue(value: Entry['value']): SettingValue {
       : value.value;
 }
 
-function whyOf(entries: readonly Entry[]): Record<string, Why> {
+function whyOf(entries: readonly Entry[], units: Units): Record<string, Why> {
   return Object.fromEntries(
-    entries.map(({ name, value, from, reason, figures }) => [
-      name,
-      { from: say(from), reason: say(reason, { ...printFigures(figures), value: printValue(value) }) },
-    ]),
+    entries.map(({ name, value, from, reason, figures }) => {
+      const told = Object.entries({ ...figures, value: value.value });
+      const sum = Object.fromEntries(told.map(([key, figure]) => [key, tellFigure(figure, units)]));
+      return [name, { from: say(from), reason: say(reason, sum) }];
+    }),
   );
 }
 
-function printFigures(figures: Entry['figures']): Record<string, string | number> {
-  return Object.fromEntries(Object.entries(figures).map(([name, figure]) => [name, printFigure(figure)]));
-}
-
-function printFigure(figure: Length | Real | number | string): string | number {
-  if (typeof figure === 'string') return figure;
-  return typeof figure === 'number' ? printReal(figure as Real) : printLength(figure);
+/** A figure as it stands in a sum: exact, in millimetres as decimals where they come to an end. */
+function tellFigure(figure: Length | Real | number | string, units: Units): string | number {
+  if (typeof figure === 'object') return typeLength(figure, units);
+  return typeof figure === 'number' && !Number.isInteger(figure) ? printReal(figure as Real) : figure;
 }

@@ -3,6 +3,7 @@ import type { Shape } from '../job/door-shape.ts';
 import type { Length } from '../length/length.ts';
 import { nameOfType } from '../length/parse-length.ts';
 import { printLength } from '../length/print-length.ts';
+import { typeLength } from '../length/type-length.ts';
 import type { Result, Units } from '../plan/plan.ts';
 import { readStocks, writeStocks } from '../stickers/read-stocks.ts';
 import { builtInProfile, type ShopProfile } from './shop-profile.ts';
@@ -48,7 +49,7 @@ export function readProfile(input: unknown, units: Units): Result<ShopProfile> {
         {
           path: 'blade.greatestHeight',
           code: 'blade',
-          message: `a blade of ${printLength(profile.blade.diameter)} cannot stand higher than half of it`,
+          message: `a blade of ${typeLength(profile.blade.diameter, units)} cannot stand higher than half of it`,
         },
       ],
     };

@@ -3,6 +3,7 @@ import { type FaultList, isTree, join, readShape, refuseUnknown, report } from '
 import { length, type Length, over, smaller, sum, times, ZERO } from '../length/length.ts';
 import { nameOfType } from '../length/parse-length.ts';
 import { printLength } from '../length/print-length.ts';
+import { typeLength } from '../length/type-length.ts';
 import type { Units } from '../plan/plan.ts';
 import { type Adjustment, BUILT_IN_STOCKS, type SizeOf, type StockSpec, type Stocks } from './stock.ts';
 
@@ -109,14 +110,18 @@ function whole(input: unknown, least: number, most: number, path: string, list: 
 
 /** No sticker overlaps another or leaves the page, and none is rounder than it is wide. */
 function sound(stock: StockSpec, path: string, list: FaultList): boolean {
-  const { label, corner } = stock;
+  const { label, corner, units } = stock;
   const half = over(smaller(label.width, label.height), 2);
   const refuse = (field: string, code: string, message: string): boolean => {
     report(list, join(path, field), code, message);
     return false;
   };
   if (corner.compare(half) > 0)
-    return refuse('corner', 'stock-corner', `at most half the sticker’s smaller side, ${printLength(half)}`);
+    return refuse(
+      'corner',
+      'stock-corner',
+      `at most half the sticker’s smaller side, ${typeLength(half, units)}`,
+    );
   if (stock.kind === 'roll') return true;
   const axes = [
     ['pitchX', 'left', stock.columns, stock.pitchX, label.width, stock.left, stock.page.width],
@@ -127,14 +132,14 @@ function sound(stock: StockSpec, path: string, list: FaultList): boolean {
       return refuse(
         pitchName,
         'stock-overlap',
-        `stickers of ${printLength(each)} overlap at a pitch of ${printLength(pitch)}`,
+        `stickers of ${typeLength(each, units)} overlap at a pitch of ${typeLength(pitch, units)}`,
       );
     const end = sum(from, times(pitch, count - 1), each);
     if (end.compare(page) > 0)
       return refuse(
         edge,
         'stock-off-page',
-        `${count} stickers end ${printLength(end)} from the page’s edge, and the page is ${printLength(page)}`,
+        `${count} stickers end ${typeLength(end, units)} from the page’s edge, and the page is ${typeLength(page, units)}`,
       );
     return true;
   });

@@ -1,5 +1,5 @@
 import { half, larger, length, less, type Length, sum, times } from '../length/length.ts';
-import { printLength } from '../length/print-length.ts';
+import { typeLength } from '../length/type-length.ts';
 import type { PlanDoor, PlanPart, Units } from '../plan/plan.ts';
 import { say, type Figures } from '../words/say.ts';
 import { backFace, exactOf, type Stretch } from './back-face.ts';
@@ -87,7 +87,7 @@ export function labelIn(stock: StockSpec, units: Units): SizeOf {
 
 /** The instruction as it stands on the sticker. */
 export function placeWords(part: PlanPart, place: StickerPlace, units: Units): string {
-  const figures: Figures = { across: printLength(place.across) };
+  const figures: Figures = { across: typeLength(place.across, units) };
   if (place.state === 'none') return say('paper.stick-none');
   const long = exactOf(part.length, units);
   const fromTop = less(long, place.along, place.long);
@@ -95,10 +95,10 @@ export function placeWords(part: PlanPart, place: StickerPlace, units: Units): s
   const words = part.part.startsWith('stile')
     ? say(`paper.stick-stile-${end}`, {
         ...figures,
-        along: printLength(end === 'bottom' ? place.along : fromTop),
+        along: typeLength(end === 'bottom' ? place.along : fromTop, units),
       })
     : part.part.startsWith('panel')
-      ? say('paper.stick-panel', { along: printLength(place.along) })
+      ? say('paper.stick-panel', { along: typeLength(place.along, units) })
       : part.part.startsWith('rail-mid')
         ? say('paper.stick-mid-rail')
         : say('paper.stick-rail', figures);

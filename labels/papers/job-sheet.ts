@@ -7,7 +7,7 @@ import { footPage, frame, headPage, newPage, type PaperPage } from './paper-page
 import { bodyOf, MARGIN } from './paper-size.ts';
 import type { PaperPiece } from './paper-work.ts';
 import { sizeThatFits } from './text-lines.ts';
-import { asText, withUnit } from './values.ts';
+import { asText, withUnit } from '../values.ts';
 
 const ROW = 44;
 /** What an office printer resolves at least. */

@@ -13,7 +13,7 @@ import { footPage, headPage, newPage, type PaperPage } from './paper-page.ts';
 import { bodyOf } from './paper-size.ts';
 import type { PaperPiece } from './paper-work.ts';
 import { sizeThatFits, wrapLines } from './text-lines.ts';
-import { asText, withUnit } from './values.ts';
+import { asText, withUnit } from '../values.ts';
 
 /** Height of the cautions' type. */
 const CAUTION = 6.5;

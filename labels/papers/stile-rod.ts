@@ -7,7 +7,7 @@ import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
 import type { FullSize, FullSizeDraft } from './full-size.ts';
 import { type RodMark, rodSheets } from './rod.ts';
-import { withUnit } from './values.ts';
+import { withUnit } from '../values.ts';
 
 /** A full-size rod of every different stile: ends, horns, mortises, mitres and shoulder lines. */
 export function stileRods(plan: Plan): FullSizeDraft[] {

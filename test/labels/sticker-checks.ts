@@ -1,4 +1,5 @@
 import fontkit from '@pdf-lib/fontkit';
+import Fraction from 'fraction.js';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
@@ -137,7 +138,14 @@ function tight(text: string): string {
   return text.replace(/·/g, ' ').replace(/(?<!\d)\s+|\s+(?!\d)/g, '');
 }
 
-/** The plan's figures that a part's sticker must carry, in its order: sizes, then what is milled into it. */
+/** A printed value to the nearest 1/64 in, or to 0.1 mm as a decimal; "≈" before it where that is not the value itself. */
+export function onTape(value: string, units: Plan['units']): string {
+  const exact = new Fraction(value);
+  const near = units === 'in' ? exact.mul(64).round().div(64) : exact.mul(10).round().div(10);
+  return `${near.equals(exact) ? '' : '≈ '}${units === 'in' ? near.toFraction(true) : near.toString()}`;
+}
+
+/** The plan's figures that a part's sticker must carry, in its order: sizes, then what is milled into it. A rail's mitres have their shoulder line where the tenon begins, so its length tells that. */
 export function figuresOf(part: PlanPart): string[] {
   const stage = (...names: string[]) => part.stages.find((each) => names.includes(each.stage));
   const of = (name: string, ...fields: string[]) =>
@@ -158,7 +166,7 @@ export function figuresOf(part: PlanPart): string[] {
     ...(mortise?.places ?? []).flatMap(({ settings }) => [String(settings.start), String(settings.stop)]),
     ...tenon,
     ...of('haunch', 'length', 'height'),
-    ...of('mitre', 'sightEdge', 'shoulderLine'),
+    ...of('mitre', 'sightEdge'),
     ...of('arch', 'radius', 'rise'),
     ...of('cutout', 'sideHeight', 'radius'),
     ...of('raise', 'tongue', 'band'),
@@ -170,7 +178,7 @@ export function textTroubles(plan: Plan, door: PlanDoor, part: PlanPart, texts: 
   const count = plan.doors.filter(({ mark }) => mark === door.mark).length;
   const k = door.door.slice(door.mark.length + 1);
   const spaced = `${part.code.slice(0, 5)} ${part.code.slice(5)}`;
-  const size = `${part.length} × ${part.width} × ${part.thickness}`;
+  const size = [part.length, part.width, part.thickness].map((each) => onTape(each, plan.units)).join(' × ');
   const troubles: string[] = [];
   const notes: string[] = [];
   for (const [n, text] of texts.entries()) {
@@ -187,7 +195,8 @@ export function textTroubles(plan: Plan, door: PlanDoor, part: PlanPart, texts: 
   const named = new RegExp(`^${name}`).exec(rest)?.[0];
   if (named === undefined) troubles.push(`the job's name expected: ${rest}`);
   rest = rest.slice(named?.length ?? 0);
-  for (const figure of figuresOf(part).slice(3)) {
+  for (const exact of figuresOf(part).slice(3)) {
+    const figure = onTape(exact, plan.units);
     const found = new RegExp(`(?<!\\d|/|\\d )${escaped(tight(figure))}(?!\\d|/| \\d+/)`).exec(rest);
     if (found === null) troubles.push(`${figure} expected in ${rest}`);
     else rest = rest.slice(found.index + found[0].length);

@@ -7,7 +7,6 @@ export type Shape =
       readonly kind: 'group';
       readonly fields: Readonly<Record<string, Shape>>;
       readonly whole?: true;
-      readonly optional?: readonly string[];
       readonly orNull?: true;
     }
   | { readonly kind: 'list'; readonly of: Shape; readonly most: number };
@@ -45,9 +44,7 @@ export const DOOR_FIELDS = {
   },
   arch: {
     kind: 'group',
-    whole: true,
     orNull: true,
-    optional: ['kind'],
     fields: { kind: { kind: 'word', of: ['circular'] }, rise: notNegative, flat: notNegative },
   },
   midRails: {

@@ -97,8 +97,7 @@ export function readShape(
       for (const [name, field] of Object.entries(shape.fields)) {
         if (Object.hasOwn(input, name))
           entries.push([name, readShape(input[name], field, join(path, name), units, list)]);
-        else if (shape.whole && !shape.optional?.includes(name))
-          report(list, join(path, name), 'required', 'required here');
+        else if (shape.whole) report(list, join(path, name), 'required', 'required here');
       }
       return Object.fromEntries(entries);
     }

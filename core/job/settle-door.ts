@@ -17,8 +17,10 @@ export function settleDoor(
 ): DoorSpec | null {
   const settled = over(over(doorDefaults(units), defaults), door);
   const before = list.faults.length + list.dropped;
-  needAll(settled.opening, DOOR_FIELDS.opening, join(path, 'opening'), list);
-  if (settled.survey !== undefined) needAll(settled.survey, DOOR_FIELDS.survey, join(path, 'survey'), list);
+  needAll(settled.opening, Object.keys(DOOR_FIELDS.opening.fields), join(path, 'opening'), list);
+  if (settled.survey !== undefined)
+    needAll(settled.survey, Object.keys(DOOR_FIELDS.survey.fields), join(path, 'survey'), list);
+  if (settled.arch !== null) needAll(settled.arch, ['rise', 'flat'], join(path, 'arch'), list);
   if (list.faults.length + list.dropped > before) return null;
   const arch = settled.arch === null ? null : { kind: 'circular', ...(settled.arch as Tree) };
   return {
@@ -46,13 +48,8 @@ function defined(tree: Tree): Tree {
   return Object.fromEntries(Object.entries(tree).filter(([, value]) => value !== undefined));
 }
 
-function needAll(
-  group: unknown,
-  shape: { readonly fields: Readonly<Record<string, Shape>> },
-  path: string,
-  list: FaultList,
-): void {
-  for (const name of Object.keys(shape.fields))
+function needAll(group: unknown, names: readonly string[], path: string, list: FaultList): void {
+  for (const name of names)
     if (
       (!isTree(group) || group[name] === undefined) &&
       !list.faults.some((fault) => fault.path.startsWith(path))

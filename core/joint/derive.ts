@@ -27,10 +27,15 @@ export interface Joint {
   /** Heights between the sight edges of the rails, bottom to top, an arch's rise not counted. */
   readonly sightHeights: readonly Length[];
   /** Mid rails from the bottom up. */
-  readonly midRails: readonly MidRail[];
+  readonly midRails: readonly PlacedRail[];
   /** How far the panel enters its groove past the sight edge. */
   readonly panelHold: Length;
   readonly arc: Arc | null;
+}
+
+/** A mid rail, and which one of the job file's list it is, from 0. */
+export interface PlacedRail extends MidRail {
+  readonly index: number;
 }
 
 /** The arch of the top rail's sight edge. */
@@ -53,7 +58,9 @@ export function deriveJoint(spec: DoorSpec): Joint {
   const sightWidth = less(builtWidth, stile.width, spec.rightStile ?? stile.width);
   const shoulderToShoulder = sum(sightWidth, times(bead, 2));
   const topRailEnds = spec.arch === null ? spec.topRail.width : sum(spec.topRail.width, spec.arch.rise);
-  const midRails = spec.midRails.toSorted((a, b) => a.centre.compare(b.centre));
+  const midRails = spec.midRails
+    .map((rail, index) => ({ ...rail, index }))
+    .sort((a, b) => a.centre.compare(b.centre));
   return {
     spec,
     builtWidth,

@@ -1,10 +1,12 @@
 import { type Length, less, sign, sum, times } from '../length/length.ts';
 import { printLength } from '../length/print-length.ts';
 import { realOf } from '../length/real.ts';
+import { partName } from '../words/names.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
 import type { Limits } from './limits.ts';
+import { panelLengths } from './panel.ts';
 import type { Tooling } from './tooling.ts';
 
 /** Sizes of the frame: what is left between its members, its walls, its bead, its tools, its short pieces. */
@@ -61,17 +63,19 @@ export function frameConditions(
 }
 
 function sightHeights({ sightHeights, midRails }: Joint, found: Findings): void {
-  const overlapping = midRails.flatMap(({ centre }, k) => {
+  for (const [k, { centre, index }] of midRails.entries()) {
     const below = sightHeights[k];
-    return k > 0 && below !== undefined && sign(below) < 0 ? [{ centre, below }] : [];
-  });
-  for (const { centre, below } of overlapping)
-    found.fault('mid-rails-overlap', 'midRails', { centre, overlap: times(below, -1) });
-  const thin = sightHeights.find(
-    (height, k) => sign(height) <= 0 && !(k > 0 && k < midRails.length && sign(height) < 0),
+    if (k > 0 && below !== undefined && sign(below) < 0)
+      found.fault('mid-rails-overlap', `midRails[${index}].centre`, { centre, overlap: times(below, -1) });
+  }
+  const k = sightHeights.findIndex(
+    (height, at) => sign(height) <= 0 && !(at > 0 && at < midRails.length && sign(height) < 0),
   );
-  if (thin !== undefined)
-    found.fault('sight-height', midRails.length > 0 ? 'midRails' : 'opening.height', { sightHeight: thin });
+  const sightHeight = sightHeights[k];
+  if (sightHeight === undefined) return;
+  const beside = midRails[k] ?? midRails.at(-1);
+  const field = beside === undefined ? 'opening.height' : `midRails[${beside.index}].centre`;
+  found.fault('sight-height', field, { sightHeight });
 }
 
 /** What stays behind the groove's floor once the door is trimmed. */
@@ -82,7 +86,10 @@ function behindGroove(joint: Joint, limits: Limits, found: Findings): void {
     ['topRail.width', less(spec.topRail.width, depth, trimEachEnd)],
     ['bottomRail.width', less(spec.bottomRail.width, depth, trimEachEnd)],
     ['stile.width', less(joint.narrowStile, depth, trimEachSide)],
-    ...joint.midRails.map(({ width }): [string, Length] => ['midRails', less(width, times(depth, 2))]),
+    ...joint.midRails.map(({ width, index }): [string, Length] => [
+      `midRails[${index}].width`,
+      less(width, times(depth, 2)),
+    ]),
   ];
   for (const [field, left] of members)
     if (sign(left) <= 0) found.fault('behind-groove', field, { left });
@@ -114,9 +121,7 @@ function shortPieces(joint: Joint, limits: Limits, found: Findings): void {
     found.warn('short-piece', 'opening.width', { part: 'rail', length: joint.railLength, least });
   if (joint.stileLength.compare(least) < 0)
     found.warn('short-piece', 'opening.height', { part: 'stile', length: joint.stileLength, least });
-  const panel = joint.sightHeights
-    .map((height) => sum(height, times(joint.panelHold, 2)))
-    .find((height) => height.compare(least) < 0);
-  if (panel !== undefined && sign(panel) > 0)
-    found.warn('short-piece', 'opening.height', { part: 'panel', length: panel, least });
+  for (const { part, length } of panelLengths(joint))
+    if (length.compare(least) < 0 && sign(length) > 0)
+      found.warn('short-piece', 'opening.height', { part: partName(part).toLowerCase(), length, least });
 }

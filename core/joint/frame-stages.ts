@@ -84,7 +84,7 @@ export function mitre(
     station: 'table-saw',
     after: [after],
     entries: [
-      ...(end === null ? [] : [plain('fromEnd', end, 'from.none', 'why.fromEnd')]),
+      ...(end === null ? [] : [plain('fromEnd', end, 'from.chosen', 'why.fromEnd')]),
       exact('sightEdge', sightEdge.value, from, sightEdge.reason, {
         ...sightEdge.figures,
         sightEdge: sightEdge.value,
@@ -95,7 +95,7 @@ export function mitre(
         shoulderLine,
       }),
       exact('height', height, 'from.table', 'why.mitre-height'),
-      plain('tilt', 45, 'from.none', 'why.tilt'),
+      plain('tilt', 45, 'from.square', 'why.tilt'),
     ],
   };
 }

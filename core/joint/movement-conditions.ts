@@ -1,49 +1,54 @@
-import { length, less, type Length, over, sum, times } from '../length/length.ts';
+import { larger, length, less, type Length, smaller, sum, times, ZERO } from '../length/length.ts';
 import { real, realOf } from '../length/real.ts';
+import { typeLength } from '../length/type-length.ts';
 import { changeAcross, decimalLength } from '../movement/change.ts';
+import { clearanceThatDoes, type PanelFit } from '../movement/clearance-that-does.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
+import { say } from '../words/say.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
 
+/** What a clearance and a groove are set to: 1/32 in, 1/2 mm. */
+const STEPS = { in: length(1, 32), mm: length(1, 2) } as const;
+
 /** Whether the panel's swelling or shrinking over the shop's moisture range stays within its groove; when a species is given. */
 export function movementConditions(joint: Joint, profile: ShopProfile, found: Findings): void {
-  const { spec, panelHold: hold } = joint;
+  const { spec, panelHold: hold, sightWidth } = joint;
   const { species, sawn, clearance } = spec.panel;
   if (species === undefined) return;
   const { low, high } = profile.moisture;
-  const width = sum(joint.sightWidth, times(hold, 2));
-  const change = changeAcross(width, species, sawn ?? 'flat', decimalLength(high - low));
-  const depth = spec.groove.depth;
-  const need = roundedUp(over(change, 2), profile.units);
-  const room = times(clearance, 2);
-  if (change.compare(room) > 0)
-    found.warn('panel-swells', 'panel.clearance', {
-      low,
-      high,
-      change: real(realOf(change)),
-      room,
-      clearance: need,
-    });
+  const share = changeAcross(length(1), species, sawn ?? 'flat', decimalLength(high - low));
+  const change = times(share, sum(sightWidth, times(hold, 2)));
+  const free = times(clearance, 2);
   const floating = less(hold, clearance);
-  if (change.compare(floating) > 0) {
-    const deeper = larger(depth, roundedUp(sum(change, times(clearance, 2)), profile.units));
-    found.warn('panel-shrinks', 'groove.depth', {
-      low,
-      high,
-      change: real(realOf(change)),
-      room: floating,
-      clearance,
-      depth: deeper,
-    });
-  }
+  const swells = change.compare(free) > 0;
+  const shrinks = change.compare(floating) > 0;
+  if (!swells && !shrinks) return;
+  const { depth } = spec.groove;
+  const fit = clearanceThatDoes({
+    sightWidth,
+    share,
+    depth,
+    under: deepestGroove(joint),
+    step: STEPS[profile.units],
+  });
+  const figures = { low, high, change: real(realOf(change)), ...fit, remedy: remedy(fit, depth, profile) };
+  if (swells) found.warn('panel-swells', 'panel.clearance', { ...figures, room: free });
+  if (shrinks) found.warn('panel-shrinks', 'groove.depth', { ...figures, room: larger(floating, ZERO) });
 }
 
-function larger(a: Length, b: Length): Length {
-  return a.compare(b) >= 0 ? a : b;
+/** What a groove must stay under: it leaves a tenon, and something behind it in every member once the door is trimmed. */
+function deepestGroove({ spec, narrowStile, trimEachSide, trimEachEnd, midRails }: Joint): Length {
+  return [
+    less(narrowStile, trimEachSide),
+    less(spec.topRail.width, trimEachEnd),
+    less(spec.bottomRail.width, trimEachEnd),
+    ...midRails.map(({ width }) => times(width, length(1, 2))),
+  ].reduce(smaller, sum(spec.bead, spec.tenon.length));
 }
 
-/** Up to the next 1/32 in, or 1/2 mm: a clearance that can be set. */
-function roundedUp(value: Length, units: 'in' | 'mm'): Length {
-  const step = units === 'in' ? 32 : 2;
-  return over(times(value, step).ceil() as Length, length(step));
+function remedy(fit: PanelFit | null, depth: Length, { units }: ShopProfile): string {
+  if (fit === null) return say('remedy.none');
+  const figures = { clearance: typeLength(fit.clearance, units), depth: typeLength(fit.depth, units) };
+  return say(fit.depth.equals(depth) ? 'remedy.clearance' : 'remedy.groove', figures);
 }

@@ -20,6 +20,8 @@ export function panelConditions(
     found.fault('panel-hold', 'panel.clearance', { clearance, depth: spec.groove.depth });
     return;
   }
+  if (sign(tooling.tongue) <= 0)
+    found.fault('panel-tongue', 'groove.width', { fit: profile.slidingFit, groove: spec.groove.width });
   if (hold.compare(limits.eighth) < 0)
     found.warn('panel-hold-small', 'panel.clearance', { hold, least: limits.eighth });
   if (hold.compare(clearance) <= 0)

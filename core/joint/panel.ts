@@ -8,17 +8,31 @@ import type { Tooling } from './tooling.ts';
 
 /** One panel for each sight opening, from the bottom up; only the topmost follows the arch. */
 export function panels(joint: Joint, tooling: Tooling, profile: ShopProfile): PartDraft[] {
-  const last = joint.sightHeights.length - 1;
-  return joint.sightHeights.map((height, k) =>
-    panel(
-      last === 0 ? 'panel' : `panel-${k + 1}`,
-      height,
-      k === last && joint.arc !== null,
-      joint,
-      tooling,
-      profile,
-    ),
+  return openings(joint).map(({ part, sightHeight, arched }) =>
+    panel(part, sightHeight, arched, joint, tooling, profile),
   );
+}
+
+/** How long each panel is, with the grain: its sight opening and its hold at both ends, at its crown under an arch. */
+export function panelLengths(joint: Joint): { readonly part: string; readonly length: Length }[] {
+  return openings(joint).map(({ part, sightHeight, arched }) => ({
+    part,
+    length: panelLength(joint, sightHeight, arched),
+  }));
+}
+
+function openings(joint: Joint): { part: string; sightHeight: Length; arched: boolean }[] {
+  const last = joint.sightHeights.length - 1;
+  return joint.sightHeights.map((sightHeight, k) => ({
+    part: last === 0 ? 'panel' : `panel-${k + 1}`,
+    sightHeight,
+    arched: k === last && joint.arc !== null,
+  }));
+}
+
+function panelLength({ panelHold, arc }: Joint, sightHeight: Length, arched: boolean): Length {
+  const sides = sum(sightHeight, times(panelHold, 2));
+  return arched && arc !== null ? sum(sides, arc.rise) : sides;
 }
 
 function panel(
@@ -33,7 +47,7 @@ function panel(
   const twice = times(hold, 2);
   const width = sum(joint.sightWidth, twice);
   const sideHeight = sum(sightHeight, twice);
-  const height = arched && arc !== null ? sum(sideHeight, arc.rise) : sideHeight;
+  const height = panelLength(joint, sightHeight, arched);
   const thickness = spec.panel.thickness;
   const figures = { depth: spec.groove.depth, clearance: spec.panel.clearance, hold };
   const stages: StageDraft[] = [
@@ -111,13 +125,13 @@ function cutout(
         sideHeight: size.sideHeight,
       }),
       exact('radius', radius, 'from.pivot', 'why.panel-radius', { arch: arc.radius, hold, radius }),
-      exact('rise', arc.rise, 'from.flats', 'why.rise'),
+      exact('rise', arc.rise, 'from.panel-flats', 'why.rise'),
       irrational('chord', chord, 'from.springings', 'why.panel-chord', { rise: arc.rise, radius }),
       irrational('flat', real((realOf(size.width) - chord) / 2), 'from.edge', 'why.panel-flat', {
         width: size.width,
         chord,
       }),
-      exact('pivot', pivot, 'from.flats', 'why.panel-pivot', { radius, rise: arc.rise, pivot }),
+      exact('pivot', pivot, 'from.panel-flats', 'why.panel-pivot', { radius, rise: arc.rise, pivot }),
       exact('centre', half(size.width), 'from.edge', 'why.panel-centre', { width: size.width }),
     ],
   };

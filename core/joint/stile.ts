@@ -11,7 +11,7 @@ import {
   type PlaceDraft,
   type StageDraft,
 } from './stage-draft.ts';
-import type { Tooling } from './tooling.ts';
+import { CLEAR, type Tooling } from './tooling.ts';
 
 /** Both stiles of a door: mirror images, so only the faces that lie up for the strip differ. */
 export function stiles(
@@ -183,7 +183,7 @@ function place(
   ];
   if (chisel !== null)
     entries.push(
-      plain('plunges', over(long, chisel).ceil().valueOf(), 'from.none', 'why.plunges', {
+      plain('plunges', over(long, chisel).ceil().valueOf(), 'from.counted', 'why.plunges', {
         length: long,
         chisel,
       }),
@@ -235,7 +235,7 @@ function mitres(joint: Joint): StageDraft[] {
       station: 'table-saw',
       after: ['mortise', `mitre-mid-${k}-lower`, `mitre-mid-${k}-upper`],
       entries: [
-        plain('fromEnd', 'bottom', 'from.none', 'why.fromEnd'),
+        plain('fromEnd', 'bottom', 'from.chosen', 'why.fromEnd'),
         exact('from', from, 'from.bottom-end', 'why.notch-from', figures),
         exact('to', to, 'from.bottom-end', 'why.notch-to', figures),
         exact('length', less(width, times(b, 2)), 'from.between', 'why.notch-length', {
@@ -273,7 +273,7 @@ function strip(
           bead: b,
           run: value,
         }),
-        ...(rip === null ? [] : [plain('faceUp', frontUp ? 'front' : 'back', 'from.none', 'why.faceUp')]),
+        plain('faceUp', frontUp ? 'front' : 'back', 'from.chosen', 'why.faceUp'),
       ],
     };
   };
@@ -288,7 +288,7 @@ function strip(
         : [
             exact('bladeHeight', rip.bladeHeight, 'from.table', 'why.bladeHeight', {
               thickness,
-              bladeHeight: rip.bladeHeight,
+              clear: CLEAR[profile.units],
             }),
             irrational('reach', rip.reach, 'from.arbor', 'why.reach', {
               bladeHeight: rip.bladeHeight,

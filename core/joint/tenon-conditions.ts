@@ -48,7 +48,10 @@ function tenonWidths({ spec, topRailEnds, midRails }: Joint): [string, Length][]
   return [
     ['bottomRail.width', less(spec.bottomRail.width, outer)],
     ['topRail.width', less(topRailEnds, outer)],
-    ...midRails.map(({ width }): [string, Length] => ['midRails', less(width, times(inner, 2))]),
+    ...midRails.map(({ width, index }): [string, Length] => [
+      `midRails[${index}].width`,
+      less(width, times(inner, 2)),
+    ]),
   ];
 }
 
@@ -66,7 +69,7 @@ function tenonWidth(
   else if (width.compare(times(groove.width, 2)) < 0)
     found.warn('tenon-narrow', field, { width, groove: groove.width });
   const eaten = less(groove.depth, bead, tenon.innerSetback);
-  const edges = field === 'midRails' ? 2 : 1;
+  const edges = field.startsWith('midRails') ? 2 : 1;
   if (sign(eaten) > 0)
     found.warn('groove-eats-tenon', field, {
       eaten,

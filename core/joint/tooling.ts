@@ -45,9 +45,12 @@ export function toolingFor(joint: Joint, profile: ShopProfile): Tooling {
   };
 }
 
+/** How far the blade stands above the upper face, in the job's units. */
+export const CLEAR = { in: length(1, 8), mm: length(3) } as const;
+
 /** reach = √(ρ² − (ρ − k)²), lag = reach − √(ρ² − (ρ − k + T)²) with the blade raised k = T + 1/8 (3 mm). */
 function stripSetting(thickness: Length, profile: ShopProfile): StripSetting {
-  const bladeHeight = sum(thickness, profile.units === 'in' ? length(1, 8) : length(3));
+  const bladeHeight = sum(thickness, CLEAR[profile.units]);
   const radius = half(profile.blade.diameter);
   const atTable = less(radius, bladeHeight);
   const atFace = sum(atTable, thickness);

@@ -28,7 +28,10 @@ export function specAsCut(spec: DoorSpec, job: AsCut, door: DoorAsCut | null): D
     topRail: {
       width: top === undefined ? spec.topRail.width : spec.arch === null ? top : less(top, spec.arch.rise),
     },
-    midRails: order.map((rail, k) => ({ ...rail, width: width(`rail-mid-${k + 1}`) ?? rail.width })),
+    midRails: spec.midRails.map((rail) => ({
+      ...rail,
+      width: width(`rail-mid-${order.indexOf(rail) + 1}`) ?? rail.width,
+    })),
   };
 }
 

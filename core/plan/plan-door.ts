@@ -20,6 +20,9 @@ import type { DoorValues, Note, PlanPart, PlanStage, Result } from './plan.ts';
 import { printPart, printStage } from './print-part.ts';
 
 /** Advice that is given once a job. */
+export const WIDE_TENON = 'tenon-wide';
+
+/** Whether it was given. */
 export interface Once {
   wideTenon: boolean;
 }
@@ -52,7 +55,7 @@ export function planDoor({ spec, path, profile, why, asCut }: DoorToPlan, once: 
   surveyConditions(fit, spec, limits, profile.units, found);
   const wide = once.wideTenon ? null : wideTenon(joint, limits);
   if (wide !== null) {
-    found.advise('tenon-wide', wide.field, { width: wide.width, most: wide.most });
+    found.advise(WIDE_TENON, wide.field, { width: wide.width, most: wide.most });
     once.wideTenon = true;
   }
   if (found.faults.length > 0) return { ok: false, faults: found.faults };

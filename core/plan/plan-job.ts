@@ -3,8 +3,8 @@ import type { Job, JobDoor } from '../job/job.ts';
 import { doorAsCut, specAsCut } from '../measured/apply-measured.ts';
 import { type Measured, NOTHING_MEASURED } from '../measured/measured.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
-import type { Fault, Plan, PlanDoor, Result } from './plan.ts';
-import { type Once, planDoor, type PlannedDoor } from './plan-door.ts';
+import type { Fault, Note, Plan, PlanDoor, Result } from './plan.ts';
+import { type Once, planDoor, type PlannedDoor, WIDE_TENON } from './plan-door.ts';
 
 /** What a plan is made with besides its job and its shop. */
 export interface PlanOptions {
@@ -44,6 +44,7 @@ function planMark(
   };
   let shared: Result<PlannedDoor> | null = null;
   const doors: PlanDoor[] = [];
+  let told = false;
   for (let k = 1; k <= quantity; k += 1) {
     const door = `${mark}-${k}`;
     const planned = doorAsCut(measured, door) === null ? (shared ??= plan(null)) : plan(door);
@@ -54,7 +55,9 @@ function planMark(
       code: partCode({ job: job.id, mark, k, part, replacement: 0 }),
       ...rest,
     }));
-    doors.push({ door, mark, values, parts: coded, stages, notes });
+    const own: readonly Note[] = told ? notes.filter(({ id }) => id !== WIDE_TENON) : notes;
+    told ||= own.some(({ id }) => id === WIDE_TENON);
+    doors.push({ door, mark, values, parts: coded, stages, notes: own });
   }
   return { ok: true, value: doors };
 }

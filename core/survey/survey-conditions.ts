@@ -1,5 +1,6 @@
 import type { Findings } from '../joint/findings.ts';
 import type { Limits } from '../joint/limits.ts';
+import { length } from '../length/length.ts';
 import { real, realOf } from '../length/real.ts';
 import type { DoorSpec } from '../job/job.ts';
 import type { Units } from '../plan/plan.ts';
@@ -25,7 +26,7 @@ export function surveyConditions(
   if (worst >= 0) return;
   const step = units === 'in' ? 32 : 2;
   const more = (least: number, now: number) =>
-    real(Math.ceil((now + 2 * Math.max(0, -least)) * step - 1e-6) / step);
+    length(Math.ceil((now + 2 * Math.max(0, -least)) * step - 1e-6), step);
   found.warn('does-not-cover', 'oversize', {
     where: across <= along ? 'left and right' : 'bottom and top',
     missing: real(-worst),

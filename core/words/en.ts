@@ -7,6 +7,7 @@ import { formWords } from './form.ts';
 import { officeWords } from './office.ts';
 import { paperWords } from './paper.ts';
 import { refusalWords } from './refusals.ts';
+import { remedyWords } from './remedies.ts';
 import { stageWords } from './stages.ts';
 import { stationWords } from './station.ts';
 import { whyWords } from './why.ts';
@@ -22,6 +23,7 @@ export const en = {
   ...officeWords,
   ...paperWords,
   ...refusalWords,
+  ...remedyWords,
   ...stageWords,
   ...stationWords,
   ...whyWords,

@@ -31,6 +31,8 @@ export const faultWords = {
     'nothing would be left behind the groove of this member: {left}; a wider member or a shallower groove',
   'fault.panel-hold':
     'a clearance of {clearance} leaves the panel no hold in a groove {depth} deep: a smaller clearance or a deeper groove',
+  'fault.panel-tongue':
+    'a sliding fit of {fit} leaves a panel no tongue in a groove of {groove}: a smaller fit in the shop’s tools, or a wider groove',
   'fault.arch-rise': 'an arch needs a rise of more than 0; leave the arch out for a square rail',
   'fault.arch-chord':
     'two flats of {flat} leave an arch of {chord} in a sight width of {sightWidth}: shorter flats',
@@ -61,15 +63,16 @@ export const faultWords = {
   'note.no-horn': 'no horn: the stile’s end may split when it is mortised',
   'note.no-clearance': 'no clearance below the tenon: glue may keep the joint open',
   'note.behind-groove': 'only {left} stays behind the groove of this member: {least} is safer',
-  'note.panel-hold-small': 'the panel is held by {hold} only: {least} is safer',
+  'note.panel-hold-small': 'the panel goes {hold} into its groove only: {least} is safer',
   'note.panel-hold-clearance':
-    'the panel’s hold of {hold} is no more than its clearance of {clearance}: it may fall out on one side',
+    'the panel goes {hold} into its groove, no more than its clearance of {clearance}: it may fall out on one side',
   'note.panel-no-clearance': 'no clearance: the panel cannot swell',
   'note.panel-swells':
-    'from {low} to {high} percent moisture the panel swells {change}, and {room} is free: a clearance of {clearance} would do',
+    'from {low} to {high} percent moisture the panel swells {change}, and {room} is free: {remedy}',
   'note.panel-shrinks':
-    'from {high} to {low} percent moisture the panel shrinks {change}, and its hold is {room}: a clearance of {clearance} in a groove {depth} deep would do',
-  'note.arch-flat': 'a flat of {flat} is no longer than the bead of {bead}: the mitre runs into the arch',
+    'from {high} to {low} percent moisture the panel shrinks {change}, and floating in its groove it may lose {room}: {remedy}',
+  'note.arch-flat':
+    'a flat of {flat} is no longer than the bead of {bead}: the arch begins in the joint; a longer flat',
   'note.arch-short-grain': 'a rise of {rise} on a chord of {chord} leaves short grain at the springing',
   'note.bearing':
     'a bearing of radius {bearing} does not follow an arch of radius {radius}: a smaller bearing',

@@ -1,6 +1,9 @@
 /** Why a setting is what it is: where it is measured from, and the sum in words. {value} is the setting itself. */
 export const whyWords = {
-  'from.none': 'chosen from what the shop has, not measured',
+  'from.none': 'not measured: one of the shop’s tools',
+  'from.chosen': 'not measured: a choice',
+  'from.counted': 'not measured: counted',
+  'from.square': 'the blade standing square to the table',
   'from.end': 'end to end',
   'from.edge': 'the edge',
   'from.face': 'face to face',
@@ -24,6 +27,7 @@ export const whyWords = {
   'from.blade-front': 'the front of the blade at the table',
   'from.springings': 'springing to springing',
   'from.flats': 'the sight edge of the flats',
+  'from.panel-flats': 'the panel’s own flats, where its sides end',
   'from.pivot': 'the trammel’s pivot',
   'from.panel-bottom': 'the bottom edge of the panel',
   'from.panel-edge': 'the edge of the panel',
@@ -38,16 +42,16 @@ export const whyWords = {
   'why.thickness': 'as ordered for the door: {value}',
   'why.bead': 'as ordered for the door: {value} wide and deep',
   'why.fillet':
-    'wall {wall} − bead {bead} = {value}; the wall is half of stock {thickness} − groove {groove}',
+    'wall {wall} − bead {bead} = {value}; the wall is half of (stock {thickness} − groove {groove})',
   'why.cutterHeight':
-    'the cutter’s top stands level with the front wall of the groove: half of stock {thickness} − groove {groove} = {value}',
+    'the cutter’s top stands level with the front wall of the groove: half of (stock {thickness} − groove {groove}) = {value}',
   'why.groove-width': 'as ordered for the door: {value}',
   'why.groove-depth': 'as ordered for the door: {value}',
-  'why.wall': 'the wall beside the centred groove: half of stock {thickness} − groove {groove} = {value}',
+  'why.wall': 'the wall beside the centred groove: half of (stock {thickness} − groove {groove}) = {value}',
   'why.dado': 'the widest dado not wider than the groove {groove}',
   'why.chisel': 'the widest hollow chisel not wider than the groove {groove}',
   'why.mortiser-fence':
-    'half of stock {thickness} − chisel {chisel} = {value}, so that the mortise is centred',
+    'half of (stock {thickness} − chisel {chisel}) = {value}, so that the mortise is centred',
   'why.depthFromEdge': 'bead {bead} + tenon {tenon} + clearance {clearance} = {value}',
   'why.depthFromGroove': 'depth from the bead’s edge {depth} − groove {groove} = {value}',
   'why.pare': 'the mortise is pared to the width of the groove: {value}',
@@ -76,7 +80,7 @@ export const whyWords = {
   'why.notch-length': 'rail {rail} − two beads of {bead} = {value}: shoulder to shoulder of the mid rail',
   'why.notch-height': 'as deep as the bead is wide: {value}',
   'why.strip-fence': 'stile {width} − bead {bead} = {value}',
-  'why.bladeHeight': 'stock {thickness} and a little over, so that the blade clears the upper face: {value}',
+  'why.bladeHeight': 'stock {thickness} + {clear}, so that the blade clears the upper face = {value}',
   'why.reach':
     'blade of radius {radius} raised {bladeHeight}: the root of {radius}² − ({radius} − {bladeHeight})² = {value}',
   'why.lag':
@@ -108,13 +112,13 @@ export const whyWords = {
   'why.sideHeight': 'sight height {sightHeight} + hold {hold} at both ends = {value}',
   'why.panel-radius': 'arch {arch} + hold {hold} = {value}, about the same pivot',
   'why.panel-chord': 'twice the root of rise {rise} × (two radii of {radius} − the rise) = {value}',
-  'why.panel-flat': 'half of width {width} − chord {chord} = {value}',
+  'why.panel-flat': 'half of (width {width} − chord {chord}) = {value}',
   'why.panel-pivot': 'radius {radius} − rise {rise} = {value}, on the panel’s centre line',
   'why.panel-centre': 'half of the panel’s width {width} = {value}',
   'why.diagonal': 'the root of width {width}² + height {height}² = {value}; both diagonals must measure this',
   'why.horn': 'as ordered for the door: {value}; sawn off first',
-  'why.trimEachSide': 'half of oversize {oversizeWidth} + reveal {reveal} = {value}',
-  'why.trimEachEnd': 'half of oversize {oversizeHeight} + reveal {reveal} = {value}',
+  'why.trimEachSide': 'half of the oversize {oversizeWidth}, + reveal {reveal} = {value}',
+  'why.trimEachEnd': 'half of the oversize {oversizeHeight}, + reveal {reveal} = {value}',
   'why.finishedWidth': 'opening {opening} − two reveals of {reveal} = {value}',
   'why.finishedHeight': 'opening {opening} − two reveals of {reveal} = {value}',
 } as const;

@@ -5,6 +5,9 @@ import { cautionKeys } from '#core/words/cautions.ts';
 import { partName, placeName, settingName, stageName } from '#core/words/names.ts';
 import { hasWords, say } from '#core/words/say.ts';
 
+/** Data that a card need not name: no rule is laid on there. */
+const NOT_MEASURED = ['from.none', 'from.chosen', 'from.counted', 'from.square'] as const;
+
 /** One setting as it stands on a card: its name, its value, and what it is measured from. */
 export interface CardLine {
   readonly name: string;
@@ -91,5 +94,5 @@ function shown(name: string, value: SettingValue, units: Units): string {
 
 /** A choice from what the shop has is measured from nothing. */
 function measuredFrom(from: string | undefined): string {
-  return from === undefined || from === say('from.none') ? '' : say('paper.from', { from });
+  return from === undefined || NOT_MEASURED.some((key) => from === say(key)) ? '' : say('paper.from', { from });
 }

@@ -8,6 +8,7 @@ import { wordsOf, writeAll } from '../store/file-port.ts';
 import { dataByHub } from './data-by-hub.ts';
 import { dataHere } from './data-here.ts';
 import { DataFault, type DataWork } from './data-work.ts';
+import { endWith } from './end-with.ts';
 
 const USAGE = {
   backup: 'backup: expected nothing more, or --list',
@@ -21,7 +22,7 @@ type Verb = keyof typeof USAGE;
 async function main(): Promise<void> {
   const { verb, name, list } = readArguments();
   const environment = readEnvironment(process.env);
-  if (!environment.ok) return end(2, environment.message);
+  if (!environment.ok) return endWith(2, environment.message);
   const { data, host, port } = environment.value;
   const trouble = await tryIt(async () => {
     const work = (await dataHere(data, version)) ?? dataByHub(`http://${host}:${port}`);
@@ -32,7 +33,7 @@ async function main(): Promise<void> {
       await work.close();
     }
   });
-  if (trouble !== null) end(1, `${verb}: ${trouble}`);
+  if (trouble !== null) endWith(1, `${verb}: ${trouble}`);
 }
 
 async function tryIt(work: () => Promise<void>): Promise<string | null> {
@@ -88,7 +89,7 @@ async function printList(work: DataWork): Promise<void> {
 
 function readArguments(): { verb: Verb; name: string; list: boolean } {
   const [verb, ...rest] = process.argv.slice(2);
-  if (verb === undefined || !isVerb(verb)) return end(2, Object.values(USAGE).join('\n'));
+  if (verb === undefined || !isVerb(verb)) return endWith(2, Object.values(USAGE).join('\n'));
   try {
     const { values, positionals } = parseArgs({
       args: rest,
@@ -98,20 +99,15 @@ function readArguments(): { verb: Verb; name: string; list: boolean } {
     const [name = '', ...more] = positionals;
     const listed = values.list && (verb === 'backup' || verb === 'restore') && name === '';
     const given = !values.list && (verb === 'backup' ? name === '' : name !== '');
-    if (more.length > 0 || !(listed || given)) return end(2, USAGE[verb]);
+    if (more.length > 0 || !(listed || given)) return endWith(2, USAGE[verb]);
     return { verb, name, list: values.list };
   } catch {
-    return end(2, USAGE[verb]);
+    return endWith(2, USAGE[verb]);
   }
 }
 
 function isVerb(text: string): text is Verb {
   return Object.hasOwn(USAGE, text);
-}
-
-function end(code: number, message: string): never {
-  process.stderr.write(`${message}\n`);
-  process.exit(code);
 }
 
 void main();

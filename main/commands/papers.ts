@@ -2,8 +2,9 @@ import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { paperKind, paperSize, PAPER_KINDS } from '#core/api/prints-api.ts';
 import { planFile } from '#core/plan/plan-file.ts';
-import { say } from '#core/words/say.ts';
+import { counted, say } from '#core/words/say.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
+import { endWith } from './end-with.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';
 
 const USAGE = `papers: expected JOB.json --kind ${PAPER_KINDS.join('|')} [--paper letter|a4] [--doors MARK,MARK-2] --out FILE.pdf`;
@@ -36,7 +37,7 @@ async function main(): Promise<void> {
   } catch (error) {
     return fail(error instanceof Error ? error.message : String(error));
   }
-  process.stderr.write(`${made.pages} pages on ${paper.data}: ${values.out}\n`);
+  process.stderr.write(`${counted('paper.count.pages', made.pages)} on ${paper.data}: ${values.out}\n`);
 }
 
 function readArguments() {
@@ -56,13 +57,11 @@ function readArguments() {
 }
 
 function fail(message: string): never {
-  process.stderr.write(`papers: ${message}\n`);
-  process.exit(2);
+  return endWith(2, `papers: ${message}`);
 }
 
 function usage(): never {
-  process.stderr.write(`${USAGE}\n`);
-  process.exit(2);
+  return endWith(2, USAGE);
 }
 
 void main();

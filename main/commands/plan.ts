@@ -3,6 +3,7 @@ import { readJob } from '#core/job/read-job.ts';
 import { NOTHING_MEASURED } from '#core/measured/measured.ts';
 import { readMeasured } from '#core/measured/read-measured.ts';
 import { planJob } from '#core/plan/plan-job.ts';
+import { endWith } from './end-with.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';
 import { profileFrom } from './read-profile-file.ts';
 
@@ -47,8 +48,7 @@ function readArguments() {
 }
 
 function usage(): never {
-  process.stderr.write(`${USAGE}\n`);
-  process.exit(2);
+  return endWith(2, USAGE);
 }
 
 main();

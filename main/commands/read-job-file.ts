@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Fault } from '#core/plan/plan.ts';
+import { endWith } from './end-with.ts';
 
 const MOST_BYTES = 8 * 1024 * 1024;
 
@@ -28,6 +29,5 @@ export function readJsonFile(path: string): ReadFile {
 
 /** Prints faults a line each on stderr and ends with exit code 2. */
 export function endWithFaults(faults: readonly Fault[]): never {
-  for (const { path, message } of faults) process.stderr.write(`${path}: ${message}\n`);
-  process.exit(2);
+  return endWith(2, faults.map(({ path, message }) => `${path}: ${message}`).join('\n'));
 }

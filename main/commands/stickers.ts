@@ -10,6 +10,7 @@ import { calibrationPdf, stickersPdf } from '#labels/index.ts';
 import { readEnvironment } from '../hub/environment.ts';
 import { documentName, readJobDocument } from '../store/job-document.ts';
 import { openJob } from '../store/stored-job.ts';
+import { endWith } from './end-with.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';
 import { profileFrom } from './read-profile-file.ts';
 import { stickerReport } from './sticker-report.ts';
@@ -74,8 +75,7 @@ function write(out: string, pdf: Uint8Array): void {
 }
 
 function fail(message: string): never {
-  process.stderr.write(`stickers: ${message}\n`);
-  process.exit(2);
+  return endWith(2, `stickers: ${message}`);
 }
 
 /** If the hub's data holds this job under other codes, stickers from the file would not be known at the stations. */
@@ -90,10 +90,10 @@ function refuseOtherCodes(plan: Plan): void {
     .flatMap(({ parts }) => parts.map(({ code }) => code))
     .filter((code) => !kept.value.index.parts.has(code));
   if (unknown.length === 0) return;
-  process.stderr.write(
-    `stickers: the hub holds this job without ${unknown.length} of these parts (${unknown.slice(0, 5).join(', ')}…): print from the office, or save the file there first\n`,
+  endWith(
+    3,
+    `stickers: the hub holds this job without ${unknown.length} of these parts (${unknown.slice(0, 5).join(', ')}…): print from the office, or save the file there first`,
   );
-  process.exit(3);
 }
 
 function readArguments() {
@@ -115,8 +115,7 @@ function readArguments() {
 }
 
 function usage(): never {
-  process.stderr.write(`${USAGE}\n`);
-  process.exit(2);
+  return endWith(2, USAGE);
 }
 
 void main();

@@ -65,3 +65,24 @@ test('a shop’s data are backed up, exported, put back and taken in by one comm
   removeData(data);
   removeData(other);
 });
+
+test('every fault of a job file reaches a reader who is slow', () => {
+  const data = freshData();
+  const file = join(data, 'faults.json');
+  const doors = Array.from({ length: 1500 }, (_, k) => ({
+    mark: `D${k}`,
+    opening: { width: '16', height: '30' },
+    stile: { width: '8' },
+  }));
+  writeFileSync(file, JSON.stringify({ format: 1, job: 'x', units: 'in', doors }));
+  const plan = join(import.meta.dirname, '..', '..', 'dist', 'hub', 'plan.js');
+  const { stdout } = spawnSync(
+    'sh',
+    ['-c', '"$0" "$1" "$2" 2>&1 >/dev/null | (sleep 1; cat)', process.execPath, plan, file],
+    { encoding: 'utf8' },
+  );
+  const lines = stdout.trim().split('\n');
+  expect(lines.filter((line) => line.startsWith('doors['))).toHaveLength(lines.length);
+  expect(new Set(lines.map((line) => line.slice(0, line.indexOf(']'))))).toHaveProperty('size', 1500);
+  removeData(data);
+});

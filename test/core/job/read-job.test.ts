@@ -36,6 +36,16 @@ test('null and lists replace whole', () => {
   expect(read.value.doors[0]?.spec.midRails).toEqual([]);
 });
 
+test('a door’s arch takes from the job’s defaults what it does not say itself', () => {
+  const read = readJob(
+    job({ defaults: { arch: { rise: 1, flat: '3/4' } }, doors: [{ ...door, arch: { rise: 2 } }] }),
+  );
+  if (!read.ok) throw new Error(JSON.stringify(read.faults));
+  const arch = read.value.doors[0]?.spec.arch;
+  expect(arch && [arch.rise, arch.flat].map(printLength)).toEqual(['2', '3/4']);
+  expect(faultsOf(job({ doors: [{ ...door, arch: { rise: 2 } }] }))).toEqual(['doors[0].arch.flat required']);
+});
+
 test.each<[string, unknown, string]>([
   ['no object', 'x', '(file) type'],
   ['another format', job({ format: 2 }), 'format format'],

@@ -23,7 +23,7 @@ const FAULTS: [string, DoorFields][] = [
   ['sight-width doors[0].stile.width', { stile: { width: '8' } }],
   ['sight-height doors[0].opening.height', { opening: { width: '16', height: '5' } }],
   [
-    'mid-rails-overlap doors[0].midRails',
+    'mid-rails-overlap doors[0].midRails[1].centre',
     {
       midRails: [
         { width: '3', centre: '14' },
@@ -150,9 +150,67 @@ test('a chisel under half of the groove is worth a warning', () => {
   expect(planned.ok && planned.value.doors[0]?.notes.map(({ id }) => id)).toContain('chisel-small');
 });
 
+test('a sliding fit that leaves a panel no tongue is a fault', () => {
+  const planned = (fit: string) =>
+    planFile(
+      { format: 1, job: 'x', units: 'in', doors: [GOOD] },
+      { profile: { ...builtInProfile('in'), slidingFit: length(1, Number(fit)) } },
+    );
+  expect(planned('5').ok).toBe(true);
+  const none = planned('4');
+  expect(none.ok ? [] : none.faults.map(({ code, path }) => `${code} ${path}`)).toEqual([
+    'panel-tongue doors[0].groove.width',
+  ]);
+});
+
+test('a fault or note of a mid rail names it by its place in the job file', () => {
+  const midRails = [
+    { width: '3', centre: '24' },
+    { width: '1', centre: '12' },
+  ];
+  expect(idsOf({ midRails })).toEqual(['tenon-chisel doors[0].midRails[1].width']);
+  expect(idsOf({ midRails: midRails.toReversed() })).toEqual(['tenon-chisel doors[0].midRails[0].width']);
+});
+
+test('advice for the whole job is given once, whatever the quantity', () => {
+  const planned = planFile({
+    format: 1,
+    job: 'x',
+    units: 'in',
+    doors: [
+      { ...GOOD, quantity: 3, bottomRail: { width: '6' } },
+      { ...GOOD, mark: 'B', bottomRail: { width: '6' } },
+    ],
+  });
+  if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
+  const told = planned.value.doors.filter(({ notes }) => notes.some(({ id }) => id === 'tenon-wide'));
+  expect(told.map(({ door }) => door)).toEqual(['A-1']);
+});
+
+test('an arched panel is short by its length at the crown, and each short one is named', () => {
+  const short = (height: string, fields: DoorFields) => {
+    const planned = planFile({
+      format: 1,
+      job: 'x',
+      units: 'in',
+      doors: [{ ...GOOD, opening: { width: '16', height }, ...fields }],
+    });
+    if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
+    return planned.value.doors[0]?.notes
+      .filter(({ id }) => id === 'short-piece')
+      .map(({ figures }) => `${String(figures.part)} ${String(figures.length)}`);
+  };
+  const arch = { rise: '1', flat: '1' };
+  // Between the rails 16 1/2 − 2 3/4 − 2 1/4 − 1 = 10 1/2, with 3/16 of hold at both ends 10 7/8, at the crown 11 7/8.
+  expect(short('16 1/2', { arch })).toEqual(['panel 11 7/8']);
+  expect(short('17', { arch })).toEqual([]);
+  expect(short('30', { midRails: [{ width: '3', centre: '12' }] })).toEqual(['panel 1 8 1/8']);
+});
+
 test('every fault and note that has words was shown above', () => {
   const shown = new Set([
     'note.chisel-small',
+    'fault.panel-tongue',
     ...FAULTS.map(([id]) => `fault.${id.split(' ')[0] ?? ''}`),
     ...NOTES.map(([id]) => `note.${id.split(' ')[0] ?? ''}`),
   ]);

@@ -57,5 +57,5 @@ test('a door that does not cover its opening is told by amounts below zero and b
     right: { bottom: '0.062500', top: '-0.062500' },
   });
   const told = door.notes.find(({ id }) => id === 'does-not-cover');
-  expect(told?.figures).toMatchObject({ missing: '0.062500', width: '0.125000' });
+  expect(told?.figures).toMatchObject({ missing: '0.062500', width: '1/8' });
 });

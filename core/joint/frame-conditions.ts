@@ -1,11 +1,11 @@
 import { type Length, less, sign, sum, times } from '../length/length.ts';
 import { printLength } from '../length/print-length.ts';
 import { realOf } from '../length/real.ts';
-import { partName } from '../words/names.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
 import type { Limits } from './limits.ts';
+import { inSentence, memberNamed } from './member.ts';
 import { panelLengths } from './panel.ts';
 import type { Tooling } from './tooling.ts';
 
@@ -92,9 +92,13 @@ function behindGroove(joint: Joint, limits: Limits, found: Findings): void {
     ]),
   ];
   for (const [field, left] of members)
-    if (sign(left) <= 0) found.fault('behind-groove', field, { left });
+    if (sign(left) <= 0) found.fault('behind-groove', field, { part: memberNamed(field, joint), left });
     else if (left.compare(limits.threeEighths) < 0)
-      found.warn('behind-groove', field, { left, least: limits.threeEighths });
+      found.warn('behind-groove', field, {
+        part: memberNamed(field, joint),
+        left,
+        least: limits.threeEighths,
+      });
 }
 
 function strip(joint: Joint, tooling: Tooling, profile: ShopProfile, found: Findings): void {
@@ -123,5 +127,5 @@ function shortPieces(joint: Joint, limits: Limits, found: Findings): void {
     found.warn('short-piece', 'opening.height', { part: 'stile', length: joint.stileLength, least });
   for (const { part, length } of panelLengths(joint))
     if (length.compare(least) < 0 && sign(length) > 0)
-      found.warn('short-piece', 'opening.height', { part: partName(part).toLowerCase(), length, least });
+      found.warn('short-piece', 'opening.height', { part: inSentence(part), length, least });
 }

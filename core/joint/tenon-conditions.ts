@@ -3,6 +3,7 @@ import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
 import type { Limits } from './limits.ts';
+import { memberNamed } from './member.ts';
 import type { Tooling } from './tooling.ts';
 
 /** Tenons and mortises: what they need to hold, and what they leave of the stile. */
@@ -55,23 +56,19 @@ function tenonWidths({ spec, topRailEnds, midRails }: Joint): [string, Length][]
   ];
 }
 
-function tenonWidth(
-  field: string,
-  width: Length,
-  { spec }: Joint,
-  { chisel }: Tooling,
-  found: Findings,
-): void {
-  const { groove, bead, tenon } = spec;
-  if (sign(width) <= 0) found.fault('tenon-width', field, { width });
+function tenonWidth(field: string, width: Length, joint: Joint, { chisel }: Tooling, found: Findings): void {
+  const { groove, bead, tenon } = joint.spec;
+  const part = memberNamed(field, joint);
+  if (sign(width) <= 0) found.fault('tenon-width', field, { part, width });
   else if (chisel !== null && width.compare(chisel) < 0)
-    found.fault('tenon-chisel', field, { width, chisel });
+    found.fault('tenon-chisel', field, { part, width, chisel });
   else if (width.compare(times(groove.width, 2)) < 0)
-    found.warn('tenon-narrow', field, { width, groove: groove.width });
+    found.warn('tenon-narrow', field, { part, width, groove: groove.width });
   const eaten = less(groove.depth, bead, tenon.innerSetback);
   const edges = field.startsWith('midRails') ? 2 : 1;
   if (sign(eaten) > 0)
     found.warn('groove-eats-tenon', field, {
+      part,
       eaten,
       width: larger(less(width, times(eaten, edges)), times(eaten, 0)),
     });
@@ -81,8 +78,10 @@ function tenonWidth(
 export function wideTenon(
   joint: Joint,
   limits: Limits,
-): { readonly field: string; readonly width: Length; readonly most: Length } | null {
+): { readonly field: string; readonly part: string; readonly width: Length; readonly most: Length } | null {
   const most = larger(times(joint.spec.groove.width, 6), limits.threeInches);
   const wide = tenonWidths(joint).find(([, width]) => width.compare(most) > 0);
-  return wide === undefined ? null : { field: wide[0], width: wide[1], most };
+  if (wide === undefined) return null;
+  const [field, width] = wide;
+  return { field, part: memberNamed(field, joint), width, most };
 }

@@ -55,7 +55,8 @@ export function planDoor({ spec, path, profile, why, asCut }: DoorToPlan, once: 
   surveyConditions(fit, spec, limits, profile.units, found);
   const wide = once.wideTenon ? null : wideTenon(joint, limits);
   if (wide !== null) {
-    found.advise(WIDE_TENON, wide.field, { width: wide.width, most: wide.most });
+    const { field, part, width, most } = wide;
+    found.advise(WIDE_TENON, field, { part, width, most });
     once.wideTenon = true;
   }
   if (found.faults.length > 0) return { ok: false, faults: found.faults };

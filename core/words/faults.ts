@@ -14,9 +14,9 @@ export const faultWords = {
     'an oversize of {oversize} makes the door smaller than the opening less two reveals of {reveal}: at least {least}',
   'fault.groove-mortise':
     'a groove {depth} deep reaches past bead {bead} and tenon {tenon}: a shallower groove or a longer tenon',
-  'fault.tenon-width': 'the tenon of this rail would be {width} wide: a wider rail or smaller setbacks',
+  'fault.tenon-width': 'the tenon of the {part} would be {width} wide: a wider rail or smaller setbacks',
   'fault.tenon-chisel':
-    'the tenon of this rail would be {width} wide, under the chisel of {chisel}: a wider rail or smaller setbacks',
+    'the tenon of the {part} would be {width} wide, under the chisel of {chisel}: a wider rail or smaller setbacks',
   'fault.no-chisel':
     'no hollow chisel of the shop ({chisels}) is as narrow as the groove of {groove}: a wider groove or a narrower chisel',
   'fault.no-dado':
@@ -28,7 +28,7 @@ export const faultWords = {
   'fault.end-play':
     'an end play of {endPlay} reaches through the edge once {trim} is trimmed: no more than {trim}',
   'fault.behind-groove':
-    'nothing would be left behind the groove of this member: {left}; a wider member or a shallower groove',
+    'nothing would be left behind the groove of the {part}: {left}; make it wider or the groove shallower',
   'fault.panel-hold':
     'a clearance of {clearance} leaves the panel no hold in a groove {depth} deep: a smaller clearance or a deeper groove',
   'fault.panel-tongue':
@@ -49,12 +49,14 @@ export const faultWords = {
     'the groove takes {groove} of stock {thickness}: between a quarter and a half is usual',
   'note.wall-thin': 'walls of {wall} beside the groove are under {least} and may break',
   'note.tenon-narrow':
-    'a tenon of {width} is narrower than two grooves of {groove}: a wider rail or smaller setbacks',
+    'the tenon of the {part}, {width} wide, is narrower than two grooves of {groove}: a wider rail or smaller setbacks',
   'note.tenon-short': 'a tenon {tenon} long is shorter than two grooves of {groove}',
   'note.chisel-small':
     'the chisel of {chisel} is under half of the groove of {groove}: many plunges side by side',
-  'note.groove-eats-tenon': 'the groove takes {eaten} of the tenon’s inner edge: its true width is {width}',
-  'note.tenon-wide': 'a tenon {width} wide is wider than {most}: consider two tenons beside each other',
+  'note.groove-eats-tenon':
+    'on the {part} the groove takes {eaten} of the tenon’s inner edge: its true width is {width}',
+  'note.tenon-wide':
+    'the tenon of the {part}, {width} wide, is wider than {most}: consider two beside each other',
   'note.behind-mortise': 'only {left} stays behind a mortise {depth} deep: {least} is safer',
   'note.cover': 'only {cover} covers the tenon’s outer edge once trimmed: {least} is safer',
   'note.end-splits':
@@ -62,7 +64,7 @@ export const faultWords = {
   'note.no-end-play': 'no end play: the tenon must be fitted to the mortise’s length',
   'note.no-horn': 'no horn: the stile’s end may split when it is mortised',
   'note.no-clearance': 'no clearance below the tenon: glue may keep the joint open',
-  'note.behind-groove': 'only {left} stays behind the groove of this member: {least} is safer',
+  'note.behind-groove': 'only {left} stays behind the groove of the {part}: {least} is safer',
   'note.panel-hold-small': 'the panel goes {hold} into its groove only: {least} is safer',
   'note.panel-hold-clearance':
     'the panel goes {hold} into its groove, no more than its clearance of {clearance}: it may fall out on one side',

@@ -41,6 +41,9 @@ export function readJob(input: unknown): Result<Job> {
       `expected 1; got ${typeof input.format === 'number' ? input.format : shown(input.format)}`,
     );
   const name = readName(input.job, 'job', 60, list);
+  // A browser takes these for a folder, so no address could name the job.
+  if (input.id === undefined && /^\.{1,2}$/.test(name))
+    report(list, 'job', 'job-dots', `a job called ${shown(name)} needs an id, or another name`);
   const id = input.id === undefined ? name : readId(input.id, list);
   const due = input.due === undefined ? undefined : readDate(input.due, list);
   const units = input.units;

@@ -10,6 +10,7 @@ export const formWords = {
   'told.negative': 'It cannot be less than 0.',
   'told.zero': 'It must be more than 0.',
   'told.text-long': 'Too long: up to 60 characters for a job’s name, 12 for a mark.',
+  'told.job-dots': 'More than dots.',
   'told.text-control': 'Letters, digits and signs only.',
   'told.mark-twice': 'Mark {mark} stands twice: give a quantity there, or another mark here.',
   'told.quantity': 'A whole number from 1 to 10 000.',

@@ -100,6 +100,8 @@ function wordsOf(
       return typing(say('told.empty'));
     case 'text-length':
       return typing(text.trim() === '' ? say('told.empty') : say('told.text-long'));
+    case 'job-dots':
+      return typing(say('told.job-dots'));
     case 'text-control':
       return typing(say('told.text-control'));
     case 'mark-twice':

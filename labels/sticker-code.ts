@@ -34,8 +34,9 @@ const LEAST_CODE = 8;
 const SMALL_CODE = LEAST_TYPE;
 /** How far the tail of a Q hangs below the line, in sizes of the type. */
 const TAIL = 0.06;
-/** Room for the code under its bars: enough for type of 8 pt. */
+/** Room for the code under its bars: with most codes enough for type of 8 pt; one of wide letters takes what that needs. */
 const UNDER_BARS = 60;
+const HAIR = 0.01;
 
 /** The smallest size of a symbol with its quiet zones on a stock, in points; bars of a Code 128 at their lowest. */
 export function symbolSize(kind: SymbolKind, text: string, dpi: number, dots: number): Size {
@@ -117,7 +118,8 @@ function linearFoot(code: string, stock: Stock, dots: number, faces: Faces): Cod
       bottom: margin + high + 1.5,
       right,
     };
-  const under = codeUpTo(spaced(code), stock, faces, Math.min(right - quiet, UNDER_BARS));
+  const room = Math.max(UNDER_BARS, faces.bold.width(spaced(code), LEAST_CODE) + HAIR);
+  const under = codeUpTo(spaced(code), stock, faces, Math.min(right - quiet, room));
   if (under === null) return null;
   const x = Math.max(margin, quiet);
   return {

@@ -78,3 +78,16 @@ test('a Data Matrix has modules of 4 dots or more on every stock that comes with
     expect(Math.abs(dots - Math.round(dots))).toBeLessThan(0.01);
   }
 });
+
+for (const symbol of ['code128', 'datamatrix'] as const)
+  test(`a code of the widest letters fits every stock that comes with the program (${symbol})`, async () => {
+    const [door] = planOf(worked).doors;
+    if (door === undefined) throw new Error('no door');
+    const codes = ['WWWWWWWWWW', 'WMWQWMWQWM', 'QQQQQQQQQQ', '3WMMMUJQV3', 'MMMMMMMMMM'];
+    const parts = door.parts.map((part, k) => ({ ...part, code: codes[k % codes.length] ?? '' }));
+    const plan = { ...planOf(worked), doors: [{ ...door, parts }] };
+    for (const stock of Object.keys(STOCKS)) {
+      const { troubles } = await troublesOf(plan, stock, symbol);
+      expect(troubles, stock).toEqual([]);
+    }
+  });

@@ -5,8 +5,9 @@ import { chooseLanguage } from './language.ts';
 import { keepScreens } from './offline/keep-screens.ts';
 import { sizeNumerals } from './screen-size.ts';
 import './theme.css';
+import { screenMemory } from './screen-memory.ts';
 
-chooseLanguage(location.search, localStorage);
+chooseLanguage(location.search, screenMemory);
 keepKiosk(window);
 sizeNumerals();
 keepScreens();

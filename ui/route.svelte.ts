@@ -1,4 +1,5 @@
 import { isStation, type StationId } from '#core/joint/names.ts';
+import { screenMemory } from './screen-memory.ts';
 
 /** Which screen an address is. */
 export type Route =
@@ -19,11 +20,11 @@ export function readRoute(path: string, remembered: string | null): Route {
   return { screen: 'choose' };
 }
 
-const state = $state({ route: readRoute(location.pathname, localStorage.getItem(REMEMBERED)) });
+const state = $state({ route: readRoute(location.pathname, screenMemory.getItem(REMEMBERED)) });
 
 /** The station that this screen was last at. */
 export function rememberedStation(): StationId | null {
-  const kept = localStorage.getItem(REMEMBERED);
+  const kept = screenMemory.getItem(REMEMBERED);
   return kept !== null && isStation(kept) ? kept : null;
 }
 
@@ -39,8 +40,8 @@ export function go(path: string): void {
 }
 
 function follow(): void {
-  state.route = readRoute(location.pathname, localStorage.getItem(REMEMBERED));
-  if (state.route.screen === 'station') localStorage.setItem(REMEMBERED, state.route.station);
+  state.route = readRoute(location.pathname, screenMemory.getItem(REMEMBERED));
+  if (state.route.screen === 'station') screenMemory.setItem(REMEMBERED, state.route.station);
 }
 
 addEventListener('popstate', follow);

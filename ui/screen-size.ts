@@ -1,3 +1,5 @@
+import { screenMemory } from './screen-memory.ts';
+
 /** How wide the screen is when nobody has said: a 24-inch one. */
 export const USUAL_WIDTH_MM = 531;
 const REMEMBERED = 'shoulderline.screen-width-mm';
@@ -18,12 +20,12 @@ export function setShopWidthMm(width: number | undefined): void {
 /** The width that was set for this screen, in millimetres. */
 export function screenWidthMm(): number {
   if (shopWidth !== undefined) return shopWidth;
-  const kept = Number(localStorage.getItem(REMEMBERED));
+  const kept = Number(screenMemory.getItem(REMEMBERED));
   return kept >= 50 && kept <= 5000 ? kept : USUAL_WIDTH_MM;
 }
 
 export function setScreenWidthMm(width: number): void {
-  localStorage.setItem(REMEMBERED, String(width));
+  screenMemory.setItem(REMEMBERED, String(width));
   sizeNumerals();
 }
 

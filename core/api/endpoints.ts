@@ -31,6 +31,9 @@ import {
 import { shopAnswer, shopUpdate } from './shop-api.ts';
 import { stocksAnswer } from './stocks-api.ts';
 
+/** Characters of codes that an address may name at most: some ten thousand of them. */
+export const MOST_CODES_TEXT = 120_000;
+
 /** One address of the hub: what it does, takes and gives. */
 export interface Endpoint {
   readonly does: string;
@@ -78,7 +81,7 @@ export const ENDPOINTS = {
     does: 'The stickers of a job, or of some of its parts.',
     query: z.object({
       stock: short,
-      codes: z.string().max(1_000_000).optional(),
+      codes: z.string().max(MOST_CODES_TEXT).optional(),
       from: short,
       symbol: short,
     }),

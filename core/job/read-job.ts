@@ -151,7 +151,7 @@ function readName(input: unknown, path: string, most: number, list: FaultList): 
     report(list, path, input === undefined ? 'required' : 'type', `${right}; got ${nameOfType(input)}`);
   else if (input.trim() === '' || [...input].length > most)
     report(list, path, 'text-length', `${right}; got ${shown(input)}`);
-  else if (/[\p{Cc}\p{Zl}\p{Zp}]/u.test(input))
+  else if (/[\p{Cc}\p{Cs}\p{Zl}\p{Zp}]/u.test(input))
     report(list, path, 'text-control', `${right}; got ${shown(input)}`);
   else return input;
   return '';

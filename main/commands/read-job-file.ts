@@ -3,6 +3,8 @@ import type { Fault } from '#core/plan/plan.ts';
 import { endWith } from './end-with.ts';
 
 const MOST_BYTES = 8 * 1024 * 1024;
+/** Refuses bytes that are no UTF-8, and leaves out a byte order mark. */
+const UTF8 = new TextDecoder('utf-8', { fatal: true });
 
 export type ReadFile =
   { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly faults: readonly Fault[] };
@@ -13,13 +15,19 @@ export function readJsonFile(path: string): ReadFile {
     ok: false,
     faults: [{ path, code, message }],
   });
-  let text: string;
+  let bytes: Buffer;
   try {
-    text = readFileSync(path, 'utf8');
+    bytes = readFileSync(path);
   } catch (error) {
     return refuse('unreadable', `cannot be read: ${error instanceof Error ? error.message : String(error)}`);
   }
-  if (Buffer.byteLength(text) > MOST_BYTES) return refuse('too-large', 'a job file has at most 8 MiB');
+  if (bytes.length > MOST_BYTES) return refuse('too-large', 'a job file has at most 8 MiB');
+  let text: string;
+  try {
+    text = UTF8.decode(bytes);
+  } catch {
+    return refuse('not-utf8', 'is no UTF-8 text: save it as UTF-8');
+  }
   try {
     return { ok: true, value: JSON.parse(text) };
   } catch (error) {

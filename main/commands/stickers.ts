@@ -1,5 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { readJob } from '#core/job/read-job.ts';
 import { planJob } from '#core/plan/plan-job.ts';
@@ -8,8 +7,7 @@ import { allStocks } from '#core/stickers/read-stocks.ts';
 import { say } from '#core/words/say.ts';
 import { calibrationPdf, stickersPdf } from '#labels/index.ts';
 import { readEnvironment } from '../hub/environment.ts';
-import { documentName, readJobDocument } from '../store/job-document.ts';
-import { openJob } from '../store/stored-job.ts';
+import { codesKnown } from './codes-known.ts';
 import { endWith } from './end-with.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';
 import { profileFrom } from './read-profile-file.ts';
@@ -78,21 +76,18 @@ function fail(message: string): never {
   return endWith(2, `stickers: ${message}`);
 }
 
-/** If the hub's data holds this job under other codes, stickers from the file would not be known at the stations. */
+/** If the hub's data hold this job under other codes, stickers from the file would not be known at the stations. */
 function refuseOtherCodes(plan: Plan): void {
   const environment = readEnvironment(process.env);
   if (!environment.ok) return;
-  const path = join(environment.value.data, 'jobs', documentName(plan.id));
-  if (!existsSync(path)) return;
-  const kept = openJob(readJobDocument(readFileSync(path, 'utf8')));
-  if (!kept.ok) return;
-  const unknown = plan.doors
-    .flatMap(({ parts }) => parts.map(({ code }) => code))
-    .filter((code) => !kept.value.index.parts.has(code));
+  const known = codesKnown(plan, environment.value.data);
+  if (!known.ok) endWith(3, `stickers: ${known.message}`);
+  const { unknown } = known;
   if (unknown.length === 0) return;
+  const named = `${unknown.slice(0, 5).join(', ')}${unknown.length > 5 ? ' …' : ''}`;
   endWith(
     3,
-    `stickers: the hub holds this job without ${unknown.length} of these parts (${unknown.slice(0, 5).join(', ')}…): print from the office, or save the file there first`,
+    `stickers: the hub holds this job without ${unknown.length} of these codes (${named}): print from the office, or save the file there first`,
   );
 }
 

@@ -12,10 +12,10 @@ async function main(): Promise<void> {
   const read = readEnvironment(process.env);
   if (!read.ok) return fail(read.message);
   const { data, port, host, demo } = read.value;
-  mkdirSync(data, { recursive: true, mode: 0o700 });
-  const logger = pino({ level: 'info' }, new RotatedFile(join(data, 'hub.log')));
   let hub: Hub;
   try {
+    mkdirSync(data, { recursive: true, mode: 0o700 });
+    const logger = pino({ level: 'info' }, new RotatedFile(join(data, 'hub.log')));
     hub = await startHub({
       data,
       port,

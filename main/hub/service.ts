@@ -2,6 +2,7 @@ import fastifyStatic from '@fastify/static';
 import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
 import { existsSync } from 'node:fs';
 import type { Logger } from 'pino';
+import { MOST_CODES_TEXT } from '#core/api/endpoints.ts';
 import { openApi } from '#core/api/openapi.ts';
 import type { PrintDesk } from '../printing/print-desk.ts';
 import type { Restoring } from '../store/restore.ts';
@@ -25,6 +26,8 @@ import { shopRoutes } from './shop-routes.ts';
 /** A job file may have 8 MiB; a request around it a little more. */
 const BODY_LIMIT = 8 * 1024 * 1024 + 64 * 1024;
 
+const HEADER_LIMIT = MOST_CODES_TEXT + 16 * 1024;
+
 export interface ServiceParts extends HealthSources {
   readonly restore: Restoring;
   readonly shell: ShellLine | null;
@@ -45,6 +48,7 @@ export async function buildService(
     bodyLimit: BODY_LIMIT,
     forceCloseConnections: true,
     exposeHeadRoutes: false,
+    http: { maxHeaderSize: HEADER_LIMIT },
     routerOptions: { maxParamLength: 200 },
     frameworkErrors: (error, request, reply) =>
       void answerError(error, request as FastifyRequest, reply as unknown as FastifyReply),

@@ -83,7 +83,8 @@ async function ask<S extends z.ZodType>(
     : { kind: 'away' };
 }
 
-const id = encodeURIComponent;
+/** A text as a step of an address; half a character, which none can hold, as a sign for it. */
+const id = (text: string) => encodeURIComponent(text.replace(/\p{Cs}/gu, '\u{fffd}'));
 
 /** The hub's API, typed: every answer is checked as it comes in. */
 export const hub = {

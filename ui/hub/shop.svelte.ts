@@ -1,6 +1,7 @@
 import { shopAnswer, type Shop } from '#core/api/shop-api.ts';
 import { type Rounding, USUAL_ROUNDING } from '#core/length/shown.ts';
 import { hub } from './client.ts';
+import { screenMemory } from '../screen-memory.ts';
 
 const REMEMBERED = 'shoulderline.shop';
 const PLAIN = { prefix: '', suffix: '' };
@@ -17,7 +18,7 @@ class KnownShop {
 
   take(shop: Shop): void {
     this.now = shop;
-    localStorage.setItem(REMEMBERED, JSON.stringify(shop));
+    screenMemory.setItem(REMEMBERED, JSON.stringify(shop));
   }
 
   get people(): Shop['people'] {
@@ -39,7 +40,7 @@ class KnownShop {
 
 function remembered(): Shop | null {
   try {
-    const read = shopAnswer.safeParse(JSON.parse(localStorage.getItem(REMEMBERED) ?? 'null'));
+    const read = shopAnswer.safeParse(JSON.parse(screenMemory.getItem(REMEMBERED) ?? 'null'));
     return read.success ? read.data : null;
   } catch {
     return null;

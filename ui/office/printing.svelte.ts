@@ -3,6 +3,7 @@ import type { StockLine } from '#core/api/stocks-api.ts';
 import { say } from '#core/words/say.ts';
 import { hub } from '../hub/client.ts';
 import { person } from '../people/person.svelte.ts';
+import { screenMemory } from '../screen-memory.ts';
 
 /** The badge of who works at this screen, where that is known. */
 function byWhom(): { by?: string } {
@@ -17,7 +18,7 @@ const PACE = 400;
 export class Printing {
   stocks = $state.raw<readonly StockLine[]>([]);
   printers = $state.raw<readonly PrinterLine[]>([]);
-  printer = $state(localStorage.getItem(CHOSEN) ?? '');
+  printer = $state(screenMemory.getItem(CHOSEN) ?? '');
   print = $state.raw<PrintState | null>(null);
   message = $state('');
   /** True while a print is on its way. */
@@ -50,7 +51,7 @@ export class Printing {
   /** Prints and follows until it is out of the printer or is not. */
   async send(request: Omit<PrintRequest, 'job' | 'printer'>): Promise<void> {
     if (this.busy || this.printer === '') return;
-    localStorage.setItem(CHOSEN, this.printer);
+    screenMemory.setItem(CHOSEN, this.printer);
     this.message = '';
     this.busy = true;
     const taken = await hub.startPrint({

@@ -1,4 +1,5 @@
 import { shop } from '../hub/shop.svelte.ts';
+import { screenMemory } from '../screen-memory.ts';
 
 const NOW = 'shoulderline.person';
 const BEFORE = 'shoulderline.people';
@@ -14,7 +15,7 @@ class Person {
     this.badge = badge;
     this.before = [badge, ...this.before.filter((each) => each !== badge)].slice(0, MOST);
     sessionStorage.setItem(NOW, badge);
-    localStorage.setItem(BEFORE, this.before.join(' '));
+    screenMemory.setItem(BEFORE, this.before.join(' '));
   }
 
   signOff(): void {
@@ -24,7 +25,7 @@ class Person {
 }
 
 function readBefore(): string[] {
-  return (localStorage.getItem(BEFORE) ?? '').split(' ').filter((each) => /^P-[A-Z0-9]{1,20}$/.test(each));
+  return (screenMemory.getItem(BEFORE) ?? '').split(' ').filter((each) => /^P-[A-Z0-9]{1,20}$/.test(each));
 }
 
 /** Whose badge it is, by the shop's list; the badge itself without its letter when nobody there has it. */

@@ -1,5 +1,6 @@
 import { type Measure, MEASURES } from '#core/length/shown.ts';
 import type { Units } from '#core/plan/plan.ts';
+import { screenMemory } from '../screen-memory.ts';
 
 const REMEMBERED = 'shoulderline.measure.';
 
@@ -17,12 +18,12 @@ class ShownMeasure {
     const all = MEASURES[units];
     const chosen = all[(all.indexOf(this.of(units)) + 1) % all.length] ?? all[0];
     this.#chosen = { ...this.#chosen, [units]: chosen };
-    localStorage.setItem(REMEMBERED + units, chosen);
+    screenMemory.setItem(REMEMBERED + units, chosen);
   }
 }
 
 function remembered(units: Units): Measure {
-  const kept = localStorage.getItem(REMEMBERED + units);
+  const kept = screenMemory.getItem(REMEMBERED + units);
   return MEASURES[units].find((each) => each === kept) ?? MEASURES[units][0];
 }
 

@@ -61,6 +61,7 @@ test.each<[string, unknown, string]>([
   ],
   ['a mark twice', job({ doors: [door, door] }), 'doors[1].mark mark-twice'],
   ['a long mark', job({ doors: [{ ...door, mark: 'ABCDEFGHIJKLM' }] }), 'doors[0].mark text-length'],
+  ['half a character', job({ job: 'a\ud800' }), 'job text-control'],
   ['a name of dots alone', job({ job: '..' }), 'job job-dots'],
   ['a control character', job({ job: 'a\u0007b' }), 'job text-control'],
   ['no opening', job({ doors: [{ mark: 'A' }] }), 'doors[0].opening.width required'],

@@ -240,6 +240,13 @@ test('what cannot be made says why, and what is not known is refused', async () 
   expect((await ask('GET', '/prints/none')).status).toBe(404);
 });
 
+test('an address may name the codes of some thousand parts', async () => {
+  const codes = Array(10_000).fill('0000000000').join(',');
+  const answer = await ask('GET', `/jobs/${JOB}/stickers.pdf?codes=${codes}`);
+  expect(answer.status).toBe(400);
+  expect(JSON.stringify(answer.json)).toContain('0000000000');
+});
+
 test('a job’s papers can be looked at as a PDF', async () => {
   const get = (query: string) => fetch(`${hub.url}/api/jobs/${JOB}/papers.pdf?${query}`);
   const sheet = await get('kind=sheet&paper=a4');

@@ -3,6 +3,7 @@ import { type JobLine, jobsAnswer, planAnswer } from '#core/api/jobs-api.ts';
 import { jobProgress } from '#core/api/marks-api.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
 import type { Plan } from '#core/plan/plan.ts';
+import { openDatabase } from './open-database.ts';
 
 /** A job as it was when the hub was last here. */
 export interface DrawnJob {
@@ -32,17 +33,15 @@ export class JobDrawer {
   /** What was last written of each job: the same object is not written again. */
   readonly #written = new Map<string, DrawnJob>();
 
-  constructor(name = 'shoulderline-jobs', factory: IDBFactory = indexedDB) {
-    this.#opened = new Promise((opened, failed) => {
-      const request = factory.open(name, 1);
-      request.onupgradeneeded = () => {
-        request.result.createObjectStore(PLANS, { keyPath: 'id' });
-        request.result.createObjectStore(PROGRESS, { keyPath: 'job' });
-      };
-      request.onsuccess = () => opened(request.result);
-      request.onerror = () => failed(request.error ?? new Error('the browser opened no database'));
-    });
-    this.#opened.catch(() => undefined);
+  constructor(name = 'shoulderline-jobs', factory?: IDBFactory) {
+    this.#opened = openDatabase(
+      name,
+      (database) => {
+        database.createObjectStore(PLANS, { keyPath: 'id' });
+        database.createObjectStore(PROGRESS, { keyPath: 'job' });
+      },
+      factory,
+    );
   }
 
   /** Keeps these jobs and no others. */

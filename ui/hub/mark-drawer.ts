@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { markRequest } from '#core/api/marks-api.ts';
 import type { Kept } from './kept-marks.ts';
+import { openDatabase } from './open-database.ts';
 
 const keptShape = z.object({
   order: z.number(),
@@ -17,15 +18,12 @@ const STORE = 'marks';
 export class MarkDrawer {
   readonly #opened: Promise<IDBDatabase>;
 
-  constructor(name = 'shoulderline', factory: IDBFactory = indexedDB) {
-    this.#opened = new Promise((opened, failed) => {
-      const request = factory.open(name, 1);
-      request.onupgradeneeded = () =>
-        request.result.createObjectStore(STORE, { keyPath: 'order', autoIncrement: true });
-      request.onsuccess = () => opened(request.result);
-      request.onerror = () => failed(request.error ?? new Error('the browser opened no database'));
-    });
-    this.#opened.catch(() => undefined);
+  constructor(name = 'shoulderline', factory?: IDBFactory) {
+    this.#opened = openDatabase(
+      name,
+      (database) => database.createObjectStore(STORE, { keyPath: 'order', autoIncrement: true }),
+      factory,
+    );
   }
 
   /** Puts a mark away; settles once it is on disk. */

@@ -6,9 +6,14 @@ import type { QueueJob } from './waiting.ts';
 
 const BY_HAND: ReadonlySet<StationId> = new Set(['bench', 'assembly', 'fitting']);
 
+/** Is a station's work done by hand, to lines, so that nothing stands set there from one part to the next? */
+export function isByHand(station: StationId): boolean {
+  return BY_HAND.has(station);
+}
+
 /** Is there a set-up to be proved on a test piece: a machine, and something that is set on it? */
 export function hasProof({ station, settings, places = [] }: PlanStage): boolean {
-  return !BY_HAND.has(station) && Object.keys(settings).length + places.length > 0;
+  return !isByHand(station) && Object.keys(settings).length + places.length > 0;
 }
 
 /** Who proved a set-up on a test piece, and when: the latest of all parts that are set alike. Null when nobody did. */

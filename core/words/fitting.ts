@@ -1,8 +1,11 @@
 /** What is said where a door is fitted to its opening. */
 export const fittingWords = {
   'drawing.trim': 'Door {door} from the front, with the line to trim to',
+  'short.trim-finishedWidth': 'width after trimming',
+  'short.trim-finishedHeight': 'height after trimming',
   'drawing.trim-times': 'what comes off, {times} times as large',
   'fit.off': 'Comes off, measured inwards from each edge as it is now; horns first',
+  'ui.group-surveyed': 'Each by its own survey: scan the door.',
   'fit.edge.left': 'Left edge',
   'fit.edge.right': 'Right edge',
   'fit.edge.bottom': 'Bottom edge',

@@ -3,6 +3,7 @@ import { jobProgress } from '#core/api/marks-api.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
 import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
+import { failOnErrors } from './quiet.ts';
 import { onlyPlan, partOf } from './shop-floor.ts';
 
 /** A hub with the demo job for the tests of one file. */
@@ -69,8 +70,9 @@ class DemoHub {
   }
 }
 
-/** Starts a hub with the demo job before the tests of this file and ends it after them. */
+/** Starts a hub with the demo job before the tests of this file and ends it after them. No page of theirs may write an error. */
 export function demoHub(): DemoHub {
+  failOnErrors();
   const hub = new DemoHub();
   test.beforeAll(() => hub.start());
   test.afterAll(() => hub.stop());

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { hasProof } from '#core/queue/proved.ts';
-import { settingsToSet } from '#core/queue/setting-key.ts';
+import { flatSettings, settingsToSet } from '#core/queue/setting-key.ts';
+import { namedSettings, toSet } from '#core/queue/to-set.ts';
 import type { PlanStage } from '#core/plan/plan.ts';
 
 const flat = (entries: Readonly<Record<string, string>>) => new Map(Object.entries(entries));
@@ -34,4 +35,54 @@ test('a proof is asked for where a machine is set, not for work by hand and not 
   expect(hasProof(stage('table-saw', {}))).toBe(false);
   expect(hasProof(stage('bench', { width: '1/4' }))).toBe(false);
   expect(hasProof(stage('assembly', { diagonal: '33.733333' }))).toBe(false);
+});
+
+const mill = (length: string): PlanStage => ({
+  stage: 'mill',
+  station: 'milling',
+  settings: { length, width: '2 1/4', thickness: '7/8' },
+  after: [],
+});
+
+test('after a set-up of the same kind only what differs is to be set; with nothing before it the whole', () => {
+  const next = mill('13 3/4');
+  const before = flatSettings('in', mill('18 5/8'));
+  expect(toSet(before, flatSettings('in', next), next)).toEqual({
+    whole: false,
+    settings: [{ key: 'length', name: 'length', value: '13 3/4' }],
+  });
+  expect(toSet(null, flatSettings('in', next), next)).toMatchObject({
+    whole: true,
+    settings: [{ name: 'length' }, { name: 'width' }, { name: 'thickness' }],
+  });
+});
+
+test('after a set-up of another kind the whole is to be set, though a figure happens to be alike', () => {
+  const shoulder: PlanStage = {
+    stage: 'shoulder',
+    station: 'table-saw',
+    settings: { stop: '1 1/4', height: '5/16' },
+    after: [],
+  };
+  const cheek: PlanStage = { ...shoulder, stage: 'cheek', settings: { height: '5/16', thickness: '1/4' } };
+  expect(toSet(flatSettings('in', shoulder), flatSettings('in', cheek), cheek)).toMatchObject({
+    whole: true,
+    settings: [{ name: 'height' }, { name: 'thickness' }],
+  });
+});
+
+test('no two settings of a set-up go by the same key, those of different places included', () => {
+  const mortise: PlanStage = {
+    stage: 'mortise',
+    station: 'mortiser',
+    settings: { chisel: '1/4' },
+    places: [
+      { at: 'bottom', settings: { start: '7/8', stop: '2 3/4' } },
+      { at: 'top', settings: { start: '7/8', stop: '3 3/4' } },
+    ],
+    after: [],
+  };
+  const keys = namedSettings(mortise).map(({ key }) => key);
+  expect(keys).toEqual(['chisel', 'start at bottom', 'stop at bottom', 'start at top', 'stop at top']);
+  expect(keys).toEqual([...flatSettings('in', mortise).keys()].filter((name) => name !== 'stage'));
 });

@@ -15,6 +15,11 @@ export interface Rounding {
 /** To 1/64 in or 0.1 mm, where the shop does not say otherwise. */
 export const USUAL_ROUNDING: Rounding = { denominator: 64, places: 1 };
 
+/** The same, but never coarser than to 1/64 in: for numbers that differ by no more. */
+export function fineRounding({ places }: Rounding): Rounding {
+  return { denominator: 64, places };
+}
+
 /**
  * A plan's printed value for reading. Inches: itself where its denominator is a power of two up to the rounding's, else the
  * nearest such fraction. Millimetres: itself where it has no more places than the rounding, else rounded. Exact arithmetic.

@@ -101,6 +101,17 @@ export const stageWords = {
   'setting.trimEachEnd': 'off each end',
   'setting.trimEachSide': 'off each side',
   'setting.width': 'width',
+  'pare.set': '{name}: set',
+  'pare.line': 'to the line',
+  'pare.why.mitre':
+    'Set {share} nearer the end than the line, which stands at {net}: what is left is the chisel’s share.',
+  'pare.why.fence':
+    'Set {share} farther off than the line, which stands at {net}: what is left is the chisel’s share.',
+  'pare.why.stop': 'Stop {share} before the line, which stands at {net}: what is left is the chisel’s share.',
+  'pare.why.arch':
+    'Saw {share} inside the line, whose radius is {net}, about the same pivot: the rail keeps the outside, and the drum takes the rest.',
+  'pare.why.cutout':
+    'Saw {share} outside the line, whose radius is {net}, about the same pivot: the panel keeps the inside, and the rest is sanded off.',
   'value.top': 'TOP',
   'value.bottom': 'BOTTOM',
   'value.front': 'front',

@@ -136,9 +136,6 @@ export const stationWords = {
   'ui.parts-of-door': 'Parts of this door',
   'ui.loading': 'One moment',
   'ui.place': 'Place',
-  'ui.net': 'net values',
-  'ui.pare-mitre':
-    'The chisel’s share: set mitres 1/64 nearer the end, the strip’s fence + 1/64 and its stop 1/64 early; shoulders none.',
   'message.wrong-station': '{what} has nothing to do at {here}.',
   'message.wrong-station.next': 'It goes to {station}: {stage}.',
   'message.stage-not-reached': '{what} is too early at {here}.',

@@ -1,0 +1,117 @@
+import { expect, type Page, test } from '@playwright/test';
+import { leftToPare } from '#core/plan/left-to-pare.ts';
+import type { Plan, PlanStage, Units } from '#core/plan/plan.ts';
+import { clippedOn } from './clipped.ts';
+import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
+import { failOnErrors } from './quiet.ts';
+import { addJob, doneUntil, faultsOf, scan } from './shop-floor.ts';
+
+/** The worked example with a mid rail, in inches and in millimetres: each kind of stage once, and a panel under a foot. */
+const JOBS: Readonly<Record<Units, object>> = {
+  in: {
+    thickness: '7/8',
+    topRail: { width: '2' },
+    bead: '1/4',
+    groove: { width: '1/4', depth: '3/8' },
+    tenon: { length: '1 1/4', outerSetback: '3/8', innerSetback: '1/4' },
+    panel: { thickness: '1/2' },
+    arch: { rise: '1 3/4', flat: '3/4' },
+    midRails: [{ width: '3', centre: '12' }],
+    opening: { width: '14 3/4', height: '42 1/2' },
+  },
+  mm: {
+    topRail: { width: '50' },
+    panel: { thickness: '12' },
+    arch: { rise: '45', flat: '20' },
+    midRails: [{ width: '75', centre: '300' }],
+    opening: { width: '375', height: '1080' },
+  },
+};
+
+let hub: HubProcess;
+const plans = new Map<Units, Plan>();
+const data = freshData();
+
+test.describe.configure({ timeout: 300_000 });
+failOnErrors();
+test.beforeAll(async () => {
+  hub = await startHubProcess(data, 0, []);
+  for (const units of ['in', 'mm'] as const) {
+    const file = { format: 1, job: `Net loft ${units}`, units, doors: [{ mark: 'NET', ...JOBS[units] }] };
+    const id = await addJob(hub, file);
+    plans.set(units, (await (await fetch(`${hub.url}/api/jobs/${id}`)).json()) as Plan);
+  }
+});
+test.afterAll(async () => {
+  await hub.end('SIGTERM');
+  removeData(data);
+});
+
+/** What a look at a setup finds: words cut, targets too small, or a number that is not what is to be set there. */
+async function look(page: Page, stage: PlanStage, units: Units): Promise<string[]> {
+  const found: string[] = [];
+  for (const width of [1280, 1920]) {
+    await page.setViewportSize({ width, height: width === 1280 ? 800 : 1080 });
+    await page.evaluate(() => new Promise((painted) => requestAnimationFrame(() => setTimeout(painted, 20))));
+    const faults = [...(await clippedOn(page)), ...(await faultsOf(page, false))].filter(
+      // Drawings are held by their own tests.
+      (fault) => !/^cut (svg|div\.drawing)/.test(fault),
+    );
+    found.push(...faults.map((fault) => `${stage.stage} at ${width}: ${fault}`));
+    if (process.env.KEEP_WALK !== undefined)
+      await page.screenshot({ path: `${process.env.KEEP_WALK}/setup-${units}-${stage.stage}-${width}.png` });
+  }
+  for (const { at, settings } of [{ at: null, settings: stage.settings }, ...(stage.places ?? [])])
+    for (const [name, value] of Object.entries(settings)) {
+      const cell = page.locator(
+        `[data-setting="${name}"]${at === null ? ':not([data-place])' : `[data-place="${at}"]`}`,
+      );
+      await expect(cell).toHaveAttribute('data-value', String(value));
+      const pare = leftToPare(stage.stage, name, value, units);
+      expect(await cell.getAttribute('data-set'), `${stage.stage} ${name}`).toBe(pare?.set ?? null);
+      if (pare !== null) await expect(cell).toContainText(/t[oø]+ th[eë]+ l[iï]n[eë]+/);
+    }
+  return found;
+}
+
+for (const units of ['in', 'mm'] as const)
+  test(`in a job in ${units === 'in' ? 'inches' : 'millimetres'} every setup shows what to set, in a longer language too, with no word cut and each target large enough`, async ({
+    page,
+  }) => {
+    const door = plans.get(units)?.doors[0];
+    const found: string[] = [];
+    const seen = new Set<string>();
+    await page.goto(`${hub.url}/station?language=pseudo`);
+    for (const part of door?.parts ?? [])
+      for (const stage of part.stages) {
+        if (seen.has(stage.stage) || (part.part === 'panel-1' && stage.stage !== 'mill')) continue;
+        seen.add(stage.stage);
+        await doneUntil(hub, part, stage.stage);
+        await page.goto(`${hub.url}/station/${stage.station}`);
+        await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+        await scan(page, part.code);
+        await expect(page.locator(`main[data-code="${part.code}"]`)).toHaveAttribute(
+          'data-stage',
+          stage.stage,
+        );
+        found.push(...(await look(page, stage, units)));
+      }
+    expect(found).toEqual([]);
+    expect([...seen]).toEqual(expect.arrayContaining(['strip', 'mitre', 'arch', 'notch-mid-1', 'finish']));
+  });
+
+test('the reason of a number that is set beside its line says by how much, and why', async ({ page }) => {
+  const rail = plans.get('in')?.doors[0]?.parts.find(({ part }) => part === 'rail-bottom');
+  if (rail === undefined) throw new Error('no bottom rail');
+  await doneUntil(hub, rail, 'mitre');
+  await page.goto(`${hub.url}/station/table-saw`);
+  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+  await scan(page, rail.code);
+  const cell = page.locator('[data-setting="sightEdge"]');
+  await expect(cell).toHaveAttribute('data-set', '1 31/64');
+  await expect(cell.getByRole('button')).toContainText('1 31/64');
+  await expect(cell).toContainText('to the line 1 1/2');
+  await cell.getByRole('button').click();
+  await expect(page.getByRole('dialog')).toContainText('tenon 1 1/4 + bead 1/4 = 1 1/2');
+  await expect(page.locator('[data-pare="mitre"]')).toContainText('Set 1/64 nearer the end than the line');
+});

@@ -46,6 +46,8 @@ export const stageWords = {
   'place.bottom': 'Bottom end',
   'place.top': 'Top end',
   'place.mid': 'Mid rail {k}',
+  'place.from-bottom': 'from the bottom end',
+  'place.from-top': 'from the top end',
   'setting.arcLength': 'arc',
   'setting.band': 'band',
   'setting.bead': 'bead',

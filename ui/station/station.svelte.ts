@@ -12,6 +12,7 @@ import { bring, type Gathered } from '../assembly/gather.ts';
 import { live, type LiveJob } from '../hub/live.svelte.ts';
 import type { Posted } from '../hub/outbox.svelte.ts';
 import { badgeName, person } from '../people/person.svelte.ts';
+import { firstPlace, nextPlace, toPlace } from './places.ts';
 import { newMark, postMark } from './post-mark.ts';
 import type { Last, Message, Setup } from './shown.ts';
 import { play } from './sound.ts';
@@ -62,7 +63,7 @@ export class Station {
     const known = live.find(read.code);
     if (known === null) return void this.#bring(read.code);
     if (this.setup?.code === read.code) {
-      if (performance.now() - this.setup.since >= REPEAT_MS) void this.#done(this.setup);
+      if (performance.now() - this.setup.since >= REPEAT_MS) void this.#onward(this.setup);
       return;
     }
     this.message = null;
@@ -103,9 +104,26 @@ export class Station {
     play('setup');
   }
 
-  /** Marks the shown stage done: written down by the hub, or kept here while it is away, before the screen says so. */
+  /**
+   * Steps to the next place that was not shown yet; after the last one marks the shown stage done: written down by the hub,
+   * or kept here while it is away, before the screen says so.
+   */
   async done(): Promise<void> {
-    if (this.setup !== null && performance.now() >= this.setup.liveFrom) await this.#done(this.setup);
+    if (this.setup !== null && performance.now() >= this.setup.liveFrom) await this.#onward(this.setup);
+  }
+
+  async #onward(setup: Setup): Promise<void> {
+    const next = nextPlace(setup.stage, setup);
+    if (next === null) return this.#done(setup);
+    const now = performance.now();
+    this.setup = { ...setup, ...toPlace(setup, next), since: now, liveFrom: now + REPEAT_MS };
+    play('setup');
+  }
+
+  /** Shows another place of the stage. */
+  choose(at: string): void {
+    if (this.setup !== null)
+      this.setup = { ...this.setup, ...toPlace(this.setup, at), since: performance.now() };
   }
 
   /** Done from a keyboard, which has the focus there: not within the time in which a scan would not count either. */
@@ -145,7 +163,8 @@ export class Station {
   /** The door's next setup comes up by itself. */
   #follow(done: Setup, { job, found }: { job: LiveJob; found: Located }): void {
     this.#show(done.code, job, found);
-    if (this.setup !== null) this.setup = { ...this.setup, liveFrom: this.setup.since + UNASKED_MS };
+    if (this.setup !== null)
+      this.setup = { ...this.setup, liveFrom: this.setup.since + UNASKED_MS, unasked: true };
   }
 
   /** Is this the first part in a set-up that has to be proved, and nobody said that it was? */
@@ -215,7 +234,7 @@ export class Station {
 
   /** The last mark while it can be taken back, and no part that was scanned since is on the screen. */
   get shownLast(): Last | null {
-    const other = this.setup === null ? this.gathered !== null : this.setup.liveFrom === this.setup.since;
+    const other = this.setup === null ? this.gathered !== null : !this.setup.unasked;
     return this.undoSeconds === 0 || other ? null : this.last;
   }
 
@@ -242,7 +261,7 @@ export class Station {
 }
 
 /** A setup that somebody asked for now: it is live at once. */
-function asked(setup: Omit<Setup, 'since' | 'liveFrom'>): Setup {
+function asked(setup: Pick<Setup, 'code' | 'job' | 'found' | 'stage'>): Setup {
   const now = performance.now();
-  return { ...setup, since: now, liveFrom: now };
+  return { ...setup, ...firstPlace(setup.stage), since: now, liveFrom: now, unasked: false };
 }

@@ -138,3 +138,54 @@ test('what is done to a whole door is said of the door', async () => {
   await station.done();
   expect(station.last?.text).toMatch(/^Door BENCH-1: Dry fit is/);
 });
+
+/** Everything of a part before one of its stages. */
+function partDoneUntil({ code, stages }: PlanPart, until: string): void {
+  for (const { stage, station } of stages) {
+    if (stage === until) return;
+    mark({ id: `${code} ${stage}`, code, station, stage, mark: 'done', at: '2026-11-26T08:00:00Z' });
+  }
+}
+
+test('at the mortiser a scan of the same part steps to the place not shown yet; only at the last it marks done', async () => {
+  const stile = part('stile-left');
+  partDoneUntil(stile, 'mortise');
+  const station = new Station('mortiser');
+  station.scan(stile.code);
+  expect(station.setup).toMatchObject({ place: 'bottom', seen: ['bottom'] });
+  await vi.advanceTimersByTimeAsync(700);
+  station.scan(stile.code);
+  expect(station.setup?.place).toBe('bottom');
+  await vi.advanceTimersByTimeAsync(200);
+  station.scan(stile.code);
+  expect(station.setup).toMatchObject({ place: 'top', seen: ['bottom', 'top'] });
+  // Not within 800 ms of the place that has just come up either.
+  await vi.advanceTimersByTimeAsync(700);
+  station.scan(stile.code);
+  await settled();
+  expect(doneStages()).toEqual([]);
+  await vi.advanceTimersByTimeAsync(200);
+  station.scan(stile.code);
+  await settled();
+  expect(doneStages()).toEqual(['mortise']);
+});
+
+test('two quick taps on Done step to the second strip and do not mark it; a place that was tapped counts as shown', async () => {
+  const stile = part('stile-left');
+  partDoneUntil(stile, 'strip');
+  const station = new Station('table-saw');
+  station.scan(stile.code);
+  await station.done();
+  await station.done();
+  expect(station.setup?.place).toBe('top');
+  expect(doneStages()).toEqual([]);
+  await vi.advanceTimersByTimeAsync(900);
+  await station.done();
+  expect(doneStages()).toEqual(['strip']);
+  const other = part('stile-right');
+  partDoneUntil(other, 'strip');
+  station.scan(other.code);
+  station.choose('top');
+  await station.done();
+  expect(doneStages()).toEqual(['strip', 'strip']);
+});

@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest';
+import type { PlanStage } from '#core/plan/plan.ts';
+import { placeEnd } from '#core/plan/place-end.ts';
+import { planFile } from '#core/plan/plan-file.ts';
+import { say } from '#core/words/say.ts';
+import { firstPlace, nextPlace, toPlace } from '#ui/station/places.ts';
+import demo from '#main/demo/demo-job.json' with { type: 'json' };
+
+const mortise: PlanStage = {
+  stage: 'mortise',
+  station: 'mortiser',
+  settings: {},
+  places: ['bottom', 'mid-1', 'top'].map((at) => ({ at, settings: {} })),
+  after: [],
+};
+
+test('each place comes up once, round from the one that was tapped, and after the last there is none', () => {
+  const first = firstPlace(mortise);
+  expect(first).toEqual({ place: 'bottom', seen: ['bottom'] });
+  expect(nextPlace(mortise, first)).toBe('mid-1');
+  const tapped = toPlace(first, 'top');
+  expect(nextPlace(mortise, tapped)).toBe('mid-1');
+  expect(nextPlace(mortise, toPlace(tapped, 'mid-1'))).toBeNull();
+});
+
+test('a stage that is set once has no place to step to', () => {
+  const groove: PlanStage = { stage: 'groove', station: 'table-saw', settings: {}, after: [] };
+  expect(nextPlace(groove, firstPlace(groove))).toBeNull();
+});
+
+test('the end that is said of a place is the one that the plan measures it from', () => {
+  const planned = planFile(demo, { why: true });
+  if (!planned.ok) throw new Error('the demo job has faults');
+  let places = 0;
+  for (const { parts } of planned.value.doors)
+    for (const { stages } of parts)
+      for (const { places: own = [] } of stages)
+        for (const { at, why = {} } of own) {
+          places += 1;
+          const from = why.start?.from ?? why.run?.from;
+          expect(from).toBe(say(`from.${placeEnd(at)}-end`));
+        }
+  expect(places).toBeGreaterThan(50);
+});

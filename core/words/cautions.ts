@@ -1,6 +1,7 @@
 /** What can hurt at each station (common practice, no source), and what comes before anything said here. */
 export const cautionWords = {
   'caution.first': 'The machine’s manual, local codes and proper training come first.',
+  'caution.short': 'Under {least} long: never machine it by hand without a carrier.',
   'caution.milling.1': 'Only flat, straight stock goes over the jointer and through the planer.',
   'caution.milling.2':
     'Nothing shorter than the planer’s least length: cut short parts from a long piece afterwards.',
@@ -9,7 +10,7 @@ export const cautionWords = {
   'caution.band-saw.2': 'Hands out of the line of the cut; stop the saw before backing out of it.',
   'caution.band-saw.3': 'The carrier and its pivot fixed before the blade runs.',
   'caution.spindle-sander.1': 'Feed against the drum’s rotation and keep the rail moving.',
-  'caution.spindle-sander.2': 'Both feet of an arched rail on the table; the gap at the drum closed.',
+  'caution.spindle-sander.2': 'The rail lies on its face, flat on the table; the gap at the drum closed.',
   'caution.spindle-sander.3': 'Dust extraction running and a mask on.',
   'caution.router-table.1': 'Feed against the cutter’s rotation; never between cutter and fence.',
   'caution.router-table.2': 'With a bearing cutter start from the pin; light passes; end grain backed.',

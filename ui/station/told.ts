@@ -48,16 +48,34 @@ export function whyNot(here: Exclude<Here, { kind: 'setup' }>, station: StationI
     here: stationName(station),
     station: stationName(here.next.station),
     stage: stageName(here.next.stage),
-    missing: here.kind === 'stage-not-reached' ? listed(here.missing.map(missingName)) : '',
+    missing: here.kind === 'stage-not-reached' ? missingAt(here.missing, found) : '',
   };
   return sheet(here.kind, say(`message.${here.kind}`, figures), say(`message.${here.kind}.next`, figures));
 }
 
-/** The first few of a list, and how many more there are. */
-function listed(names: readonly string[]): string {
+/** The first few stages that are missing, each with where it is done, and how many more there are. */
+function missingAt(missing: readonly string[], found: Located): string {
   const SHOWN = 4;
-  const more = names.length - SHOWN;
-  return `${names.slice(0, SHOWN).join(', ')}${more > 0 ? ` ${say('message.more', { count: more })}` : ''}`;
+  const at = new Map<string, string[]>();
+  for (const each of missing.slice(0, SHOWN)) {
+    const station = stationOf(each, found);
+    at.set(station, [...(at.get(station) ?? []), missingName(each)]);
+  }
+  const more = missing.length - SHOWN;
+  const told = [...at].map(([station, names]) =>
+    say('message.missing-at', { names: names.join(', '), station: stationName(station) }),
+  );
+  return `${told.join('; ')}${more > 0 ? ` ${say('message.more', { count: more })}` : ''}`;
+}
+
+/** The station of a missing stage: of "rail-top: tenon" the top rail's, else the scanned part's own or its door's. */
+function stationOf(missing: string, { part, door }: Located): string {
+  const [name = '', own] = missing.split(': ');
+  const stages =
+    own === undefined
+      ? [...part.stages, ...door.stages]
+      : (door.parts.find((each) => each.part === name)?.stages ?? []);
+  return stages.find(({ stage }) => stage === (own ?? name))?.station ?? '';
 }
 
 /** "rail-top: tenon" as people say it. */

@@ -189,3 +189,30 @@ test('two quick taps on Done step to the second strip and do not mark it; a plac
   await station.done();
   expect(doneStages()).toEqual(['strip', 'strip']);
 });
+
+test('what is missing is said with the station where it is done, not the one where it was scanned', () => {
+  allPartsDone();
+  const panel = part('panel');
+  mark({
+    id: 'undone',
+    code: panel.code,
+    station: 'bench',
+    stage: 'finish',
+    mark: 'undo',
+    at: '2026-11-26T09:00:00Z',
+  });
+  mark({
+    id: 'dry',
+    code: panel.code,
+    station: 'assembly',
+    stage: 'dryfit',
+    mark: 'done',
+    at: '2026-11-26T09:01:00Z',
+  });
+  const station = new Station('assembly');
+  station.scan(part('stile-left').code);
+  expect(station.message?.next).toBe('First: Panel (Finish the panel), at Bench.');
+  const early = new Station('mortiser');
+  early.scan(plan.doors[1]?.parts[0]?.code ?? '');
+  expect(early.message?.next).toBe('First: Mill to size, at Milling.');
+});

@@ -58,6 +58,13 @@ async function look(page: Page, stage: PlanStage, units: Units, name: string): P
       (fault) => !/^cut (svg|div\.drawing)/.test(fault),
     );
     found.push(...faults.map((fault) => `${name} at ${width}: ${fault}`));
+    const under = await page.evaluate(() => {
+      const done = document.querySelector('[data-action="done"]')?.getBoundingClientRect().top ?? 0;
+      return [...document.querySelectorAll<HTMLElement>('[data-setting]')]
+        .filter((cell) => cell.getBoundingClientRect().bottom > done + 1)
+        .map((cell) => `under Done: ${cell.dataset.setting ?? ''} ${cell.dataset.place ?? ''}`);
+    });
+    found.push(...under.map((fault) => `${name} at ${width}: ${fault}`));
     if (process.env.KEEP_WALK !== undefined)
       await page.screenshot({ path: `${process.env.KEEP_WALK}/setup-${units}-${name}-${width}.png` });
   }

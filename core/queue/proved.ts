@@ -1,7 +1,7 @@
 import type { Done } from '../marks/mark.ts';
 import type { StationId } from '../joint/names.ts';
-import type { PlanStage } from '../plan/plan.ts';
-import { settingKey } from './setting-key.ts';
+import type { PlanStage, Units } from '../plan/plan.ts';
+import { flatSettings } from './setting-key.ts';
 import type { QueueJob } from './waiting.ts';
 
 const BY_HAND: ReadonlySet<StationId> = new Set(['bench', 'assembly', 'fitting']);
@@ -16,7 +16,18 @@ export function hasProof({ station, settings, places = [] }: PlanStage): boolean
   return !isByHand(station) && Object.keys(settings).length + places.length > 0;
 }
 
-/** Who proved a set-up on a test piece, and when: the latest of all parts that are set alike. Null when nobody did. */
+/**
+ * What a test piece proves of a set-up: two stages with the same key are proved by one. All that is set; at milling the
+ * thickness and the width, since a length is only cut.
+ */
+export function proofKey(units: Units, stage: PlanStage): string {
+  const proved = [...flatSettings(units, stage)].filter(
+    ([name]) => stage.stage !== 'mill' || name !== 'length',
+  );
+  return JSON.stringify(proved.sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+/** Who proved a set-up on a test piece, by its `proofKey`, and when: the latest of all parts that it counts for. Null when nobody did. */
 export function provedBy(key: string, jobs: Iterable<QueueJob>): Done | null {
   let latest: Done | null = null;
   for (const { plan, index, progress } of jobs)
@@ -27,7 +38,7 @@ export function provedBy(key: string, jobs: Iterable<QueueJob>): Done | null {
           .get(door)
           ?.parts.find((each) => each.part === part)
           ?.stages.find((each) => each.stage === name);
-        if (stage !== undefined && settingKey(plan.units, stage) === key) latest = done;
+        if (stage !== undefined && proofKey(plan.units, stage) === key) latest = done;
       }
   return latest;
 }

@@ -46,6 +46,8 @@ export const stageWords = {
   'place.bottom': 'Bottom end',
   'place.top': 'Top end',
   'place.mid': 'Mid rail {k}',
+  'place.end-bottom': 'from bottom',
+  'place.end-top': 'from top',
   'place.from-bottom': 'from the bottom end',
   'place.from-top': 'from the top end',
   'setting.arcLength': 'arc',

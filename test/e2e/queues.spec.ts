@@ -134,11 +134,20 @@ for (const [station, name, stage] of STOPS)
       await scan(page, code);
       const setup = page.locator(`main[data-code="${code}"]`);
       await expect(setup).toHaveAttribute('data-stage', stage);
-      await page.click('[data-action="done"]');
+      // One step for each place, the last of them the mark.
+      const places = plan.doors[k]?.parts
+        .find(({ part }) => part === name)
+        ?.stages.find((each) => each.stage === stage)?.places;
+      for (let step = 0; step < (places?.length ?? 1); step += 1) {
+        if (places !== undefined)
+          await expect(page.locator('[data-places]')).toHaveAttribute(
+            'data-places',
+            `${step + 1}/${places.length}`,
+          );
+        await page.click('[data-action="done"]');
+      }
       await expect(page.getByRole('status')).toContainText(/done/);
       await expect(page.locator('main[data-code]')).toHaveCount(0);
-      const later = page.locator('[data-action="not-yet"]');
-      if (await later.isVisible()) await later.click();
     }
     if (station === 'milling') expect(said).toEqual(['whole', 'changes', 'changes', 'changes']);
     if (station !== 'fitting') return;

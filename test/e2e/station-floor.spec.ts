@@ -25,11 +25,14 @@ test('the queue groups what is set alike, and after a part is done its group com
   await sound(page, 'queue');
   const stile = hub.part('LOCKER-1', 'stile-left');
   await scan(page, stile.code);
-  await page.click('[data-action="done"]');
-  await expect(page.getByRole('status')).toContainText('is done');
+  await expect(page.locator('[data-asked="proved"]')).toContainText('before the first part');
   await keep(page, 'proved-asked-1280');
   await sound(page, 'proved?');
   await page.click('[data-action="not-yet"]');
+  await expect(page.locator('[data-asked="proved"]')).toHaveCount(0);
+  await expect(page.locator('[data-proved="no"]')).toContainText('Not proved yet');
+  await page.click('[data-action="done"]');
+  await expect(page.getByRole('status')).toContainText('is done');
   await keep(page, 'queue-after-1280');
   await sound(page, 'queue after a mark');
   await expect(page.getByRole('button', { name: 'Board' })).toBeVisible();
@@ -200,7 +203,7 @@ test('a kept mark that the hub refuses is shown with what stands on it, and a pe
   await page.goto(`${hub.url}/station/table-saw`);
   const refused = page.locator('[data-message="already-done"]');
   await expect(refused).toContainText('KEYS-1');
-  await expect(refused).toContainText('1 later marks');
+  await expect(refused).toContainText('With it goes a later mark');
   await keep(page, 'refused-1280');
   await sound(page, 'refused');
   await page.click('[data-action="throw-away"]');

@@ -18,6 +18,15 @@ class Person {
     screenMemory.setItem(BEFORE, this.before.join(' '));
   }
 
+  /** Is it a badge that this shop has on its list, or that was taken here before? Where the shop has no list, every badge is. */
+  knows(badge: string): boolean {
+    return (
+      shop.people.length === 0 ||
+      shop.people.some((each) => each.badge === badge) ||
+      this.before.includes(badge)
+    );
+  }
+
   signOff(): void {
     this.badge = null;
     sessionStorage.removeItem(NOW);

@@ -1,10 +1,10 @@
 import { readCode } from '#core/codes/read-code.ts';
 import type { StationId } from '#core/joint/names.ts';
-import type { Located } from '#core/marks/live-plan.ts';
+import { type Located, locate } from '#core/marks/live-plan.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { nextStage } from '#core/marks/stage-state.ts';
-import { hasProof, provedBy } from '#core/queue/proved.ts';
-import { flatSettings, settingKey, settingsChanged } from '#core/queue/setting-key.ts';
+import { hasProof, proofKey, provedBy } from '#core/queue/proved.ts';
+import { flatSettings, settingKey } from '#core/queue/setting-key.ts';
 import { type Waiting, waitingAt } from '#core/queue/waiting.ts';
 import { partName, stageName, stationName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
@@ -35,8 +35,10 @@ export class Station {
   standing = $state.raw<ReadonlyMap<string, string> | null>(null);
   /** Scanned before the jobs were here; taken up as soon as they are. */
   early = $state<string | null>(null);
-  /** Done without anybody having said that its set-up was proved: asked for, once a set-up. */
-  unproved = $state.raw<Setup | null>(null);
+  /** A badge that nobody in the shop has: asked about before it is used. */
+  stranger = $state<string | null>(null);
+  /** Set-ups of which somebody said here that they are not proved yet, or made a part without saying: not asked about again. */
+  #answered = $state.raw<ReadonlySet<string>>(new Set());
   busy = $state(false);
   now = $state(performance.now());
 
@@ -51,12 +53,13 @@ export class Station {
       return;
     }
     this.early = null;
-    this.unproved = null;
+    this.stranger = null;
     const read = readCode(text);
     if (read.kind === 'bad-check') return this.#tell(banner('bad-check', say('message.bad-check')));
     if (read.kind === 'badge') {
-      person.signOn(read.badge);
-      return this.#tell(banner('badge', say('message.badge', { badge: badgeName(read.badge) })));
+      if (person.knows(read.badge)) return this.signOn(read.badge);
+      this.stranger = read.badge;
+      return play('unknown-code');
     }
     if (read.kind === 'door') return this.#tell(banner('door-line', say('message.door-line')));
     if (read.kind !== 'part') return this.#tell(noCode(text));
@@ -69,6 +72,36 @@ export class Station {
     this.message = null;
     if (this.id === 'assembly' && this.#gather(read.code, known.job, known.found)) return;
     this.#show(read.code, known.job, known.found);
+  }
+
+  /** From now on marks here carry this badge. */
+  signOn(badge: string): void {
+    this.stranger = null;
+    person.signOn(badge);
+    this.#tell(banner('badge', say('message.badge', { badge: badgeName(badge) })));
+  }
+
+  /** Puts a setup away whose part is in no job any more, as after a restore, or whose numbers the office has changed since. */
+  check(jobs: typeof live.jobs): void {
+    const { setup } = this;
+    if (setup === null || !live.loaded) return;
+    const job = jobs.get(setup.job.line.id);
+    const now = job === undefined ? null : locate(job.index, job.progress, setup.code);
+    if (job?.plan === setup.job.plan && now !== null) return;
+    const stage = [...(now?.part.stages ?? []), ...(now?.door.stages ?? [])].find(
+      (each) => each.stage === setup.stage.stage,
+    );
+    const { units } = setup.job.plan;
+    if (
+      job !== undefined &&
+      stage !== undefined &&
+      settingKey(job.plan.units, stage) === settingKey(units, setup.stage)
+    )
+      return;
+    this.putAway();
+    const code = stage === undefined ? 'job-gone' : 'job-changed';
+    const names = { part: partName(setup.found.part.part), door: setup.found.door.door };
+    this.#tell(banner(code, say(`message.${code}`, names)));
   }
 
   /** A code of no current job: perhaps of one that is finished, which the hub knows. */
@@ -153,7 +186,7 @@ export class Station {
           : say('ui.goes-to', { stage: stageName(next.stage), station: stationName(next.station) }),
       until: performance.now() + UNDO_MS,
     };
-    if (this.#firstUnproved(setup)) this.unproved = setup;
+    this.notYet(setup);
     this.standing = flatSettings(setup.job.plan.units, setup.stage);
     this.putAway();
     play('done');
@@ -167,17 +200,20 @@ export class Station {
       this.setup = { ...this.setup, liveFrom: this.setup.since + UNASKED_MS, unasked: true };
   }
 
-  /** Is this the first part in a set-up that has to be proved, and nobody said that it was? */
-  #firstUnproved({ job, stage }: Setup): boolean {
-    const { units } = job.plan;
-    const stood = this.standing !== null && settingsChanged(this.standing, flatSettings(units, stage)) === 0;
-    return !stood && hasProof(stage) && provedBy(settingKey(units, stage), live.jobs.values()) === null;
+  /** Is the shown set-up one that has to be proved, that nobody proved, and that was not asked about here before? */
+  asksProof({ job, stage }: Setup): boolean {
+    const key = proofKey(job.plan.units, stage);
+    return hasProof(stage) && !this.#answered.has(key) && provedBy(key, live.jobs.values()) === null;
+  }
+
+  /** The shown set-up is not proved yet; it is not asked about again. */
+  notYet({ job, stage }: Setup): void {
+    if (hasProof(stage)) this.#answered = new Set([...this.#answered, proofKey(job.plan.units, stage)]);
   }
 
   /** Records that the shown set-up was proved on a test piece; it counts for every part set alike. */
   async prove({ code, stage }: Setup): Promise<void> {
     if (this.busy) return;
-    this.unproved = null;
     await this.#post(newMark(this.id, code, stage.stage, 'proved'));
   }
 
@@ -207,7 +243,6 @@ export class Station {
     if (last === null || this.busy) return;
     const posted = await this.#post(newMark(this.id, last.mark.code, last.mark.stage, 'undo'));
     this.last = null;
-    this.unproved = null;
     const known = live.find(last.mark.code);
     if (posted === null || known === null) return;
     this.setup = null;

@@ -1,3 +1,4 @@
+import { readCode } from '#core/codes/read-code.ts';
 import { isDoorStage, type StationId } from '#core/joint/names.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import { partName, stageName, stationName } from '#core/words/names.ts';
@@ -24,6 +25,14 @@ export function banner(code: string, text: string): Message {
 /** A sentence over the whole screen, and what to do next. */
 export function sheet(code: string, text: string, next = ''): Message {
   return { code, text, next, banner: false };
+}
+
+/** What is wrong with a text that was typed as a code or a badge; null where it is one. */
+export function wrongTyped(text: string): string | null {
+  const { kind } = readCode(text);
+  if (kind === 'bad-check') return say('typed.bad-check');
+  if (kind === 'malformed') return say(/^P-/i.test(text.trim()) ? 'typed.badge' : 'typed.malformed');
+  return null;
 }
 
 /** That a text is no code of ours; or, where it may be the rest of one, that only a part of it came. */

@@ -5,7 +5,7 @@ import { emptyProgress, foldMarks } from '#core/marks/progress.ts';
 import { planFile } from '#core/plan/plan-file.ts';
 import type { PlanStage } from '#core/plan/plan.ts';
 import { queueGroups } from '#core/queue/groups.ts';
-import { provedBy } from '#core/queue/proved.ts';
+import { proofKey, provedBy } from '#core/queue/proved.ts';
 import { flatSettings, settingKey, settingsChanged } from '#core/queue/setting-key.ts';
 import { type QueueJob, type Waiting, waitingAt } from '#core/queue/waiting.ts';
 
@@ -179,18 +179,23 @@ test('the same figure in inches and in millimetres is another setting, and so is
   );
 });
 
-test('a set-up proved on one part counts for every part set alike, with who and when, and for no other', () => {
+test('a set-up proved on one part counts for every part set alike, at milling whatever its length, with who and when, and for no other', () => {
   const left = named(loft, 0, 'stile-left');
   const proved = after(loft, [[left, 'mill', 'proved']]);
   const keyOf = (name: string) => {
     const mill = proved.plan.doors[1]?.parts.find(({ part }) => part === name)?.stages[0];
     if (mill === undefined) throw new Error(name);
-    return settingKey('in', mill);
+    return proofKey('in', mill);
   };
   expect(provedBy(keyOf('stile-right'), [proved])).toMatchObject({
     by: 'P-WREN',
     at: '2026-11-25T08:00:00Z',
   });
-  expect(provedBy(keyOf('rail-top'), [proved])).toBeNull();
+  // As wide and thick as the stile, of another length; the bottom rail is wider.
+  expect(provedBy(keyOf('rail-top'), [proved])).not.toBeNull();
+  expect(provedBy(keyOf('rail-bottom'), [proved])).toBeNull();
+  expect(proofKey('in', stage('groove', { length: '1' }))).not.toBe(
+    proofKey('in', stage('groove', { length: '2' })),
+  );
   expect(provedBy(keyOf('stile-right'), [loft])).toBeNull();
 });

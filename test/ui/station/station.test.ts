@@ -1,8 +1,14 @@
 import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { indexParts } from '#core/marks/live-plan.ts';
+import { planFile } from '#core/plan/plan-file.ts';
 import type { Plan, PlanPart } from '#core/plan/plan.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { Station } from '#ui/station/station.svelte.ts';
+import { live } from '#ui/hub/live.svelte.ts';
+import { shop } from '#ui/hub/shop.svelte.ts';
+import { person } from '#ui/people/person.svelte.ts';
+import { wrongTyped } from '#ui/station/told.ts';
 import { openShop } from './shop-for-stations.ts';
 
 let plan: Plan;
@@ -97,29 +103,99 @@ test('the last mark can be taken back again once the part that was opened since 
   expect(station.undoSeconds).toBeLessThanOrEqual(60);
 });
 
-test('the first part of a set-up that nobody proved asks once; "not yet" goes on, and the next part is not asked about', async () => {
+test('a set-up that nobody proved is asked about before its first part, and once: neither after "not yet" nor after a part', async () => {
   const station = new Station('milling');
-  station.scan(part('stile-left').code);
+  const asks = (name: string) => {
+    station.scan(part(name).code);
+    return station.setup !== null && station.asksProof(station.setup);
+  };
+  expect(asks('stile-left')).toBe(true);
+  if (station.setup !== null) station.notYet(station.setup);
+  expect(asks('stile-right')).toBe(false);
+  expect(doneStages()).toEqual([]);
+  expect(asks('rail-bottom')).toBe(true);
   await station.done();
-  expect(station.unproved?.code).toBe(part('stile-left').code);
-  station.scan(part('stile-right').code);
-  expect(station.unproved).toBeNull();
-  await station.done();
-  expect(station.unproved).toBeNull();
-  station.scan(part('rail-bottom').code);
-  await station.done();
-  const asked = station.unproved;
-  expect(asked?.code).toBe(part('rail-bottom').code);
-  if (asked !== null) await station.prove(asked);
-  expect(made.at(-1)).toMatchObject({ mark: 'proved', stage: 'mill', code: part('rail-bottom').code });
+  expect(doneStages()).toEqual(['mill']);
+  station.scan(plan.doors[1]?.parts.find(({ part: name }) => name === 'rail-bottom')?.code ?? '');
+  expect(station.setup !== null && station.asksProof(station.setup)).toBe(false);
 });
 
-test('nothing is asked about a set-up that was proved before its first part', async () => {
+test('proved once at milling, parts of the same width and thickness are not asked about, whatever their length', async () => {
   const station = new Station('milling');
   station.scan(part('stile-left').code);
   if (station.setup !== null) await station.prove(station.setup);
-  await station.done();
-  expect(station.unproved).toBeNull();
+  expect(made.at(-1)).toMatchObject({ mark: 'proved', stage: 'mill', code: part('stile-left').code });
+  for (const [name, asked] of [
+    ['stile-left', false],
+    ['rail-top', false],
+    ['rail-bottom', true],
+    ['panel', true],
+  ] as const) {
+    station.scan(part(name).code);
+    expect(station.setup !== null && station.asksProof(station.setup), name).toBe(asked);
+  }
+});
+
+test('a setup whose job is gone, as after a restore, is put away and says so; one whose job only moved on stays', () => {
+  const station = new Station('milling');
+  station.scan(part('stile-left').code);
+  mark({
+    id: 'other',
+    code: part('panel').code,
+    station: 'milling',
+    stage: 'mill',
+    mark: 'done',
+    at: '2026-11-26T08:00:00Z',
+  });
+  station.check(live.jobs);
+  expect(station.setup?.code).toBe(part('stile-left').code);
+  live.jobs = new Map();
+  station.check(live.jobs);
+  expect(station.setup).toBeNull();
+  expect(station.message?.text).toBe('Left stile of BENCH-1 is in no job any more. Its setup was put away.');
+});
+
+test('a setup whose numbers the office changed meanwhile is put away, and asks for another scan', () => {
+  const station = new Station('milling');
+  station.scan(part('stile-left').code);
+  const [id, job] = [...live.jobs][0] ?? [];
+  if (id === undefined || job === undefined) throw new Error('no job');
+  const wider = planFile({ ...(job.file as object), defaults: { stile: { width: '3' } } });
+  if (!wider.ok) throw new Error('the job has faults');
+  live.jobs = new Map([[id, { ...job, plan: wider.value, index: indexParts(wider.value) }]]);
+  station.check(live.jobs);
+  expect(station.setup).toBeNull();
+  expect(station.message?.code).toBe('job-changed');
+});
+
+test('a badge that nobody in the shop has is asked about once, and not used before it is answered', () => {
+  const station = new Station('milling');
+  const people = vi
+    .spyOn(shop, 'people', 'get')
+    .mockReturnValue([{ id: 'otis', badge: 'P-OTIS', name: 'Otis' }]);
+  person.signOff();
+  station.scan('P-OTIS');
+  expect(person.badge).toBe('P-OTIS');
+  station.scan('P-STRAY');
+  expect([station.stranger, person.badge]).toEqual(['P-STRAY', 'P-OTIS']);
+  station.signOn('P-STRAY');
+  expect([station.stranger, person.badge]).toEqual([null, 'P-STRAY']);
+  station.scan('P-OTIS');
+  station.scan('P-STRAY');
+  expect([station.stranger, person.badge]).toEqual([null, 'P-STRAY']);
+  people.mockReturnValue([]);
+  station.scan('P-ANYBODY');
+  expect([station.stranger, person.badge]).toEqual([null, 'P-ANYBODY']);
+});
+
+test('what is typed is told right or wrong before it is taken', () => {
+  const { code } = part('stile-left');
+  expect(wrongTyped(code)).toBeNull();
+  expect(wrongTyped(` ${code.toLowerCase()}`)).toBeNull();
+  expect(wrongTyped('P-WREN')).toBeNull();
+  expect(wrongTyped('AAAAAAAAAA')).toContain('A character is wrong');
+  expect(wrongTyped(code.slice(0, 9))).toContain('ten letters and digits');
+  expect(wrongTyped('P-?')).toContain('no badge');
 });
 
 test('what a part cannot do here is said with its own name and its door’s', () => {

@@ -105,6 +105,14 @@ const SCREENS: readonly Screen[] = [
     },
   ],
   [
+    'keypad with a mistyped code',
+    async (page) => {
+      for (const key of 'AAAAAAAAAA') await page.click(`[data-key="${key}"]`);
+      await page.click('[data-key="enter"]');
+      await expect(page.getByRole('alert')).not.toBeEmpty();
+    },
+  ],
+  [
     'find',
     async (page) => {
       await hub.open(page, 'table-saw');

@@ -1,6 +1,7 @@
 import { expect, test } from '@playwright/test';
 import { demoHub } from './demo-hub.ts';
-import { doneUntil, keep, scan } from './shop-floor.ts';
+import type { Plan } from '#core/plan/plan.ts';
+import { addJob, doneUntil, keep, scan } from './shop-floor.ts';
 
 const hub = demoHub();
 
@@ -57,6 +58,67 @@ test('a code is typed on the screen’s own keypad', async ({ page }) => {
   for (const key of rail.code) await page.click(`[data-key="${key}"]`);
   await page.click('[data-key="enter"]');
   await expect(page.locator(`[data-code="${rail.code}"]`)).toBeVisible();
+});
+
+test('a mistyped code stays in the pad, which says what is wrong, and is mended there', async ({ page }) => {
+  const { code } = hub.part('BENCH-3', 'stile-right');
+  const wrong = `${code.slice(0, -1)}${code.endsWith('7') ? '8' : '7'}`;
+  await hub.open(page, 'milling');
+  await page.click('[data-action="type"]');
+  for (const key of wrong) await page.click(`[data-key="${key}"]`);
+  await page.click('[data-key="enter"]');
+  await expect(page.getByRole('alert')).toContainText('Compare the code with the sticker');
+  await expect(page.getByRole('textbox')).toHaveValue(wrong);
+  await keep(page, 'typed-1280');
+  await page.click('[data-key="back"]');
+  await expect(page.getByRole('alert')).toBeEmpty();
+  await page.click(`[data-key="${code.at(-1) ?? ''}"]`);
+  await page.click('[data-key="enter"]');
+  await expect(page.locator(`main[data-code="${code}"]`)).toBeVisible();
+});
+
+test('a badge that nobody in the shop has is asked about before marks carry it', async ({ page }) => {
+  const address = `${hub.url}/api/shop`;
+  const { revision, ...held } = (await (await fetch(address)).json()) as { revision: number };
+  const people = [{ id: 'otis', name: 'Otis', badge: 'P-OTIS' }];
+  const saved = await fetch(address, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ revision, shop: { ...held, people } }),
+  });
+  expect(saved.status).toBe(200);
+  await hub.open(page, 'milling');
+  await scan(page, 'P-STRAY');
+  const asked = page.locator('[data-question]');
+  await expect(asked).toContainText('Nobody in this shop has the badge P-STRAY');
+  await expect(page.locator('[data-action="people"]')).toHaveText('Who works here?');
+  await page.click('[data-answer="use"]');
+  await expect(page.locator('[data-action="people"]')).toHaveText('STRAY');
+  await scan(page, 'P-OTIS');
+  await expect(page.locator('[data-action="people"]')).toHaveText('Otis');
+  await scan(page, 'P-STRAY');
+  await expect(page.locator('[data-action="people"]')).toHaveText('STRAY');
+  await expect(asked).toHaveCount(0);
+});
+
+test('a job that is deleted, as by a restore, takes its setup off the screen of a station', async ({
+  page,
+}) => {
+  const file = {
+    format: 1,
+    job: 'Sail store',
+    units: 'in',
+    doors: [{ mark: 'S', opening: { width: '16', height: '30' } }],
+  };
+  const id = await addJob(hub, file);
+  const plan = (await (await fetch(`${hub.url}/api/jobs/${id}`)).json()) as Plan;
+  const code = plan.doors[0]?.parts[0]?.code ?? '';
+  await hub.open(page, 'milling');
+  await scan(page, code);
+  await expect(page.locator(`main[data-code="${code}"]`)).toBeVisible();
+  expect((await fetch(`${hub.url}/api/jobs/${id}`, { method: 'DELETE' })).ok).toBe(true);
+  await expect(page.locator('[data-message="job-gone"]')).toContainText('Left stile of S-1 is in no job');
+  await expect(page.locator(`main[data-code="${code}"]`)).toHaveCount(0);
 });
 
 test('two stations see each other’s marks', async ({ page, context }) => {
@@ -186,5 +248,15 @@ test('every number says why', async ({ page }) => {
   await scan(page, rail.code);
   await page.click('[data-setting="radius"] button');
   await expect(page.getByRole('dialog')).toContainText('squared over eight rises');
+  await expect(page.locator('[data-measured-from]')).toContainText('the trammel’s pivot');
+  await expect(page.locator('[data-pare="arch"]')).toContainText('inside the line');
   await keep(page, 'why');
+  await page.locator('.why').getByRole('button').click();
+  const stile = hub.part('BENCH-1', 'stile-right');
+  await doneUntil(hub, stile, 'groove');
+  await hub.open(page, 'table-saw');
+  await scan(page, stile.code);
+  await page.click('[data-setting="blade"] button');
+  await expect(page.getByRole('dialog')).toContainText('the widest dado');
+  await expect(page.locator('[data-measured-from]')).toHaveCount(0);
 });

@@ -100,6 +100,10 @@ test('a job goes from typed openings to stickers to the mortiser to the board, a
     '2 27/32',
   );
   await expect(setup.locator('[data-setting="depthFromEdge"]')).toHaveAttribute('data-value', '1 1/4');
+  // The first tap goes to the mortise at the top, the second marks both.
+  await setup.locator('[data-action="done"]').click();
+  await expect(setup.locator('[data-places]')).toHaveAttribute('data-places', '2/2');
+  await expect(setup.locator('[data-place-choice="top"]')).toHaveAttribute('aria-pressed', 'true');
   await setup.locator('[data-action="done"]').click();
   await expect(setup).toHaveCount(0);
   await expect(page.getByRole('status')).toContainText('Mortise is done');

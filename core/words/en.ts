@@ -4,6 +4,7 @@ import { drawingWords } from './drawing.ts';
 import { faultWords } from './faults.ts';
 import { fittingWords } from './fitting.ts';
 import { formWords } from './form.ts';
+import { howToWords } from './how-to-words.ts';
 import { officeWords } from './office.ts';
 import { paperWords } from './paper.ts';
 import { refusalWords } from './refusals.ts';
@@ -20,6 +21,7 @@ export const en = {
   ...faultWords,
   ...fittingWords,
   ...formWords,
+  ...howToWords,
   ...officeWords,
   ...paperWords,
   ...refusalWords,

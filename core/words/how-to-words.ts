@@ -1,0 +1,23 @@
+/** How the work of a stage goes, line by line, where its numbers do not say it. */
+export const howToWords = {
+  'how.groove.1': 'Sight edge down. Two passes at one setting: one with each face to the fence.',
+  'how.groove.mid.1':
+    'Both edges, one after the other, each down. Two passes at one setting: one with each face to the fence.',
+  'how.slot.1': 'Front down only: the bearing runs on the back wall.',
+  'how.mitre-end.1': 'Sight edge down, this end against the stop; the blade leans toward the stop.',
+  'how.notch.1': 'Sight edge down, blade square: crosscuts side by side, from mitre to mitre.',
+  'how.strip.1': 'Draw a line on the fence at the blade’s front, at table level: {reach} ahead of the arbor.',
+  'how.strip.2': 'Mark the stile {run} from its {end} end. Lay it {face} up, that end first.',
+  'how.strip.3': 'Clamp a stop {run} beyond the line, so that the end stops when the mark meets the line.',
+  'how.strip.4': 'Feed to the stop. Switch off, wait until the blade stands, then lift the stile out.',
+  'how.strip.5': 'On the upper face the last {lag} stays uncut: pare it to the line.',
+  'how.shoulder.1': 'Both faces, both ends; never the edges.',
+  'how.cheek.1': 'Face down, both faces, both ends: from the shoulder to the end.',
+  'how.mitre.1': 'Both ends, bead edge down.',
+  'how.mitre.mid.1': 'Both ends of both edges: each bead edge down in turn.',
+  'how.tenon.1': 'Both ends: each edge down in turn, at its own stop and height.',
+  'how.tenon.mid.1': 'Both ends of both edges, at one stop and height.',
+  'how.glue.1':
+    'Measure both diagonals from corner to corner of the door, horns not counted: {diagonal} each.',
+  'how.trim.1': 'Saw off the horns first, then trim the edges.',
+} as const;

@@ -68,8 +68,21 @@ export function dimensionMarks(
   const marks: FigureMark[] = [];
   if (shape.side !== 'along')
     marks.push(line(a, ends[0], 'fine', 'extension'), line(b, ends[1], 'fine', 'extension'));
-  marks.push(line(ends[0], ends[1], 'dimension', 'dimension', true));
   const tick = text * 0.22;
+  const broken = shape.brokenAt === undefined ? undefined : place({ x: shape.brokenAt, y: shape.brokenAt });
+  marks.push(
+    broken === undefined
+      ? line(ends[0], ends[1], 'dimension', 'dimension', true)
+      : {
+          kind: 'path',
+          pen: 'dimension',
+          fill: 'none',
+          role: 'dimension',
+          path: brokenLine(ends, upright ? { x: level, y: broken.y } : { x: broken.x, y: level }, text * 0.4),
+          ...tag,
+          broken: true,
+        },
+  );
   for (const [k, { x, y }] of ends.entries()) {
     const datum = k === 0 && shape.datum === true;
     marks.push(
@@ -78,21 +91,48 @@ export function dimensionMarks(
         : line({ x: x - tick, y: y + tick }, { x: x + tick, y: y - tick }, 'dimension', 'tick'),
     );
   }
-  const words = how.names ? shortName(shape.name, how.language) : '';
+  const words = how.names || shape.keepName === true ? shortName(shape.name, how.language) : '';
   const wide = valueWidth(words, shape.value, text, how.units, how.reading);
-  const long = Math.abs(upright ? ends[1].y - ends[0].y : ends[1].x - ends[0].x);
-  const middle = { x: (ends[0].x + ends[1].x) / 2, y: (ends[0].y + ends[1].y) / 2 };
+  // Beyond a break, so that both can be seen.
+  const first = broken === undefined || upright ? ends[0] : { x: broken.x + text, y: level };
+  const long = Math.abs(upright ? ends[1].y - ends[0].y : ends[1].x - first.x);
+  const middle = { x: (first.x + ends[1].x) / 2, y: (first.y + ends[1].y) / 2 };
   const clamp = (x: number) => Math.max(wide / 2 + 2, Math.min(how.width - wide / 2 - 2, x));
+  const beside =
+    shape.valueAt === undefined
+      ? { x: middle.x + wide / 2 + text * 0.5, y: middle.y + text * 0.9 }
+      : place(shape.valueAt);
+  const alongside = { x: clamp(beside.x), y: beside.y + text * 0.35 };
   const centre = upright
     ? {
         x: clamp(middle.x + (shape.side === 'left' ? -1 : 1) * (wide / 2 + text * 0.45)),
         y: middle.y + text * 0.35,
       }
-    : wide + tick * 4 <= long || shape.side === 'along'
-      ? { x: clamp(middle.x), y: middle.y - text * 0.25 }
-      : { x: clamp(Math.max(ends[0].x, ends[1].x) + wide / 2 + tick * 3), y: middle.y + text * 0.35 };
+    : shape.side === 'along'
+      ? alongside
+      : wide + tick * 4 <= long
+        ? { x: clamp(middle.x), y: middle.y - text * 0.25 }
+        : { x: clamp(Math.max(ends[0].x, ends[1].x) + wide / 2 + tick * 3), y: middle.y + text * 0.35 };
   marks.push(...layOutValue(words, shape.value, centre, text, how.units, tag, how.reading));
   return marks;
+}
+
+/** A line with a break in it, twice across and back. */
+function brokenLine(ends: readonly [Point, Point], at: Point, r: number): FigurePath {
+  const [from, to] = ends;
+  const long = Math.max(1e-9, Math.hypot(to.x - from.x, to.y - from.y));
+  const [ux, uy] = [(to.x - from.x) / long, (to.y - from.y) / long];
+  const step = (along: number, off: number) => ({
+    kind: 'line' as const,
+    x: at.x + r * (ux * along - uy * off),
+    y: at.y + r * (uy * along + ux * off),
+  });
+  return {
+    x: from.x,
+    y: from.y,
+    closed: false,
+    runs: [step(-1, 0), step(-0.5, -1.2), step(0.5, 1.2), step(1, 0), { kind: 'line', x: to.x, y: to.y }],
+  };
 }
 
 function dot(x: number, y: number, r: number): FigurePath {

@@ -14,7 +14,7 @@ import type {
 } from './model.ts';
 import { dimensionMarks } from './dimension-marks.ts';
 import { symbolMarks } from './symbol-marks.ts';
-import { type Reading, valueWidth } from './value-text.ts';
+import { groundMark, type Reading, valueWidth, wordsWidth } from './value-text.ts';
 
 /** The room that a figure has, in the units of its medium: CSS pixels on screen, points on paper. */
 export interface LayoutOptions {
@@ -39,10 +39,10 @@ interface Bounds {
 /** From true size to the medium: one scale for every length; dimension rows and type in the medium's own units. */
 export function layOut(drawing: Drawing, options: LayoutOptions): Figure {
   if (!drawing.shapes.some(({ kind }) => kind === 'dimension')) return layOutAs(drawing, options);
-  const tries = [
+  const tries: readonly Try[] = [
     options,
     { ...options, names: false },
-    { ...options, names: false, text: options.text * 0.8 },
+    { ...options, names: false, text: options.text * 0.8, labels: options.text },
   ];
   const [first, ...plainer] = tries.map((each) => layOutAs(drawing, each));
   return plainer.reduce(
@@ -75,8 +75,13 @@ export function layOutAtScale(
 /** Names on the dimensions are given up only where the drawing grows by this much without them. */
 const ROOMIER = 1.6;
 
-function layOutAs(drawing: Drawing, options: LayoutOptions, fixed?: number): Figure {
-  const { width, height, text } = options;
+interface Try extends LayoutOptions {
+  /** Height of the type of labels, which stays where that of the dimensions is made smaller. */
+  readonly labels?: number;
+}
+
+function layOutAs(drawing: Drawing, options: Try, fixed?: number): Figure {
+  const { width, height, text, labels = text } = options;
   const bounds = boundsOf(drawing);
   const sides = sidesOf(drawing, options);
   const { pitch, named, language, onLeft, onRight } = sides;
@@ -107,7 +112,7 @@ function layOutAs(drawing: Drawing, options: LayoutOptions, fixed?: number): Fig
       case 'area':
         return [areaMark(shape, place, scale)];
       case 'label':
-        return labelMark(shape, place, text, scale);
+        return labelMark(shape, place, labels, scale, width);
       case 'symbol':
         return symbolMarks(shape, place(shape.at), text);
       case 'dimension':
@@ -177,8 +182,14 @@ function columns(
   for (let row = 1; row <= Math.max(...shapes.map((each) => each.row)); row += 1) {
     const widths = shapes
       .filter((each) => each.row === row)
-      .map(({ name, value }) =>
-        valueWidth(how.names ? shortName(name, how.language) : '', value, how.text, how.units, how.reading),
+      .map(({ name, value, keepName }) =>
+        valueWidth(
+          how.names || keepName === true ? shortName(name, how.language) : '',
+          value,
+          how.text,
+          how.units,
+          how.reading,
+        ),
       );
     outs.push((outs.at(-1) ?? 0) + (widths.length === 0 ? 0 : Math.max(...widths) + how.text * 1.2));
   }
@@ -260,25 +271,24 @@ function areaMark(shape: Area, place: (point: Point) => Point, scale: number): F
 }
 
 function labelMark(
-  { at, text, size, anchor, role, within }: Label,
+  { at, text, size, anchor, role, within = Infinity, across = Infinity, ground }: Label,
   place: (point: Point) => Point,
   type: number,
   scale: number,
+  room: number,
 ): FigureMark[] {
   const where = place(at);
-  const wanted = type * (size === 'large' ? 1.4 : size === 'small' ? 0.8 : 1);
-  const height = within === undefined ? wanted : Math.min(wanted, within * scale);
+  const bold = size === 'large';
+  const each = wordsWidth(text, 1, bold);
+  const wanted = type * (bold ? 1.4 : size === 'small' ? 0.8 : 1);
+  const height = Math.min(wanted, within * scale, (across * scale) / Math.max(each, 1e-9));
+  const wide = each * height;
+  // A text stays whole inside the figure.
+  const before = anchor === 'start' ? 0 : anchor === 'end' ? wide : wide / 2;
+  const x = Math.max(before + 2, Math.min(room - (wide - before) - 2, where.x));
+  const y = where.y + height * 0.35;
   return [
-    {
-      kind: 'text',
-      x: where.x,
-      y: where.y + height * 0.35,
-      size: height,
-      text,
-      anchor,
-      turn: 0,
-      role,
-      bold: size === 'large',
-    },
+    ...(ground === true ? [groundMark({ x: x - before + wide / 2, y }, wide, height)] : []),
+    { kind: 'text', x, y, size: height, text, anchor, turn: 0, role, bold },
   ];
 }

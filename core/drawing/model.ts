@@ -41,6 +41,15 @@ export interface Dimension {
   readonly place?: string;
   /** True where `from` is the datum that the setting is measured from: drawn as such. */
   readonly datum?: boolean;
+  /**
+   * Where a stretch of the member is left out between its ends, along the line: it is drawn with a break there and is
+   * shorter than its value says. All others are drawn in the drawing's one scale.
+   */
+  readonly brokenAt?: number;
+  /** Where the middle of its value stands, of one along its own line; beside the line's middle when not given. */
+  readonly valueAt?: Point;
+  /** Its name stays beside its value even where others give theirs up for a larger drawing. */
+  readonly keepName?: true;
 }
 
 /** Words at a point, in type of the medium’s own size. */
@@ -53,6 +62,10 @@ export interface Label {
   readonly role: string;
   /** The height in true size that it has to stand within: its type is made smaller where the scale leaves it less. */
   readonly within?: number;
+  /** The width in true size that it has to stand within, likewise. */
+  readonly across?: number;
+  /** On a white ground, where it stands on hatching or over lines. */
+  readonly ground?: true;
 }
 
 /** A mark of fixed size on paper or screen, wherever the drawing's scale puts it. */
@@ -108,6 +121,8 @@ export type FigureMark =
       readonly name?: string;
       readonly value?: string | number;
       readonly place?: string;
+      /** A dimension over a break: shorter than its value. */
+      readonly broken?: true;
     }
   | {
       readonly kind: 'text';

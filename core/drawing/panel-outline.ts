@@ -1,7 +1,7 @@
 import type { Outline } from '../outline/outline.ts';
 import type { PlanPart } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
-import type { Shape } from './model.ts';
+import type { Path, Shape } from './model.ts';
 import { drawn, stageOf } from './plan-number.ts';
 import { area, at, label, rectangle, symbol } from './shapes.ts';
 
@@ -23,6 +23,13 @@ export function panelOutline(part: PlanPart): Outline {
       { kind: 'line', to: at(0, side) },
     ],
   };
+}
+
+/** What is sawn of a panel's outline: its head, from one side to the other over the flats and the arc. Nothing of a square one. */
+export function panelHead(part: PlanPart): Path {
+  const { start, runs } = panelOutline(part);
+  const [, side, ...head] = runs;
+  return { start: side?.to ?? start, runs: head, open: true };
 }
 
 /** A panel from the front, with its top end named. */

@@ -10,50 +10,72 @@ import { area, at, dimension, label, polygon, rectangle } from './shapes.ts';
 const SHOWN = 4;
 
 /** Section near the sight edge: at most four groove depths of it, the rest broken off. */
-function nearEdge(part: PlanPart): PlanPart {
+function nearEdge(part: PlanPart, depths = SHOWN): PlanPart {
   const { width, grooveDepth, bead, thickness } = profileOf(part);
-  const shown = Math.min(width, Math.max(SHOWN * Math.max(grooveDepth, bead), thickness * 1.6));
+  const shown = Math.min(width, Math.max(depths * Math.max(grooveDepth, bead), thickness * 0.4 * depths));
   return { ...part, width: String(shown) };
 }
 
 /** On the router table, front down: the sight edge to the cutter, its top above the table by the setting. */
 export function tableCutterSetup(part: PlanPart, stage: PlanStage): Shape[] {
-  const near = nearEdge(part);
+  const near = nearEdge(part, 3.2);
   const { width, thickness, wall } = profileOf(near);
   const lie = (point: Point): Point => at(point.y, point.x);
   const slot = stage.stage === 'slot';
   const waste = slot ? grooveWaste(near) : beadWaste(near);
   const s = stage.settings;
   const grooveWidth = drawn(s.width);
+  // Words stand clear of what is taken off.
+  const words = (width - (slot ? drawn(s.depth) : drawn(s.bead))) / 2;
   return [
     area(moved(memberSection(near, { bead: slot, groove: slot }), lie, true), 'section', 'section'),
     area(moved(waste, lie, true), 'waste', 'waste', 'cut'),
-    area(rectangle(-thickness * 0.3, -thickness * 0.16, width + thickness * 1.1, 0), 'table', 'tool'),
+    area(rectangle(-thickness * 0.3, -thickness * 0.16, width + thickness * 0.75, 0), 'table', 'tool'),
     label(say('drawing.table'), at(width * 0.3, -thickness * 0.08), 'table-name', 'small'),
     area(
       rectangle(
-        width + thickness * 0.12,
+        width + thickness * 0.08,
         0,
-        width + thickness * 0.6,
+        width + thickness * 0.5,
         slot ? wall + grooveWidth : drawn(s.cutterHeight),
       ),
       'cutter',
       'tool',
       'fine',
     ),
-    label(say('drawing.front-down'), at(width * 0.42, thickness * 0.14), 'face', 'small'),
-    ...turned(part, width * 0.42, thickness),
+    label(
+      say('drawing.cutter'),
+      at(width + thickness * 0.29, (slot ? wall + grooveWidth : drawn(s.cutterHeight)) + thickness * 0.11),
+      'cutter-name',
+      'small',
+      'middle',
+      Infinity,
+      { across: thickness * 0.56 },
+    ),
+    label(
+      say('drawing.front-down'),
+      at(width * 0.42, thickness * 0.14),
+      'face',
+      'small',
+      'middle',
+      Infinity,
+      {
+        ground: true,
+      },
+    ),
+    ...turned(part, words, thickness, words * 1.9),
     ...dimension(
       'cutterHeight',
       s.cutterHeight,
-      at(width + thickness * 1.1, 0),
-      at(width + thickness * 1.1, drawn(s.cutterHeight)),
+      at(width + thickness * 0.75, 0),
+      at(width + thickness * 0.75, drawn(s.cutterHeight)),
       'right',
       1,
-      { datum: true },
+      { datum: true, keepName: true },
     ),
     ...dimension('bead', s.bead, at(width, thickness), at(width - drawn(s.bead), thickness), 'above', 1, {
       datum: true,
+      keepName: true,
     }),
     ...dimension(
       'fillet',
@@ -62,14 +84,19 @@ export function tableCutterSetup(part: PlanPart, stage: PlanStage): Shape[] {
       at(-thickness * 0.3, drawn(s.fillet)),
       'left',
       1,
-      { datum: true },
+      { datum: true, keepName: true },
     ),
     ...(slot
       ? dimension('depth', s.depth, at(width, thickness), at(width - drawn(s.depth), thickness), 'above', 1, {
           datum: true,
+          keepName: true,
         })
       : []),
-    ...(slot ? dimension('width', s.width, at(width, wall), at(width, wall + grooveWidth), 'left', 2) : []),
+    ...(slot
+      ? dimension('width', s.width, at(width, wall), at(width, wall + grooveWidth), 'left', 2, {
+          keepName: true,
+        })
+      : []),
   ];
 }
 
@@ -77,11 +104,17 @@ export function tableCutterSetup(part: PlanPart, stage: PlanStage): Shape[] {
  * How the blank is turned, front down with its bead edge at the right: which end of a stile is nearest then (a left
  * stile’s top, a right stile’s bottom), and which edge of a rail is at the cutter.
  */
-function turned({ part }: PlanPart, x: number, thickness: number): Shape[] {
+function turned({ part }: PlanPart, x: number, thickness: number, across: number): Shape[] {
   const [large, small] = TURNED[part] ?? BOTH_EDGES;
   return [
-    label(say(large), at(x, thickness * 0.66), 'near-end', 'large', 'middle', thickness * 0.3),
-    label(say(small), at(x, thickness * 0.42), 'near-end-note', 'small'),
+    label(say(large), at(x, thickness * 0.68), 'near-end', 'large', 'middle', thickness * 0.3, {
+      ground: true,
+      across,
+    }),
+    label(say(small), at(x, thickness * 0.42), 'near-end-note', 'small', 'middle', Infinity, {
+      ground: true,
+      across,
+    }),
   ];
 }
 
@@ -94,54 +127,105 @@ const TURNED: Readonly<Partial<Record<string, readonly [WordKey, WordKey]>>> = {
   'rail-top': ['drawing.lower-edge', 'drawing.to-cutter'],
 };
 
-/** The groove on the table saw: sight edge down on the blade, a face to the fence, then the other. */
+/**
+ * The groove on the table saw, sight edge down: both passes at the one setting, end on. In the first the front is at
+ * the fence, in the second the back; each takes what the dado is wide, and together they make the groove.
+ */
 export function grooveSetup(part: PlanPart, stage: PlanStage): Shape[] {
   const near = nearEdge(part);
   const { width, thickness } = profileOf(near);
-  const lie = (point: Point): Point => at(thickness - point.x, width - point.y);
   const s = stage.settings;
   const [fence, depth, groove] = [drawn(s.fence), drawn(s.depth), drawn(s.width)];
-  const right = thickness;
+  const dado = s.blade === undefined ? groove : Math.min(groove, drawn(s.blade));
+  const low = -thickness * 0.2;
+  const apart = thickness * 2.15;
+  const pass = (x: number, face: 'front' | 'back'): Shape[] => {
+    const right = x + thickness;
+    // From the end: the front at the fence, or the back.
+    const lie = (point: Point): Point =>
+      at(face === 'front' ? right - point.x : x + point.x, width - point.y);
+    const end = NEAR[part.part]?.[face];
+    const taken = right - fence;
+    return [
+      area(rectangle(right, low, right + thickness * 0.3, width * 0.85), 'fence', 'tool'),
+      label(say('drawing.fence'), at(right + thickness * 0.04, width * 0.93), 'fence-name', 'small', 'start'),
+      area(
+        moved(memberSection(near, { bead: true, groove: false }), lie, face === 'back'),
+        'section',
+        'section',
+      ),
+      ...(face === 'back' ? [area(rectangle(x + fence, 0, x + fence + dado, depth), 'taken', 'paper')] : []),
+      area(rectangle(taken - dado, 0, taken, depth), 'waste', 'waste', 'cut'),
+      area(rectangle(x - thickness * 0.42, low, right, 0), 'table', 'tool'),
+      label(
+        say('drawing.sight-edge-down'),
+        at(x + thickness * 0.29, low / 2),
+        'edge-down',
+        'small',
+        'middle',
+        -low,
+        { across: thickness * 1.4 },
+      ),
+      label(
+        say(`drawing.pass-${face}`),
+        at(x + thickness * 0.5, width * 1.12),
+        'pass',
+        'normal',
+        'middle',
+        Infinity,
+        { across: apart * 0.97 },
+      ),
+      ...(end === undefined ? edges(part, x, near) : nearEnd(end, x, near)),
+    ];
+  };
   return [
-    area(moved(memberSection(near, { bead: true, groove: false }), lie), 'section', 'section'),
-    area(rectangle(right - fence - groove, 0, right - fence, depth), 'waste', 'waste', 'cut'),
-    area(rectangle(right, -thickness * 0.16, right + thickness * 0.35, width * 0.9), 'fence', 'tool'),
-    label(say('drawing.fence'), at(right + thickness * 0.175, width * 0.5), 'fence-name', 'small'),
-    area(rectangle(-thickness * 0.5, -thickness * 0.16, right, 0), 'table', 'tool'),
+    ...pass(0, 'front'),
+    ...pass(apart, 'back'),
+    ...dimension('fence', s.fence, at(thickness, low), at(thickness - fence, low), 'below', 1, {
+      datum: true,
+    }),
     ...dimension(
       'fence',
       s.fence,
-      at(right, -thickness * 0.16),
-      at(right - fence, -thickness * 0.16),
+      at(apart + thickness, low),
+      at(apart + thickness - fence, low),
       'below',
       1,
       { datum: true },
     ),
-    ...dimension(
-      'width',
-      s.width,
-      at(right - fence, -thickness * 0.16),
-      at(right - fence - groove, -thickness * 0.16),
-      'below',
-      2,
-    ),
-    ...dimension('depth', s.depth, at(-thickness * 0.5, 0), at(-thickness * 0.5, depth), 'left', 1, {
+    ...dimension('width', s.width, at(apart + fence, low), at(apart + fence + groove, low), 'below', 2),
+    ...dimension('depth', s.depth, at(-thickness * 0.42, 0), at(-thickness * 0.42, depth), 'left', 1, {
       datum: true,
     }),
   ];
 }
 
-/** The tenon's cheeks, end on: what is hatched comes off both faces. */
-export function cheekSetup(part: PlanPart, stage: PlanStage): Shape[] {
-  const { width, thickness } = profileOf(part);
-  const wall = drawn(stage.settings.height);
-  const thick = drawn(stage.settings.thickness);
+/** The end of a stile that is toward one who feeds it, sight edge down, with this face to a fence at the right. */
+const NEAR: Readonly<Partial<Record<string, Readonly<Record<'front' | 'back', 'top' | 'bottom'>>>>> = {
+  'stile-left': { front: 'bottom', back: 'top' },
+  'stile-right': { front: 'top', back: 'bottom' },
+};
+
+function nearEnd(end: 'top' | 'bottom', x: number, near: PlanPart): Shape[] {
+  return inSection(say(`drawing.${end}`), say('drawing.toward-you'), x, near);
+}
+
+/** Which edge of a rail is its sight edge; both of a mid rail. */
+function edges({ part }: PlanPart, x: number, near: PlanPart): Shape[] {
+  const own = TURNED[part];
+  return own === undefined
+    ? inSection(say('drawing.both-edges'), say('drawing.in-turn'), x, near)
+    : inSection(say(own[0]), say('drawing.down'), x, near);
+}
+
+/** Two lines on a white ground in the upper half of a section that begins at x. */
+function inSection(large: string, small: string, x: number, near: PlanPart): Shape[] {
+  const { width, thickness } = profileOf(near);
+  const more = { across: thickness * 0.9, ground: true } as const;
+  const middle = x + thickness / 2;
   return [
-    area(rectangle(0, 0, width, thickness), 'end', 'section'),
-    area(rectangle(0, 0, width, wall), 'waste', 'waste', 'cut'),
-    area(rectangle(0, thickness - wall, width, thickness), 'waste', 'waste', 'cut'),
-    ...dimension('height', stage.settings.height, at(width, 0), at(width, wall), 'right', 1, { datum: true }),
-    ...dimension('thickness', stage.settings.thickness, at(0, wall), at(0, wall + thick), 'left', 1),
+    label(large, at(middle, width * 0.74), 'near-end', 'large', 'middle', Infinity, more),
+    label(small, at(middle, width * 0.57), 'near-end-note', 'small', 'middle', Infinity, more),
   ];
 }
 

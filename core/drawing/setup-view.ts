@@ -2,20 +2,23 @@ import type { PlanPart, PlanStage, Units } from '../plan/plan.ts';
 import { partName, stageName } from '../words/names.ts';
 import { say } from '../words/say.ts';
 import type { Drawing, Shape } from './model.ts';
-import { panelFront, panelOutline } from './panel-outline.ts';
+import { cutoutSetup } from './cutout-setup.ts';
+import { panelFront } from './panel-outline.ts';
 import { drawn } from './plan-number.ts';
 import {
   archSetup,
+  cheekSetup,
   haunchSetup,
   railBench,
   railMitreSetup,
   shoulderSetup,
   tenonSetup,
 } from './rail-setups.ts';
-import { cheekSetup, grooveSetup, pareSetup, raiseSetup, tableCutterSetup } from './section-setups.ts';
-import { area, at, dimension, label, rectangle, stroke, symbol } from './shapes.ts';
-import { mitreSetup, mortiseSetup, notchSetup, stripSetup } from './stile-setups.ts';
-import { stileBlank } from './stile-blank.ts';
+import { grooveSetup, pareSetup, raiseSetup, tableCutterSetup } from './section-setups.ts';
+import { area, at, dimension, label, rectangle, symbol } from './shapes.ts';
+import { mitreSetup, mortiseSetup, notchSetup } from './stile-setups.ts';
+import { member, stileBlank } from './stile-blank.ts';
+import { stripSetup } from './strip-setup.ts';
 
 /**
  * A part as it lies on the machine for one stage, with its settings dimensioned from what they are measured from; one
@@ -72,16 +75,24 @@ function shapesFor(part: PlanPart, stage: PlanStage, place: string | undefined):
 
 /** The blank with its three sizes. A stile lies with its bottom end at the left; the end section stands beside it. */
 function millSetup(part: PlanPart, stage: PlanStage): Shape[] {
-  const [length, width, thickness] = [
-    drawn(stage.settings.length),
-    drawn(stage.settings.width),
-    drawn(stage.settings.thickness),
-  ];
+  const { settings } = stage;
   const panel = part.part.startsWith('panel');
-  const [x, y] = panel ? [width, length] : [length, width];
+  const [long, high] = panel
+    ? ([settings.width, settings.length] as const)
+    : ([settings.length, settings.width] as const);
+  const [whole, y, thickness] = [drawn(long), drawn(high), drawn(settings.thickness)];
+  // What is long and thin loses its middle, so that what is written on it can be read.
+  const broken = whole > y * LONG;
+  const x = broken ? y * LONG * 0.75 : whole;
   const gap = Math.min(x, y) * 0.5;
+  const half = y * 0.08;
   return [
-    area(rectangle(0, 0, x, y), 'outline', 'wood'),
+    ...(broken
+      ? [
+          area(member(0, x / 2 - half, y, { left: false, right: true }), 'outline', 'wood'),
+          area(member(x / 2 + half, x, y, { left: true, right: false }), 'outline', 'wood'),
+        ]
+      : [area(rectangle(0, 0, x, y), 'outline', 'wood')]),
     area(rectangle(x + gap, 0, x + gap + thickness, y), 'edge', 'section'),
     ...(panel
       ? [
@@ -97,53 +108,17 @@ function millSetup(part: PlanPart, stage: PlanStage): Shape[] {
       : []),
     ...dimension(
       panel ? 'width' : 'length',
-      panel ? stage.settings.width : stage.settings.length,
+      long,
       at(0, 0),
       at(x, 0),
       'below',
       1,
+      broken ? { brokenAt: x / 2 } : {},
     ),
-    ...dimension(
-      panel ? 'length' : 'width',
-      panel ? stage.settings.length : stage.settings.width,
-      at(0, 0),
-      at(0, y),
-      'left',
-      1,
-    ),
-    ...dimension(
-      'thickness',
-      stage.settings.thickness,
-      at(x + gap, y),
-      at(x + gap + thickness, y),
-      'above',
-      1,
-    ),
+    ...dimension(panel ? 'length' : 'width', high, at(0, 0), at(0, y), 'left', 1),
+    ...dimension('thickness', settings.thickness, at(x + gap, y), at(x + gap + thickness, y), 'above', 1),
   ];
 }
 
-/** The panel's arched head, sawn with the trammel about the same pivot as the rail's arch. */
-function cutoutSetup(part: PlanPart, stage: PlanStage): Shape[] {
-  const s = stage.settings;
-  const [width, height, side] = [drawn(s.width), drawn(s.height), drawn(s.sideHeight)];
-  const centre = drawn(s.centre);
-  const pivot = side - drawn(s.pivot);
-  const flat = drawn(s.flat);
-  return [
-    area(rectangle(0, 0, width, height), 'blank', 'none', 'fine'),
-    area(panelOutline(part), 'outline', 'wood', 'cut'),
-    area(stroke(at(centre, 0), at(centre, height)), 'centre-line', 'none', 'centre'),
-    symbol('pivot', at(centre, pivot), 'pivot'),
-    symbol('arrow-up', at(width * 0.5, side * 0.2), 'top'),
-    label(say('drawing.top'), at(width * 0.5, side * 0.27), 'end-name', 'large'),
-    ...dimension('width', s.width, at(0, 0), at(width, 0), 'below', 2),
-    ...dimension('centre', s.centre, at(0, 0), at(centre, 0), 'below', 1, { datum: true }),
-    ...dimension('sideHeight', s.sideHeight, at(0, 0), at(0, side), 'left', 1, { datum: true }),
-    ...dimension('height', s.height, at(0, 0), at(0, height), 'left', 2, { datum: true }),
-    ...dimension('pivot', s.pivot, at(width, side), at(centre, pivot), 'right', 1, { datum: true }),
-    ...dimension('rise', s.rise, at(width, side), at(centre, height), 'right', 2, { datum: true }),
-    ...dimension('flat', s.flat, at(0, side), at(flat, side), 'above', 1, { datum: true }),
-    ...dimension('chord', s.chord, at(flat, side), at(width - flat, side), 'above', 2),
-    ...dimension('radius', s.radius, at(centre, pivot), at(width - flat, side), 'along', 0, { datum: true }),
-  ];
-}
+/** A blank longer than so many of its widths is drawn broken. */
+const LONG = 7;

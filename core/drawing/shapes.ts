@@ -26,7 +26,7 @@ export function area(path: Path, role: string, fill: Fill = 'none', pen: Pen = '
   return { kind: 'area', path, role, fill, pen, ...(place === undefined ? {} : { place }) };
 }
 
-/** Words at a point; `within` is the true height that they have to stand in. */
+/** Words at a point; `within` is the true height that they have to stand in, `more` the width and a white ground. */
 export function label(
   text: string,
   where: Point,
@@ -34,6 +34,7 @@ export function label(
   size: Label['size'] = 'normal',
   anchor: Label['anchor'] = 'middle',
   within?: number,
+  more: Pick<Label, 'across' | 'ground'> = {},
 ): Label {
   return {
     kind: 'label',
@@ -43,6 +44,7 @@ export function label(
     size,
     anchor,
     ...(within === undefined ? {} : { within }),
+    ...more,
   };
 }
 
@@ -59,7 +61,7 @@ export function dimension(
   to: Point,
   side: Dimension['side'],
   row: number,
-  more: { readonly place?: string; readonly datum?: boolean } = {},
+  more: Pick<Dimension, 'place' | 'datum' | 'brokenAt' | 'valueAt' | 'keepName'> = {},
 ): Dimension[] {
   return value === undefined ? [] : [{ kind: 'dimension', name, value, from, to, side, row, ...more }];
 }

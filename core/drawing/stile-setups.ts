@@ -1,82 +1,135 @@
-import type { PlanPart, PlanStage, Settings } from '../plan/plan.ts';
+import type { PlanPart, PlanStage } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
-import type { Shape } from './model.ts';
+import type { Dimension, Shape } from './model.ts';
 import { drawn, profileOf } from './plan-number.ts';
-import { area, at, dimension, label, polygon, rectangle, stroke, symbol } from './shapes.ts';
-import { faceSeen, stileBlank, type StileLie } from './stile-blank.ts';
+import { area, at, dimension, label, polygon, rectangle, stroke } from './shapes.ts';
+import { drawnEnd, faceSeen, placed, stileBlank, type StileLie } from './stile-blank.ts';
 
-/** A stop block against the end at x = 0. */
-export function stopBlock(width: number): Shape[] {
-  const thick = width * 0.22;
+/** How thick the table is drawn, and how long a stop block, in widths of the member. */
+const TABLE = 0.17;
+const BLOCK = 0.45;
+
+/** A stop block against the end at x = 0, so thick in widths of the member. */
+export function stopBlock(width: number, thick = BLOCK): Shape[] {
   return [
-    area(rectangle(-thick, -width * 0.12, 0, width * 0.72), 'stop', 'tool'),
-    label(say('drawing.stop'), at(-thick / 2, width * 0.86), 'stop-name', 'small'),
+    area(rectangle(-width * thick, 0, 0, width * 0.75), 'stop', 'tool'),
+    label(say('drawing.stop'), at((-width * thick) / 2, width * 0.375), 'stop-name', 'small', 'middle'),
+  ];
+}
+
+/** The table that a member lies on, from the stop's outer side to where the member is broken off. */
+export function tableUnder(width: number, to: number, thick = BLOCK): Shape[] {
+  return [
+    area(rectangle(-width * thick, -width * TABLE, to, 0), 'table', 'tool'),
+    label(
+      say('drawing.table'),
+      at(width * 0.06, (-width * TABLE) / 2),
+      'table-name',
+      'small',
+      'start',
+      width * TABLE,
+    ),
   ];
 }
 
 /** Which face one sees, written on the blank. */
-function faceNote(part: PlanPart, lie: StileLie, x: number): Shape[] {
+function faceNote(part: PlanPart, lie: StileLie): Shape[] {
   const { width } = profileOf(part);
   const face = faceSeen(part, lie);
+  const beside = lie.above === 'bead' ? 0.14 : 0.86;
   return [
     label(
       say(`drawing.${face}-toward-you`),
-      at(x, width * (lie.above === 'bead' ? 0.14 : 0.5)),
+      at(
+        drawnEnd(part, lie) - width * 0.12,
+        width * (lie.leftOut === undefined && beside > 0.5 ? 0.5 : beside),
+      ),
       'face',
       'normal',
       'end',
-      width * 0.3,
+      width * 0.26,
     ),
   ];
+}
+
+/**
+ * How a stile lies for a place from so far to so far from its left end. A place far from that end is drawn beside it,
+ * the stretch between them left out; short of that the stile is drawn from its end on, whole where that is most of it.
+ */
+function lieFor(part: PlanPart, lie: StileLie, from: number, to: number): StileLie {
+  const { width, length } = profileOf(part);
+  const [kept, next] = [width * HEAD, from - width * 0.75];
+  if (next - kept < width) return { ...lie, upTo: reachOf(to, width, length) };
+  const upTo = Math.min(length, to + width * 1.5);
+  return { ...lie, upTo: length - upTo < width ? length : upTo, leftOut: { from: kept, to: next } };
+}
+
+/** How much of a stile's end is kept where a stretch is left out, in its widths: its name stands there. */
+const HEAD = 1.35;
+
+/** A dimension from a stile's left end, broken where a stretch of it is left out. */
+function fromEnd(
+  part: PlanPart,
+  lie: StileLie,
+  name: string,
+  value: string | number | undefined,
+  y: number,
+  side: Dimension['side'],
+  row: number,
+  more: { readonly place?: string; readonly toY?: number } = {},
+): Shape[] {
+  const { x, brokenAt } = placed(lie, profileOf(part).width, drawn(value));
+  return dimension(name, value, at(0, y), at(x, more.toY ?? y), side, row, {
+    datum: true,
+    ...(more.place === undefined ? {} : { place: more.place }),
+    ...(brokenAt === null ? {} : { brokenAt }),
+  });
 }
 
 /** At the mortiser: outer edge down, bead edge up under the chisel, one place at a time; its own end against the stop. */
 export function mortiseSetup(part: PlanPart, stage: PlanStage, place: string | undefined): Shape[] {
   const chosen = (stage.places ?? []).find(({ at: name }) => name === place) ?? stage.places?.[0];
   if (chosen === undefined) return [];
-  const { width, length } = profileOf(part);
+  const { width } = profileOf(part);
   const leftEnd = chosen.at === 'top' ? 'top' : 'bottom';
   const [start, stop, depth] = [
     drawn(chosen.settings.start),
     drawn(chosen.settings.stop),
     drawn(stage.settings.depthFromEdge),
   ];
-  const lie: StileLie = { leftEnd, above: 'bead', upTo: reachOf(stop, width, length) };
+  const lie = lieFor(part, { leftEnd, above: 'bead' }, start, stop);
+  const [x1, x2, end] = [placed(lie, width, start).x, placed(lie, width, stop).x, drawnEnd(part, lie)];
   const bottom = width - depth;
   const groove = width - drawn(stage.settings.depthFromEdge) + drawn(stage.settings.depthFromGroove);
   const chisel = drawn(stage.settings.chisel);
+  const own = { place: chosen.at };
   return [
     ...stileBlank(part, lie, chosen.at),
     ...stopBlock(width),
     ...(chisel > 0
-      ? [area(rectangle(start, width + width * 0.08, start + chisel, width + width * 0.5), 'chisel', 'tool')]
+      ? [
+          area(rectangle(x1, width + width * 0.08, x1 + chisel, width + width * 0.5), 'chisel', 'tool'),
+          label(
+            say('drawing.chisel'),
+            at(x1 + chisel + width * 0.06, width * 1.3),
+            'chisel-name',
+            'small',
+            'start',
+          ),
+        ]
       : []),
-    ...faceNote(part, lie, (lie.upTo ?? length) * 0.95),
-    ...dimension('start', chosen.settings.start, at(0, width), at(start, width), 'above', 1, {
-      place: chosen.at,
+    ...faceNote(part, lie),
+    ...fromEnd(part, lie, 'start', chosen.settings.start, width, 'above', 1, own),
+    ...fromEnd(part, lie, 'stop', chosen.settings.stop, width, 'above', 2, own),
+    ...dimension('length', chosen.settings.length, at(x1, 0), at(x2, 0), 'below', 1, own),
+    ...dimension('depthFromEdge', stage.settings.depthFromEdge, at(end, width), at(end, bottom), 'right', 1, {
       datum: true,
     }),
-    ...dimension('stop', chosen.settings.stop, at(0, width), at(stop, width), 'above', 2, {
-      place: chosen.at,
-      datum: true,
-    }),
-    ...dimension('length', chosen.settings.length, at(start, 0), at(stop, 0), 'below', 1, {
-      place: chosen.at,
-    }),
-    ...dimension(
-      'depthFromEdge',
-      stage.settings.depthFromEdge,
-      at(lie.upTo ?? length, width),
-      at(lie.upTo ?? length, bottom),
-      'right',
-      1,
-      { datum: true },
-    ),
     ...dimension(
       'depthFromGroove',
       stage.settings.depthFromGroove,
-      at(lie.upTo ?? length, groove),
-      at(lie.upTo ?? length, bottom),
+      at(end, groove),
+      at(end, bottom),
       'right',
       2,
       { datum: true },
@@ -90,105 +143,62 @@ function reachOf(needed: number, width: number, length: number): number {
   return wanted > length * 0.8 ? length : wanted;
 }
 
-/** A mitre on the table saw: that end against the stop, sight edge down, the blade leaning toward the stop. */
+/** A mitre: this end against the stop, sight edge down, the blade leaning toward the stop; what is set is where it meets the table. */
 export function mitreSetup(part: PlanPart, stage: PlanStage): Shape[] {
-  const { width, length, bead } = profileOf(part);
-  const leftEnd = stage.settings.fromEnd === 'top' ? 'top' : 'bottom';
-  const [sight, shoulder] = [drawn(stage.settings.sightEdge), drawn(stage.settings.shoulderLine)];
-  const lie: StileLie = { leftEnd, above: 'outer', upTo: reachOf(sight, width, length) };
+  const { width, bead } = profileOf(part);
+  const { settings } = stage;
+  const leftEnd = settings.fromEnd === 'top' ? 'top' : 'bottom';
+  const [sight, shoulder] = [drawn(settings.sightEdge), drawn(settings.shoulderLine)];
+  const lie = lieFor(part, { leftEnd, above: 'outer' }, Math.min(sight, shoulder), Math.max(sight, shoulder));
+  const [x1, x2, end] = [placed(lie, width, sight).x, placed(lie, width, shoulder).x, drawnEnd(part, lie)];
   return [
     ...stileBlank(part, lie),
     ...stopBlock(width),
-    area(polygon([at(0, 0), at(sight, 0), at(shoulder, bead), at(0, bead)]), 'bead-waste', 'none', 'hidden'),
-    area(blade(sight, shoulder, bead), 'blade', 'tool', 'fine'),
-    area(stroke(at(sight, 0), at(shoulder, bead)), 'mitre', 'none', 'cut'),
-    ...faceNote(part, lie, (lie.upTo ?? length) * 0.95),
-    ...dimension('shoulderLine', stage.settings.shoulderLine, at(0, width), at(shoulder, bead), 'above', 1, {
-      datum: true,
-    }),
-    ...dimension('sightEdge', stage.settings.sightEdge, at(0, 0), at(sight, 0), 'below', 2, { datum: true }),
-    ...dimension(
-      'height',
-      stage.settings.height,
-      at(lie.upTo ?? length, 0),
-      at(lie.upTo ?? length, bead),
-      'right',
-      1,
-      { datum: true },
-    ),
+    ...tableUnder(width, end),
+    ...blade(x1, x2, bead, width),
+    area(stroke(at(x1, 0), at(x2, bead)), 'mitre', 'none', 'cut'),
+    ...faceNote(part, lie),
+    ...fromEnd(part, lie, 'shoulderLine', settings.shoulderLine, 0, 'above', 1, { toY: bead }),
+    ...fromEnd(part, lie, 'sightEdge', settings.sightEdge, 0, 'below', 1),
+    ...dimension('height', settings.height, at(end, 0), at(end, bead), 'right', 1, { datum: true }),
   ];
 }
 
-/** The tilted blade below the table, leaning toward the stop at the left. */
-function blade(sight: number, shoulder: number, bead: number) {
+/** The tilted blade through the table, leaning toward the stop at the left. */
+export function blade(sight: number, shoulder: number, bead: number, width: number): Shape[] {
   const kerf = bead * 0.5;
-  return polygon([
-    at(sight, 0),
-    at(shoulder, bead),
-    at(shoulder - kerf, bead),
-    at(sight - kerf + bead, -bead),
-    at(sight + bead, -bead),
-  ]);
+  const low = -Math.max(bead * 1.5, width * 0.34);
+  return [
+    area(
+      polygon([
+        at(shoulder, bead),
+        at(shoulder - kerf, bead),
+        at(sight - kerf - low, low),
+        at(sight - low, low),
+      ]),
+      'blade',
+      'tool',
+    ),
+    label(say('drawing.blade'), at(sight - low + width * 0.06, low * 0.8), 'blade-name', 'small', 'start'),
+  ];
 }
 
 /** The notch between the mitres of a mid rail: crosscuts side by side, sight edge down. */
 export function notchSetup(part: PlanPart, stage: PlanStage): Shape[] {
-  const { width, length, bead } = profileOf(part);
-  const [from, to] = [drawn(stage.settings.from), drawn(stage.settings.to)];
-  const lie: StileLie = { leftEnd: 'bottom', above: 'outer', upTo: reachOf(to, width, length) };
+  const { width, bead } = profileOf(part);
+  const s = stage.settings;
+  const [from, to] = [drawn(s.from), drawn(s.to)];
+  const lie = lieFor(part, { leftEnd: 'bottom', above: 'outer' }, from, to);
+  const [x1, x2, end] = [placed(lie, width, from).x, placed(lie, width, to).x, drawnEnd(part, lie)];
   return [
     ...stileBlank(part, lie),
     ...stopBlock(width),
-    area(rectangle(from, 0, to, bead), 'notch', 'waste', 'cut'),
-    ...faceNote(part, lie, (lie.upTo ?? length) * 0.95),
-    ...dimension('from', stage.settings.from, at(0, 0), at(from, 0), 'below', 1, { datum: true }),
-    ...dimension('to', stage.settings.to, at(0, 0), at(to, 0), 'below', 2, { datum: true }),
-    ...dimension('length', stage.settings.length, at(from, width), at(to, width), 'above', 1),
-    ...dimension(
-      'height',
-      stage.settings.height,
-      at(lie.upTo ?? length, 0),
-      at(lie.upTo ?? length, bead),
-      'right',
-      1,
-      { datum: true },
-    ),
+    ...tableUnder(width, end),
+    area(rectangle(x1, 0, x2, bead), 'notch', 'waste', 'cut'),
+    ...faceNote(part, lie),
+    ...fromEnd(part, lie, 'from', s.from, 0, 'below', 1),
+    ...fromEnd(part, lie, 'to', s.to, 0, 'below', 2),
+    ...dimension('length', s.length, at(x1, width), at(x2, width), 'above', 1),
+    ...dimension('height', s.height, at(end, 0), at(end, bead), 'right', 1, { datum: true }),
   ];
-}
-
-/** The stopped rip seen from above: outer edge along the fence, this end leading; the strip comes off up to the shoulder line. */
-export function stripSetup(part: PlanPart, stage: PlanStage, place: string | undefined): Shape[] {
-  const chosen = (stage.places ?? []).find(({ at: name }) => name === place) ?? stage.places?.[0];
-  if (chosen === undefined) return [];
-  const { width, length, bead } = profileOf(part);
-  const run = drawn(chosen.settings.run);
-  const lag = drawn(stage.settings.lag);
-  const leftEnd = chosen.at === 'top' ? 'top' : 'bottom';
-  const lie: StileLie = { leftEnd, above: 'outer', upTo: reachOf(run, width, length) };
-  const end = lie.upTo ?? length;
-  const face = faceSeen(part, lie);
-  return [
-    ...stileBlank(part, lie),
-    area(rectangle(-width * 0.5, width, end, width * 1.25), 'fence', 'tool'),
-    label(say('drawing.fence'), at(end * 0.5, width * 1.125), 'fence-name', 'small'),
-    area(rectangle(0, 0, run, bead), 'strip', 'waste', 'cut', chosen.at),
-    symbol('arrow-left', at(-width * 0.3, width * 0.5), 'feed'),
-    label(say('drawing.feed'), at(-width * 0.3, width * 0.75), 'feed-name', 'small'),
-    label(say(`drawing.${face}-up`), at((run + end) / 2 + width * 0.1, width * 0.3), 'face', 'normal'),
-    ...dimension('run', chosen.settings.run, at(0, 0), at(run, 0), 'below', 1, {
-      place: chosen.at,
-      datum: true,
-    }),
-    ...(lag > 0
-      ? dimension('lag', stage.settings.lag, at(run, 0), at(Math.max(0, run - lag), 0), 'below', 2, {
-          datum: true,
-        })
-      : []),
-    ...dimension('fence', stage.settings.fence, at(end, width), at(end, bead), 'right', 1, { datum: true }),
-  ];
-}
-
-/** Settings shown as text only in a view that has no place to dimension them. */
-export function undrawn(settings: Settings, drawnNames: readonly string[]): string[] {
-  return Object.keys(settings).filter((name) => !drawnNames.includes(name));
 }

@@ -34,7 +34,7 @@ const PENS: Readonly<Record<Extract<FigureMark, { kind: 'path' }>['pen'], string
 };
 
 function markOf(mark: FigureMark): string {
-  const data = `data-role="${escape(mark.role)}"${mark.name === undefined ? '' : ` data-name="${escape(mark.name)}" data-drawn-value="${escape(String(mark.value))}"`}${mark.place === undefined ? '' : ` data-drawn-place="${escape(mark.place)}"`}`;
+  const data = `data-role="${escape(mark.role)}"${mark.name === undefined ? '' : ` data-name="${escape(mark.name)}" data-drawn-value="${escape(String(mark.value))}"`}${mark.place === undefined ? '' : ` data-drawn-place="${escape(mark.place)}"`}${mark.kind === 'path' && mark.broken === true ? ' data-broken="true"' : ''}`;
   if (mark.kind === 'path')
     return `<path d="${pathOf(mark.path)}" fill="${FILLS[mark.fill]}" ${PENS[mark.pen]} ${data}/>`;
   const turn =

@@ -19,8 +19,6 @@ function wholeShown(value: string | number, units: Units, reading: Reading = onP
   return shown.near ? { ...shown, whole: `≈${shown.whole}` } : shown;
 }
 
-/** Width of an average character of the face, in ems: enough to keep texts apart. */
-const EM = 0.56;
 /** Width of a bold digit, in ems: the widest of the face is 0.65, the 1 far less. */
 const DIGIT = 0.64;
 const SMALL = 0.68;
@@ -37,10 +35,28 @@ export function valueWidth(
   const fraction = Math.max(numerator.length, denominator.length) * DIGIT * SMALL;
   return (
     size *
-    ((words === '' ? 0 : words.length * EM * 0.9 + 0.3) +
+    ((words === '' ? 0 : wordsWidth(words, NAME, false) + 0.3) +
       whole.length * DIGIT +
       (fraction === 0 ? 0 : fraction + 0.15))
   );
+}
+
+/** Height of a name beside its value. */
+const NAME = 0.9;
+
+/** About how wide plain words are when set, rather more than less; by the kinds of their letters. */
+export function wordsWidth(text: string, size: number, bold: boolean): number {
+  const wide = [...text.normalize('NFD').replace(/\p{M}/gu, '')].reduce(
+    (all, letter) => all + letterWidth(letter),
+    0,
+  );
+  return size * wide * (bold ? 1.08 : 1);
+}
+
+function letterWidth(letter: string): number {
+  if (/[ijlIrtf.,:;’' ]/.test(letter)) return 0.37;
+  if (/[mwMW@]/.test(letter)) return 0.89;
+  return /\p{Lu}/u.test(letter) ? 0.7 : 0.59;
 }
 
 /** A name and its value with a stacked fraction, centred on a point of the base line, on a white ground. */
@@ -65,10 +81,10 @@ export function layOutValue(
     bold: boolean,
   ): FigureMark => ({ kind: 'text', x, y, size: height, text: run, anchor, turn: 0, role, bold, ...tag });
   let x = centre.x - wide / 2;
-  const marks: FigureMark[] = [ground(centre, wide, size)];
+  const marks: FigureMark[] = [groundMark(centre, wide, size)];
   if (words !== '') {
-    marks.push(text(words, x, centre.y, size * 0.9, 'start', 'dimension-name', false));
-    x += size * (words.length * EM * 0.9 + 0.3);
+    marks.push(text(words, x, centre.y, size * NAME, 'start', 'dimension-name', false));
+    x += size * (wordsWidth(words, NAME, false) + 0.3);
   }
   if (whole !== '') {
     marks.push(text(whole, x, centre.y, size, 'start', 'dimension-value', true));
@@ -97,7 +113,8 @@ export function layOutValue(
   return marks;
 }
 
-function ground(centre: Point, wide: number, size: number): FigureMark {
+/** The white ground of a text, so that no line runs through it. */
+export function groundMark(centre: Point, wide: number, size: number): FigureMark {
   const [left, right, top, bottom] = [
     centre.x - wide / 2 - 2,
     centre.x + wide / 2 + 2,

@@ -1,8 +1,12 @@
 import { expect, test } from 'vitest';
+import { LANGUAGES, say } from '#core/words/say.ts';
+import { drawingWords } from '#core/words/drawing.ts';
+import { stageWords } from '#core/words/stages.ts';
+import { newDocument } from '#labels/face.ts';
 import { layOut } from '#core/drawing/layout.ts';
 import type { Drawing } from '#core/drawing/model.ts';
 import { svgOf } from '#core/drawing/svg.ts';
-import type { Reading } from '#core/drawing/value-text.ts';
+import { type Reading, wordsWidth } from '#core/drawing/value-text.ts';
 
 const drawing: Drawing = {
   title: 'a rail',
@@ -42,3 +46,20 @@ test('a drawing follows the measure and the shop’s rounding, and carries the e
   expect(read('mm')).toEqual({ text: '≈356.79', value: '14 3/64' });
   expect(read('decimals')).toEqual({ text: '≈14.047', value: '14 3/64' });
 });
+
+test.each(LANGUAGES)(
+  'in %s the room reckoned for words is what the face takes, or a little more',
+  async (language) => {
+    const { faces } = await newDocument('widths');
+    const keys = Object.keys({ ...drawingWords, ...stageWords }) as (keyof typeof drawingWords)[];
+    const wrong = keys
+      .map((key) => say(key, {}, language))
+      .flatMap((text) =>
+        ([false, true] as const).flatMap((bold) => {
+          const share = wordsWidth(text, 1, bold) / faces[bold ? 'bold' : 'regular'].width(text, 1);
+          return share < 0.99 || share > 1.35 ? [`${text} ${bold ? 'bold' : ''} ${share}`] : [];
+        }),
+      );
+    expect(wrong).toEqual([]);
+  },
+);

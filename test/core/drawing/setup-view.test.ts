@@ -10,6 +10,8 @@ import { setupView } from '#core/drawing/setup-view.ts';
 import { surveyView } from '#core/drawing/survey-view.ts';
 import { svgOf } from '#core/drawing/svg.ts';
 import { planFile } from '#core/plan/plan-file.ts';
+import { LANGUAGES, speak } from '#core/words/say.ts';
+import { newDocument } from '#labels/face.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
 
 // The demo job, and a door of another shape each: no bead, an exact semicircle, a crooked opening, millimetres.
@@ -79,7 +81,7 @@ function every(): { name: string; figure: Figure }[] {
         part.stages.flatMap((stage) =>
           (stage.places ?? [{ at: undefined }]).map(({ at }) => ({
             name: `${door.door}-${part.part}-${stage.stage}${at === undefined ? '' : `-${at}`}`,
-            figure: layOut(setupView(part, stage, units, at), { width: 760, height: 420, text: 20 }),
+            figure: layOut(setupView(part, stage, units, at), { width: 656, height: 420, text: 20.5 }),
           })),
         ),
       ),
@@ -99,7 +101,8 @@ test('every dimensioned length is drawn in its figure’s one scale within half 
   let counted = 0;
   for (const { name, figure } of figures)
     for (const mark of figure.marks.filter(isDimension)) {
-      const run = mark.path.runs[0];
+      if (mark.broken === true) continue;
+      const run = mark.path.runs.at(-1);
       if (run === undefined) throw new Error(`${name}: a dimension without a line`);
       const [dx, dy] = [Math.abs(run.x - mark.path.x), Math.abs(run.y - mark.path.y)];
       const long = Math.hypot(dx, dy);
@@ -111,6 +114,87 @@ test('every dimensioned length is drawn in its figure’s one scale within half 
       counted += 1;
     }
   expect(counted).toBeGreaterThan(600);
+});
+
+test('a dimension over a break says so, is drawn shorter than its value, and the member is broken where it is', () => {
+  let counted = 0;
+  for (const { name, figure } of figures) {
+    for (const mark of figure.marks.filter(isDimension)) {
+      if (mark.broken !== true) continue;
+      const where = `${name} ${mark.name ?? ''}`;
+      const { x, y, runs } = mark.path;
+      const end = runs.at(-1);
+      const [first, last] = [runs[0], runs[3]];
+      if (end === undefined || first === undefined || last === undefined)
+        throw new Error(`${where}: no break in its line`);
+      const axis = Math.abs(end.x - x) > Math.abs(end.y - y) ? 'x' : 'y';
+      expect(Math.abs(end[axis] - mark.path[axis]) / figure.scale, where).toBeLessThan(
+        drawn(mark.value) * 0.95,
+      );
+      // The line's break stands in the gap between the two pieces of the member.
+      const pieces = figure.marks
+        .flatMap((each) =>
+          each.kind === 'path' && each.role === 'outline'
+            ? [[each.path, ...each.path.runs].map((point) => point[axis])]
+            : [],
+        )
+        .map((along) => [Math.min(...along), Math.max(...along)] as const)
+        .toSorted(([a], [b]) => a - b);
+      expect(pieces, where).toHaveLength(2);
+      const middle = (first[axis] + last[axis]) / 2;
+      const teeth = 0.08 * Math.max(...pieces.map(([low, high]) => high - low));
+      expect(middle, where).toBeGreaterThan((pieces[0]?.[1] ?? NaN) - teeth);
+      expect(middle, where).toBeLessThan((pieces[1]?.[0] ?? NaN) + teeth);
+      counted += 1;
+    }
+  }
+  expect(counted).toBeGreaterThan(40);
+});
+
+const { faces } = await newDocument('measure');
+function textsOf(figure: Figure) {
+  return figure.marks.flatMap((mark) => {
+    if (mark.kind !== 'text') return [];
+    const wide = faces[mark.bold ? 'bold' : 'regular'].width(mark.text, mark.size);
+    const left = mark.x - (mark.anchor === 'start' ? 0 : mark.anchor === 'end' ? wide : wide / 2);
+    return [{ ...mark, left, right: left + wide, top: mark.y - mark.size * 0.7, bottom: mark.y }];
+  });
+}
+
+test.each(LANGUAGES)(
+  'in %s no word of a setup is cut off by its frame or too small to read at 1280',
+  (language) => {
+    speak(language);
+    const drawings = language === 'en' ? figures : every();
+    speak('en');
+    const wrong: string[] = [];
+    for (const { name, figure } of drawings)
+      for (const { text, size, left, right, role } of textsOf(figure)) {
+        if (left < -0.5 || right > figure.width + 0.5) wrong.push(`${name}: ${text} ${left} to ${right}`);
+        if (/^(end-name|near-end|face|edge-name|stop-name)$/.test(role) && size < 14 && !/-door$/.test(name))
+          wrong.push(`${name}: ${text} is ${size} high`);
+      }
+    expect(wrong).toEqual([]);
+  },
+);
+
+test.each(LANGUAGES)('in %s no word of a setup stands on another', (language) => {
+  speak(language);
+  const drawings = language === 'en' ? figures : every();
+  speak('en');
+  const wrong: string[] = [];
+  for (const { name, figure } of drawings) {
+    const texts = textsOf(figure);
+    for (const [k, a] of texts.entries())
+      for (const b of texts.slice(k + 1))
+        if (
+          (a.name === undefined || a.name !== b.name || a.place !== b.place || a.value !== b.value) &&
+          Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 &&
+          Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1
+        )
+          wrong.push(`${name}: ${a.text} / ${b.text}`);
+  }
+  expect(wrong).toEqual([]);
 });
 
 test('nothing is drawn outside its figure', () => {

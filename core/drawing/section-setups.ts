@@ -18,7 +18,7 @@ function nearEdge(part: PlanPart, depths = SHOWN): PlanPart {
 
 /** On the router table, front down: the sight edge to the cutter, its top above the table by the setting. */
 export function tableCutterSetup(part: PlanPart, stage: PlanStage): Shape[] {
-  const near = nearEdge(part, 3.2);
+  const near = nearEdge(part, 3.8);
   const { width, thickness, wall } = profileOf(near);
   const lie = (point: Point): Point => at(point.y, point.x);
   const slot = stage.stage === 'slot';

@@ -7,18 +7,21 @@ import { openingOutline } from '../outline/opening-outline.ts';
 import type { Outline } from '../outline/outline.ts';
 import type { PlanDoor, PlanPart, Units } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
-import type { Drawing, Path, Run, Shape } from './model.ts';
+import type { Drawing, Path, Point, Run, Shape } from './model.ts';
 import { drawn, profileOf, stageOf } from './plan-number.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke } from './shapes.ts';
+import { hingeMarks, nameInside, openingsOf, seenFromFront } from './door-marks.ts';
+import type { Hinge } from '../job/hinge-of.ts';
 
-/** Which of a door's two outer sizes are dimensioned: before or after it is trimmed to its opening. */
-export type DoorSizes = 'built' | 'finished';
+/** Which sizes of a door are dimensioned: all of it as built, or only what is checked when it is glued up. */
+export type DoorSizes = 'built' | 'glued';
 
 /**
  * A door put together, as built, horns and all; from the front. x from its left edge, y from its bottom edge without
- * horns. Its parts add up to the sizes as built; the line inside is what stays after trimming.
+ * horns. Its parts add up to the sizes as built; the line inside is what stays after trimming. `hinge` is shown where
+ * it is known.
  */
-export function doorView(door: PlanDoor, units: Units, sizes: DoorSizes = 'built'): Drawing {
+export function doorView(door: PlanDoor, units: Units, sizes: DoorSizes = 'built', hinge?: Hinge): Drawing {
   const find = (name: string) => door.parts.find(({ part }) => part === name);
   const [stile, bottom, top] = [find('stile-left'), find('rail-bottom'), find('rail-top')];
   const title = say('drawing.door', { door: door.door });
@@ -37,17 +40,14 @@ export function doorView(door: PlanDoor, units: Units, sizes: DoorSizes = 'built
     for (const y of [0, height])
       shapes.push(area(stroke(at(0, y), at(width, y)), 'trim-line', 'none', 'centre'));
   let y = 0;
-  const openings: { from: number; to: number; text: string | undefined }[] = [];
+  const openings = openingsOf(door);
   const rails: readonly (PlanPart | undefined)[] = [
     bottom,
     ...door.parts.filter(({ part }) => part.startsWith('rail-mid')),
   ];
   for (const [k, rail] of rails.entries()) {
-    const railWidth = drawn(rail?.width);
-    shapes.push(area(railFace(s, width - right, y, railWidth, b, k > 0), rail?.part ?? '', 'wood'));
-    const text = door.values.sightHeights[k];
-    openings.push({ from: y + railWidth, to: y + railWidth + drawn(text), text });
-    y += railWidth + drawn(text);
+    shapes.push(area(railFace(s, width - right, y, drawn(rail?.width), b, k > 0), rail?.part ?? '', 'wood'));
+    y = openings[k]?.to ?? y;
   }
   shapes.push(area(topFace(top, s, width - right, y, height, b), 'rail-top', 'wood'));
   for (const [k, { from, text }] of openings.entries()) {
@@ -60,55 +60,108 @@ export function doorView(door: PlanDoor, units: Units, sizes: DoorSizes = 'built
       ...outlined(opening, depth, 'groove-floor', 'fine'),
       ...outlined(opening, (drawn(panel.width) - sight) / 2, panel.part, 'hidden'),
     );
-    shapes.push(...dimension('sightHeight', text, at(s, from), at(s, from + drawn(text)), 'right', 1));
+    if (sizes === 'built')
+      shapes.push(...dimension('sightHeight', text, at(s, from), at(s, from + drawn(text)), 'right', 1));
   }
-  const { finishedWidth, finishedHeight, trimEachSide, trimEachEnd } = door.values;
-  const [side, end] = [drawn(trimEachSide), drawn(trimEachEnd)];
+  const [side, end] = [drawn(door.values.trimEachSide), drawn(door.values.trimEachEnd)];
   shapes.push(area(rectangle(side, end, width - side, height - end), 'finished', 'none', 'centre'));
   return {
     title,
     units,
     shapes: [
       ...shapes,
-      label(
-        door.door,
-        at(width / 2, (openings[0]?.from ?? 0) + drawn(openings[0]?.text) / 2),
-        'door-name',
-        'large',
-      ),
-      ...dimension('sightWidth', door.values.sightWidth, at(s, -horn), at(width - right, -horn), 'below', 1),
-      ...dimension('stileWidth', stile.width, at(0, height + horn), at(s, height + horn), 'above', 1),
-      ...(sizes === 'built'
-        ? [
+      ...hingeMarks(hinge, width, height),
+      ...(sizes === 'glued'
+        ? gluedSizes(door, units, { width, height, horn })
+        : [
+            ...builtSizes(door, units, { width, height, horn }),
             ...dimension(
-              'builtWidth',
-              built(finishedWidth, trimEachSide, units),
-              at(0, -horn),
-              at(width, -horn),
+              'sightWidth',
+              door.values.sightWidth,
+              at(s, -horn),
+              at(width - right, -horn),
               'below',
-              2,
-            ),
-            ...dimension(
-              'builtHeight',
-              built(finishedHeight, trimEachEnd, units),
-              at(0, 0),
-              at(0, height),
-              'left',
               1,
             ),
-          ]
-        : [
-            ...dimension('finishedWidth', finishedWidth, at(side, end), at(width - side, end), 'below', 2),
-            ...dimension('finishedHeight', finishedHeight, at(side, end), at(side, height - end), 'left', 1),
+            ...dimension('stileWidth', stile.width, at(0, height + horn), at(s, height + horn), 'above', 1),
+            ...(horn === 0
+              ? []
+              : dimension('stileLength', stile.length, at(0, -horn), at(0, height + horn), 'left', 2)),
+            ...midRailWidths(door, drawn(bottom.width), width),
+            ...dimension(
+              'bottomRail',
+              bottom.width,
+              at(width, 0),
+              at(width, drawn(bottom.width)),
+              'right',
+              1,
+            ),
+            ...dimension('topRail', top.width, at(width, y), at(width, height), 'right', 1),
           ]),
-      ...(horn === 0
-        ? []
-        : dimension('stileLength', stile.length, at(0, -horn), at(0, height + horn), 'left', 2)),
-      ...midRailWidths(door, drawn(bottom.width), width),
-      ...dimension('bottomRail', bottom.width, at(width, 0), at(width, drawn(bottom.width)), 'right', 1),
-      ...dimension('topRail', top.width, at(width, y), at(width, height), 'right', 1),
+      ...(sizes === 'glued' ? [] : [...nameInside(door), ...seenFromFront(width, height + horn)]),
     ],
   };
+}
+
+interface Built {
+  readonly width: number;
+  readonly height: number;
+  readonly horn: number;
+}
+
+/** The door's outer sizes before it is trimmed, horns not counted. */
+export function builtSizes(door: PlanDoor, units: Units, { width, height, horn }: Built, row = 2): Shape[] {
+  const { finishedWidth, finishedHeight, trimEachSide, trimEachEnd } = door.values;
+  const kept = { keepName: true } as const;
+  return [
+    ...dimension(
+      'builtWidth',
+      built(finishedWidth, trimEachSide, units),
+      at(0, -horn),
+      at(width, -horn),
+      'below',
+      row,
+      kept,
+    ),
+    ...dimension(
+      'builtHeight',
+      built(finishedHeight, trimEachEnd, units),
+      at(0, 0),
+      at(0, height),
+      'left',
+      1,
+      kept,
+    ),
+  ];
+}
+
+/** What is checked before the glue sets: both diagonals, from corner to corner of the door without its horns. */
+function gluedSizes(door: PlanDoor, units: Units, size: Built): Shape[] {
+  const { width, height, horn } = size;
+  const diagonal = door.stages.find(({ stage }) => stage === 'glue')?.settings.diagonal;
+  const across = (from: Point, to: Point, share: number) =>
+    dimension('diagonal', diagonal, from, to, 'along', 0, {
+      keepName: true,
+      valueAt: at(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share),
+    });
+  return [
+    ...builtSizes(door, units, size, 1),
+    ...across(at(0, 0), at(width, height), 0.74),
+    ...across(at(width, 0), at(0, height), 0.26),
+    ...(horn === 0
+      ? []
+      : [
+          label(
+            say('drawing.horns-not-counted'),
+            at(width / 2, height + horn),
+            'horns',
+            'small',
+            'middle',
+            Infinity,
+            { shift: at(0, 0.9) },
+          ),
+        ]),
+  ];
 }
 
 /** A size as built, exactly: the finished one and what comes off both sides; nothing where either is no length. */

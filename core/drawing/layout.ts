@@ -84,7 +84,7 @@ function layOutAs(drawing: Drawing, options: Try, fixed?: number): Figure {
   const { width, height, text, labels = text } = options;
   const bounds = boundsOf(drawing);
   const sides = sidesOf(drawing, options);
-  const { pitch, named, language, onLeft, onRight } = sides;
+  const { pitch, named, language, onLeft, onRight, pads } = sides;
   const scale =
     fixed ??
     Math.max(
@@ -101,11 +101,12 @@ function layOutAs(drawing: Drawing, options: Try, fixed?: number): Figure {
     x: originX + (point.x - bounds.left) * scale,
     y: originY + (bounds.top - point.y) * scale,
   });
+  // Dimensions begin beyond the words that stand outside the drawing.
   const frame = {
-    left: originX,
-    right: originX + scale * (bounds.right - bounds.left),
-    top: originY,
-    bottom: originY + scale * (bounds.top - bounds.bottom),
+    left: originX - pads.left,
+    right: originX + scale * (bounds.right - bounds.left) + pads.right,
+    top: originY - pads.above,
+    bottom: originY + scale * (bounds.top - bounds.bottom) + pads.below,
   };
   const marks = drawing.shapes.flatMap((shape): FigureMark[] => {
     switch (shape.kind) {
@@ -133,8 +134,9 @@ function layOutAs(drawing: Drawing, options: Try, fixed?: number): Figure {
 }
 
 /** The room that the dimensions need round a drawing, in the medium's units; it does not depend on the scale. */
-function sidesOf(drawing: Drawing, options: Omit<LayoutOptions, 'width' | 'height'>) {
+function sidesOf(drawing: Drawing, options: Omit<Try, 'width' | 'height'>) {
   const { text } = options;
+  const pads = padsOf(drawing, options.labels ?? text);
   const pitch = text * 1.7;
   const gap = text * 0.6;
   const language = options.language;
@@ -155,11 +157,28 @@ function sidesOf(drawing: Drawing, options: Omit<LayoutOptions, 'width' | 'heigh
     named,
     onLeft,
     onRight,
-    left: onLeft.at(-1) ?? gap,
-    right: onRight.at(-1) ?? gap,
-    above: upright('above', text * 0.7),
-    below: upright('below', text * 0.3),
+    pads,
+    left: pads.left + (onLeft.at(-1) ?? gap),
+    right: pads.right + (onRight.at(-1) ?? gap),
+    above: pads.above + upright('above', text * 0.7),
+    below: pads.below + upright('below', text * 0.3),
   };
+}
+
+/** The room for words that are moved off the drawing's edges, in the medium's units. */
+function padsOf(drawing: Drawing, type: number) {
+  const most = (room: (label: Label, shift: Point) => number) =>
+    Math.max(
+      0,
+      ...drawing.shapes.map((each) =>
+        each.kind === 'label' && each.shift !== undefined ? room(each, each.shift) : 0,
+      ),
+    );
+  const wide = ({ text, size }: Label) => wordsWidth(text, TYPES[size], size === 'large');
+  const beside = (side: 1 | -1) => type * most((label, { x }) => (x * side > 0 ? x * side + wide(label) : 0));
+  const over = (side: 1 | -1) =>
+    type * most(({ size }, { y }) => (y * side > 0 ? y * side + TYPES[size] * 0.5 : 0));
+  return { left: beside(-1), right: beside(1), above: over(1), below: over(-1) };
 }
 
 /** How far each row at a side stands out: beyond the texts of the rows before it. The last number is the room they all need. */
@@ -270,17 +289,21 @@ function areaMark(shape: Area, place: (point: Point) => Point, scale: number): F
   };
 }
 
+/** Heights of labels, in heights of the type. */
+const TYPES = { small: 0.8, normal: 1, large: 1.4 } as const;
+
 function labelMark(
-  { at, text, size, anchor, role, within = Infinity, across = Infinity, ground }: Label,
+  { at, text, size, anchor, role, within = Infinity, across = Infinity, ground, shift }: Label,
   place: (point: Point) => Point,
   type: number,
   scale: number,
   room: number,
 ): FigureMark[] {
-  const where = place(at);
+  const on = place(at);
+  const where = { x: on.x + (shift?.x ?? 0) * type, y: on.y - (shift?.y ?? 0) * type };
   const bold = size === 'large';
   const each = wordsWidth(text, 1, bold);
-  const wanted = type * (bold ? 1.4 : size === 'small' ? 0.8 : 1);
+  const wanted = type * TYPES[size];
   const height = Math.min(wanted, within * scale, (across * scale) / Math.max(each, 1e-9));
   const wide = each * height;
   // A text stays whole inside the figure.

@@ -64,6 +64,11 @@ export interface Label {
   readonly within?: number;
   /** The width in true size that it has to stand within, likewise. */
   readonly across?: number;
+  /**
+   * Moved off its point by so many heights of the medium's type, x to the right and y up: for words outside the drawing,
+   * which leaves them room there before its dimensions.
+   */
+  readonly shift?: Point;
   /** On a white ground, where it stands on hatching or over lines. */
   readonly ground?: true;
 }

@@ -1,15 +1,17 @@
 import type { PlanDoor, Units } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
 import type { Drawing } from './model.ts';
+import type { Hinge } from '../job/hinge-of.ts';
+import { hingeMarks, nameInside, seenFromFront } from './door-marks.ts';
 import { drawn } from './plan-number.ts';
-import { area, at, dimension, label, polygon, rectangle } from './shapes.ts';
+import { area, at, dimension, polygon, rectangle } from './shapes.ts';
 
 /**
  * The opening as it was measured, less the reveal all round, with the door as built laid over it, from the front; and
  * what comes off at both ends of each edge. x and y from the door's bottom left corner as built, without horns. Null
  * where the opening was not surveyed.
  */
-export function surveyView(door: PlanDoor, units: Units): Drawing | null {
+export function surveyView(door: PlanDoor, units: Units, hinge?: Hinge): Drawing | null {
   const { values } = door;
   if (values.survey === undefined) return null;
   const { left, right, bottom, top } = values.survey.takeOff;
@@ -19,7 +21,6 @@ export function surveyView(door: PlanDoor, units: Units): Drawing | null {
   const b = at(width - drawn(right.bottom), drawn(bottom.right));
   const c = at(width - drawn(right.top), height - drawn(top.right));
   const d = at(drawn(left.top), height - drawn(top.left));
-  const centre = at(width / 2, height / 2);
   const datum = { datum: true } as const;
   return {
     title: say('drawing.survey', { door: door.door }),
@@ -27,7 +28,9 @@ export function surveyView(door: PlanDoor, units: Units): Drawing | null {
     shapes: [
       area(rectangle(0, 0, width, height), 'door-as-built', 'wood'),
       area(polygon([a, b, c, d]), 'opening', 'none', 'cut'),
-      label(door.door, centre, 'door-name', 'large'),
+      ...hingeMarks(hinge, width, height),
+      ...nameInside(door),
+      ...seenFromFront(width, height),
       ...dimension('takeOff', left.bottom, at(0, a.y), a, 'below', 1, { ...datum, place: 'left-bottom' }),
       ...dimension('takeOff', right.bottom, at(width, b.y), b, 'below', 1, {
         ...datum,

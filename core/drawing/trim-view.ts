@@ -1,7 +1,9 @@
 import { type Shown, shownText, showValue } from '../length/shown.ts';
-import type { PlanDoor, Units } from '../plan/plan.ts';
+import type { Hinge } from '../job/hinge-of.ts';
+import type { PlanDoor, TakeOff, Units } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
-import { doorView } from './door-view.ts';
+import { hingeMarks, nameInside } from './door-marks.ts';
+import { builtSizes, doorView } from './door-view.ts';
 import type { Drawing, Label, Point, Shape } from './model.ts';
 import { drawn } from './plan-number.ts';
 import { area, at, label, polygon, rectangle } from './shapes.ts';
@@ -10,22 +12,26 @@ const STEPS = [50, 20, 10, 5, 2, 1];
 /** The most that the largest amount may take of the door’s smaller side when it is drawn larger than it is. */
 const SHARE = 0.1;
 
+/** How a trim drawing is made: how an amount is read, to 1/64 in or 0.1 mm if not said otherwise, and the hinge side. */
+export interface TrimHow {
+  readonly reading?: (value: string) => Shown;
+  readonly hinge?: Hinge | undefined;
+}
+
 /**
- * The door as built, from the front, with the line to trim to: what comes off each edge at both its ends stands beside that
- * end. The amounts are drawn larger than they are, and the drawing says how many times, since a sixteenth on a door is
- * no wider than the line. Where an amount is below zero the line runs outside the door. `reading`: how an amount is read,
- * to 1/64 in or 0.1 mm if not said otherwise. Null without a survey.
+ * The door as built, from the front, its horns on, with the line to trim to: what comes off each edge stands beside it,
+ * at both its ends where the opening was surveyed. The amounts are drawn larger than they are, and the drawing says how
+ * many times, since a sixteenth on a door is no wider than the line. Where an amount is below zero the line runs outside
+ * the door.
  */
-export function trimView(
-  door: PlanDoor,
-  units: Units,
-  reading: (value: string) => Shown = (value) => showValue(value, units),
-): Drawing | null {
+export function trimView(door: PlanDoor, units: Units, { reading, hinge }: TrimHow = {}): Drawing {
   const { values } = door;
-  if (values.survey === undefined) return null;
-  const { left, right, bottom, top } = values.survey.takeOff;
+  const { left, right, bottom, top } = values.survey?.takeOff ?? squareOff(door);
   const width = drawn(values.finishedWidth) + 2 * drawn(values.trimEachSide);
   const height = drawn(values.finishedHeight) + 2 * drawn(values.trimEachEnd);
+  const hornText = door.stages.find(({ stage }) => stage === 'trim')?.settings.horn;
+  const horn = drawn(hornText);
+  const stile = drawn(door.parts[0]?.width);
   const small = Math.min(width, height);
   const most = Math.max(
     ...[left.bottom, left.top, right.bottom, right.top, bottom.left, bottom.right, top.left, top.right].map(
@@ -42,30 +48,83 @@ export function trimView(
     at(width - off(right.top), height - off(top.right)),
     at(off(left.top), height - off(top.left)),
   ];
-  const far = small * 0.03;
-  const [low, high] = [height * 0.14, height * 0.86];
-  const amount = (value: string, where: Point, anchor: Label['anchor'], role: string): Label =>
-    label(shownText(reading(value)), where, `off-${role}`, 'large', anchor);
+  const read = (value: string) => shownText((reading ?? ((each: string) => showValue(each, units)))(value));
+  const amount = (value: string, where: Point, shift: Point, anchor: Label['anchor'], role: string): Label =>
+    label(read(value), where, `off-${role}`, 'large', anchor, Infinity, { shift });
+  const surveyed = values.survey !== undefined;
+  const beside = (edge: 'left' | 'right', ends: TakeOff['left']): Label[] => {
+    const left = edge === 'left';
+    const where = (value: string, share: number) =>
+      at(left ? -out(value) : width + out(value), height * share);
+    const put = (value: string, share: number, role: string) =>
+      amount(value, where(value, share), at(left ? -0.7 : 0.7, 0), left ? 'end' : 'start', role);
+    return surveyed
+      ? [put(ends.bottom, 0.14, `${edge}-bottom`), put(ends.top, 0.86, `${edge}-top`)]
+      : [put(ends.bottom, 0.4, edge)];
+  };
+  const over = (edge: 'bottom' | 'top', ends: TakeOff['top']): Label[] => {
+    const below = edge === 'bottom';
+    const where = (value: string, x: number) => {
+      const beyond = Math.max(out(value), horn);
+      return at(x, below ? -beyond : height + beyond);
+    };
+    const put = (value: string, x: number, role: string) =>
+      amount(value, where(value, x), at(0, below ? -1.1 : 1), 'middle', role);
+    return surveyed
+      ? [put(ends.left, 0, `${edge}-left`), put(ends.right, width, `${edge}-right`)]
+      : [put(ends.left, width / 2, edge)];
+  };
+  const note = (text: string, down: number, role: string) =>
+    label(text, at(width / 2, -horn), role, 'small', 'middle', Infinity, { shift: at(0, -down) });
+  const horns =
+    horn === 0
+      ? []
+      : [0, width - stile].flatMap((x) => [
+          area(rectangle(x, -horn, x + stile, 0), 'horn', 'waste'),
+          area(rectangle(x, height, x + stile, height + horn), 'horn', 'waste'),
+        ]);
   return {
     title: say('drawing.trim', { door: door.door }),
     units,
     shapes: [
+      ...horns,
       area(rectangle(0, 0, width, height), 'door-as-built', 'waste'),
       area(polygon(within(line, width, height)), 'stays', 'wood', 'none'),
       ...sightLines(door, units),
       area(polygon(line), 'trim-to', 'none', 'cut'),
-      label(door.door, at(width / 2, height / 2), 'door-name', 'large'),
-      label(say('drawing.trim-times', { times }), at(width / 2, -far * 7), 'times', 'small'),
-      amount(left.bottom, at(-far - out(left.bottom), low), 'end', 'left-bottom'),
-      amount(left.top, at(-far - out(left.top), high), 'end', 'left-top'),
-      amount(right.bottom, at(width + far + out(right.bottom), low), 'start', 'right-bottom'),
-      amount(right.top, at(width + far + out(right.top), high), 'start', 'right-top'),
-      amount(bottom.left, at(width * 0.14, -far * 3), 'middle', 'bottom-left'),
-      amount(bottom.right, at(width * 0.86, -far * 3), 'middle', 'bottom-right'),
-      amount(top.left, at(width * 0.14, height + far * 1.3), 'middle', 'top-left'),
-      amount(top.right, at(width * 0.86, height + far * 1.3), 'middle', 'top-right'),
+      ...hingeMarks(hinge, width, height),
+      ...nameInside(door),
+      label(
+        say('drawing.from-front'),
+        at(width / 2, height + horn),
+        'from-front',
+        'small',
+        'middle',
+        Infinity,
+        {
+          shift: at(0, 2.4),
+        },
+      ),
+      note(say('drawing.trim-times', { times }), 2.5, 'times'),
+      ...(typeof hornText === 'string' && horn > 0
+        ? [note(say('drawing.horns-off', { horn: read(hornText) }), 3.7, 'horns')]
+        : []),
+      ...beside('left', left),
+      ...beside('right', right),
+      ...over('bottom', bottom),
+      ...over('top', top),
+      ...builtSizes(door, units, { width, height, horn }, 1),
     ],
   };
+}
+
+/** What comes off for a square opening: each side and each end alike. */
+function squareOff({ values: { trimEachSide: side, trimEachEnd: end } }: PlanDoor): TakeOff {
+  const [ends, sides] = [
+    { bottom: side, top: side },
+    { left: end, right: end },
+  ];
+  return { left: ends, right: ends, bottom: sides, top: sides };
 }
 
 /** What one sees through the frame, to know the door by: its openings, an arch among them. */

@@ -1,5 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { doorSetup } from '#core/drawing/door-setup.ts';
 import { doorView } from '#core/drawing/door-view.ts';
 import { jointSections } from '#core/drawing/joint-sections.ts';
 import { layOut } from '#core/drawing/layout.ts';
@@ -9,6 +10,7 @@ import { partView } from '#core/drawing/part-view.ts';
 import { setupView } from '#core/drawing/setup-view.ts';
 import { surveyView } from '#core/drawing/survey-view.ts';
 import { svgOf } from '#core/drawing/svg.ts';
+import { trimView } from '#core/drawing/trim-view.ts';
 import { planFile } from '#core/plan/plan-file.ts';
 import { LANGUAGES, speak } from '#core/words/say.ts';
 import { newDocument } from '#labels/face.ts';
@@ -62,13 +64,21 @@ function every(): { name: string; figure: Figure }[] {
     doors.flatMap((door) => [
       {
         name: `${door.door}-door`,
-        figure: layOut(doorView(door, units), { width: 700, height: 700, text: 18 }),
+        figure: layOut(doorView(door, units, 'built', 'left'), { width: 700, height: 700, text: 18 }),
       },
+      ...door.stages.map((stage) => ({
+        name: `${door.door}-${stage.stage}`,
+        figure: layOut(doorSetup(door, stage, units, { hinge: 'right' }), {
+          width: 656,
+          height: 420,
+          text: 20.5,
+        }),
+      })),
       ...jointSections(door, units).map((drawing, k) => ({
         name: `${door.door}-section-${k + 1}`,
         figure: layOut(drawing, { width: 760, height: 420, text: 20 }),
       })),
-      ...[surveyView(door, units)].flatMap((drawing) =>
+      ...[surveyView(door, units, 'left')].flatMap((drawing) =>
         drawing === null
           ? []
           : [{ name: `${door.door}-survey`, figure: layOut(drawing, { width: 700, height: 700, text: 18 }) }],
@@ -171,7 +181,11 @@ test.each(LANGUAGES)(
     for (const { name, figure } of drawings)
       for (const { text, size, left, right, role } of textsOf(figure)) {
         if (left < -0.5 || right > figure.width + 0.5) wrong.push(`${name}: ${text} ${left} to ${right}`);
-        if (/^(end-name|near-end|face|edge-name|stop-name)$/.test(role) && size < 14 && !/-door$/.test(name))
+        if (
+          /^(end-name|near-end|face|edge-name|stop-name|from-front|hinge-side)$/.test(role) &&
+          size < 14 &&
+          !/-door$/.test(name)
+        )
           wrong.push(`${name}: ${text} is ${size} high`);
       }
     expect(wrong).toEqual([]);
@@ -259,7 +273,7 @@ test('the sander’s pivot and radius are the band saw’s, and the radius ends 
   }
 });
 
-test('a door is drawn with its sizes as built, which its stiles and rails add up to, or with those after trimming', () => {
+test('a door is drawn with its sizes as built, which its stiles and rails add up to, and for trimming with those and the amounts alone', () => {
   for (const { doors, units } of plans)
     for (const door of doors) {
       const shapes = doorView(door, units).shapes;
@@ -278,11 +292,83 @@ test('a door is drawn with its sizes as built, which its stiles and rails add up
         up.reduce((all, { value }) => all + drawn(value), 0),
         9,
       );
-      const trimmed = doorView(door, units, 'finished').shapes.flatMap((shape) =>
-        shape.kind === 'dimension' && /^(built|finished)/.test(shape.name) ? [shape.value] : [],
-      );
-      expect(trimmed).toEqual([door.values.finishedWidth, door.values.finishedHeight]);
+      // To trim it only what it is as built and what comes off: no size that it has afterwards beside them.
+      const trim = trimView(door, units).shapes;
+      expect(
+        trim.flatMap((shape) =>
+          shape.kind === 'dimension' ? [[shape.name, shape.value, shape.keepName]] : [],
+        ),
+      ).toEqual([
+        ['builtWidth', wide?.value, true],
+        ['builtHeight', high?.value, true],
+      ]);
     }
+});
+
+test('glued up, both diagonals run from corner to corner without the horns, and are said to', () => {
+  const door = plans[0]?.doors[0];
+  const glue = door?.stages.find(({ stage }) => stage === 'glue');
+  if (door === undefined || glue === undefined) throw new Error('the demo’s doors are glued');
+  const { shapes } = doorSetup(door, glue, 'in');
+  const diagonals = shapes.flatMap((each) =>
+    each.kind === 'dimension' && each.name === 'diagonal' ? [each] : [],
+  );
+  const size = ['builtWidth', 'builtHeight'].map((name) => {
+    const found = shapes.find((each) => each.kind === 'dimension' && each.name === name);
+    return drawn(found?.kind === 'dimension' ? found.value : undefined);
+  });
+  expect(diagonals.map(({ from, to }) => [Math.abs(to.x - from.x), to.y - from.y])).toEqual([size, size]);
+  expect(diagonals.map(({ value }) => value)).toEqual([glue.settings.diagonal, glue.settings.diagonal]);
+  expect(shapes.some((each) => each.kind === 'label' && /horns not counted/.test(each.text))).toBe(true);
+});
+
+test.each(['left', 'right'] as const)(
+  'a door hung on the %s is drawn from the front with its hinges at that edge, wherever it is drawn',
+  (hinge) => {
+    const door = plans[1]?.doors.find(({ mark }) => mark === 'CROOKED');
+    if (door === undefined) throw new Error('no door');
+    const width = 15.875 + 0.625;
+    for (const drawing of [
+      doorView(door, 'in', 'built', hinge),
+      surveyView(door, 'in', hinge),
+      trimView(door, 'in', { hinge }),
+    ]) {
+      const xs = (drawing?.shapes ?? []).flatMap((each) =>
+        each.kind === 'area' && each.role === 'hinge'
+          ? [[each.path.start, ...each.path.runs.map(({ to }) => to)].map(({ x }) => x)]
+          : [],
+      );
+      expect(xs).toHaveLength(2);
+      for (const x of xs)
+        if (hinge === 'left') expect(Math.min(...x)).toBeLessThan(0);
+        else expect(Math.max(...x)).toBeGreaterThan(width);
+      const said = drawing?.shapes.flatMap((each) => (each.kind === 'label' ? [each.text] : []));
+      expect(said).toContain('seen from the front');
+      expect(said).toContain('hinge side');
+    }
+  },
+);
+
+test('a door’s name, however long, stands inside its sight opening', () => {
+  const long = planFile({
+    format: 1,
+    job: 'Long',
+    units: 'in',
+    doors: [{ mark: 'WWWWWWWWWWWW', opening: { width: '9', height: '60' } }],
+  });
+  const door = long.ok ? long.value.doors[0] : undefined;
+  if (door === undefined) throw new Error('no door');
+  const figure = layOut(doorView(door, 'in'), { width: 700, height: 700, text: 18 });
+  const name = textsOf(figure).find(({ role }) => role === 'door-name');
+  const edges = figure.marks.flatMap((mark) =>
+    mark.kind === 'path' && mark.role === 'stile-left'
+      ? [mark.path, ...mark.path.runs].map(({ x }) => x)
+      : [],
+  );
+  expect(name?.left).toBeGreaterThan(Math.max(...edges));
+  expect((name?.right ?? NaN) - (name?.left ?? NaN)).toBeLessThan(
+    drawn(door.values.sightWidth) * figure.scale,
+  );
 });
 
 test('on the router table a stile lies with the end nearest that brings its bead edge to the cutter, front down', () => {

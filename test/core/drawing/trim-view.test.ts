@@ -28,7 +28,7 @@ function view(oversize: string) {
   });
   const door = plan.ok ? plan.value.doors[0] : undefined;
   const drawing = door === undefined ? null : trimView(door, 'in');
-  if (drawing === null) throw new Error('no drawing');
+  if (drawing === null) throw new Error('no door');
   const corners = (role: string) => {
     const found = drawing.shapes.find((shape): shape is Area => shape.kind === 'area' && shape.role === role);
     return [found?.path.start, ...(found?.path.runs ?? []).map(({ to }) => to)];

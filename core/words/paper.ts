@@ -94,7 +94,7 @@ export const paperWords = {
   'paper.numbered': '{number}. {title}',
   'paper.pivot-mark': 'pivot, radius {radius}',
   'paper.tile-title': '{number}. {title}, sheet {name}',
-  'paper.sheet-at': 'Drawing {number}, sheet {name}',
+  'paper.sheet-at': 'For {doors}: sheet {k} of {of} of this drawing',
   'paper.pivot-on': 'The trammel’s pivot is marked: {where}.',
   'paper.pivot-off': 'The trammel’s pivot lies off the paper: {where}.',
   'paper.pivot-rail': 'pivot: {pivot} below the sight edge of the flats, on the centre line; radius {radius}',
@@ -103,12 +103,12 @@ export const paperWords = {
   'paper.template-rail-size':
     '{length} long, {width} wide at its ends. Arch: rise {rise}, chord {chord}, radius {radius}; springings {springing} from each end.',
   'paper.template-rail-use':
-    'The solid line is the finished arch. Saw a little outside it, in the waste, and sand to the line. The ends stand for the whole rail, tenons included; the dashed lines are the shoulders.',
+    'Only what is sawn is a solid line: the finished arch. Saw a little outside it, in the waste, and sand to the line. The ends stand for the whole rail, tenons included; the dashed lines are the shoulders and springings.',
   'paper.template-panel': 'Arched panel, full size',
   'paper.template-panel-size':
     '{width} wide, {height} high, {sideHeight} at its sides. Head: radius {radius}, chord {chord}, flats {flat}.',
   'paper.template-panel-use':
-    'The solid line is the finished edge, tongue included. Saw a little outside it, in the waste, and sand to the line. Grain runs upright.',
+    'Only what is sawn is a solid line: the finished edge, tongue included. Saw a little outside it, in the waste, and sand to the line; the dashed line between the flats is not sawn. Grain runs upright.',
   'paper.centre-line': 'centre line',
   'paper.springing': 'springing, {value} from the end',
   'paper.springing-right': 'springing',

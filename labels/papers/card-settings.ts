@@ -94,5 +94,7 @@ function shown(name: string, value: SettingValue, units: Units): string {
 
 /** A choice from what the shop has is measured from nothing. */
 function measuredFrom(from: string | undefined): string {
-  return from === undefined || NOT_MEASURED.some((key) => from === say(key)) ? '' : say('paper.from', { from });
+  return from === undefined || NOT_MEASURED.some((key) => from === say(key))
+    ? ''
+    : say('paper.from', { from });
 }

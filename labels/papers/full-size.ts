@@ -7,6 +7,8 @@ import { pointsPer } from './paper-size.ts';
 /** Something to be printed in true size over as many sheets as it needs. All places in points from its lower left corner. */
 export interface FullSize {
   readonly title: string;
+  /** The doors that it is for, on every sheet of it. */
+  readonly doors: readonly string[];
   /** For which doors it is and what it shows. */
   readonly lines: readonly string[];
   /** How such a drawing is used: said once for several of them. */

@@ -31,7 +31,7 @@ function template({ part, doors }: Alike, { units }: Plan): FullSize {
           'none',
           'centre',
         ),
-        area(stroke(at(0, side), at(width, side)), 'flats', 'none', 'fine'),
+        area(stroke(at(flat, side), at(width - flat, side)), 'flats', 'none', 'hidden'),
       ],
     },
     units,
@@ -39,6 +39,7 @@ function template({ part, doors }: Alike, { units }: Plan): FullSize {
   const value = (name: string) => withUnit(cutout[name], units);
   return {
     title: say('paper.template-panel'),
+    doors,
     lines: [
       say('paper.for-doors', { doors: someOf(doors, 40, (count) => say('paper.and-more', { count })) }),
       say('paper.template-panel-size', {

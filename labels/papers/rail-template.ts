@@ -32,7 +32,7 @@ function template({ part, doors }: Alike, { units }: Plan): FullSize {
         area(railOutline(part), 'outline', 'none'),
         area(stroke(at(centre, rise), at(centre, width)), 'centre-line', 'none', 'centre'),
         ...[springing, length - springing].map((x) =>
-          area(stroke(at(x, 0), at(x, Math.min(width, rise))), 'springing', 'none', 'fine'),
+          area(stroke(at(x, 0), at(x, Math.min(width, rise))), 'springing', 'none', 'hidden'),
         ),
         ...[shoulder, length - shoulder].map((x) =>
           area(stroke(at(x, 0), at(x, width)), 'shoulder', 'none', 'hidden'),
@@ -44,6 +44,7 @@ function template({ part, doors }: Alike, { units }: Plan): FullSize {
   const value = (name: string) => withUnit(arch[name], units);
   return {
     title: say('paper.template-rail'),
+    doors,
     lines: [
       say('paper.for-doors', { doors: someOf(doors, 40, (count) => say('paper.and-more', { count })) }),
       say('paper.template-rail-size', {

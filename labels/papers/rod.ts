@@ -69,6 +69,7 @@ export function rodSheets(rod: Rod): FullSize {
   const notes = rod.marks.map((mark): Note => ({ at: place(at(edge, mark.at)), text: mark.text, column }));
   return {
     title: rod.title,
+    doors: rod.doors,
     lines: [
       say('paper.for-doors', { doors: someOf(rod.doors, 40, (count) => say('paper.and-more', { count })) }),
       ...rod.lines,

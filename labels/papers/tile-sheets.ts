@@ -8,6 +8,7 @@ import { dashed, footPage, headPage, newPage, type PaperPage } from './paper-pag
 import type { Box } from './paper-size.ts';
 import type { PaperPiece } from './paper-work.ts';
 import { spreadNotes } from './spread-notes.ts';
+import { someOf } from './text-lines.ts';
 import { OVERLAP, type Tile, tile, type Tiling } from './tiles.ts';
 
 /**
@@ -32,15 +33,17 @@ export function* fullSizeSheets(
   }
   const first = firstSheets(spreads, paper, job, faces);
   const sheets = spreads.flatMap((spread) =>
-    spread.tiling.tiles.filter(({ used }) => used).map((each) => ({ spread, each })),
+    spread.tiling.tiles
+      .filter(({ used }) => used)
+      .map((each, k, { length }) => ({ spread, each, k: k + 1, of: length })),
   );
   const all = first.length + sheets.length;
   for (const [k, page] of first.entries()) footPage(page, say('paper.first-sheet'), k + 1, all);
   yield { pages: first, done: half, of: 2 * half };
-  for (const [k, { spread, each }] of sheets.entries()) {
+  for (const [k, { spread, each, ...sheet }] of sheets.entries()) {
     const page = tileSheet(spread, each, job, faces);
-    const foot = say('paper.sheet-at', { number: spread.number, name: each.name });
-    footPage(page, foot, first.length + k + 1, all);
+    const doors = someOf(spread.drawing.doors, 6, (count) => say('paper.and-more', { count }));
+    footPage(page, say('paper.sheet-at', { doors, ...sheet }), first.length + k + 1, all);
     yield { pages: [page], done: half + Math.floor(((k + 1) * half) / sheets.length), of: 2 * half };
   }
 }

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import type { Plan, PlanPart, PlanStage } from '#core/plan/plan.ts';
+import { panelTemplates } from '#labels/papers/panel-template.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
+import { railTemplates } from '#labels/papers/rail-template.ts';
 import { awkwardPlan, demoPlan, metricPlan, workedPlan } from './paper-jobs.ts';
 import {
   along,
@@ -231,3 +233,38 @@ test('a job without an arch has no templates, and an unknown door is named', asy
     doors: ['ATTIC'],
   });
 });
+
+test('on a template only what is sawn is a solid line: flats, springings and shoulders are dashed', () => {
+  for (const plan of [demoPlan, workedPlan, metricPlan, awkwardPlan])
+    for (const draft of [...railTemplates(plan), ...panelTemplates(plan)]) {
+      const { marks } = draft().figure;
+      const solid = marks.flatMap((mark) =>
+        mark.kind === 'path' && !['hidden', 'centre', 'none'].includes(mark.pen) ? [mark.role] : [],
+      );
+      expect(solid).toEqual(['outline']);
+      expect(marks.some(({ role }) => role === 'flats' || role === 'springing')).toBe(true);
+    }
+});
+
+test.each(['templates', 'rods'] as const)(
+  'every sheet of the %s says its job, its doors, its part and which of how many it is',
+  async (kind) => {
+    const pages = tiles(await pagesOf(demoPlan, kind, 'letter'));
+    const sheets = new Map<number, { k: number; of: number }[]>();
+    for (const page of pages) {
+      const texts = page.texts.map(({ text }) => text);
+      expect(texts).toContain(demoPlan.job);
+      expect(titleOf(page)).toMatch(kind === 'rods' ? /Rod: .*(stile|rail)/ : /Arched (top rail|panel)/);
+      const foot = texts
+        .map((text) => /^For (.+): sheet (\d+) of (\d+) of this drawing$/.exec(text))
+        .find(Boolean);
+      if (foot === undefined || foot === null) throw new Error(`${titleOf(page)} does not say its doors`);
+      const first = foot[1]?.split(', ')[0]?.replace(/ and \d+ more$/, '');
+      expect(demoPlan.doors.map(({ door }) => door)).toContain(first);
+      const own = sheets.get(numberedAs(page)) ?? [];
+      sheets.set(numberedAs(page), [...own, { k: Number(foot[2]), of: Number(foot[3]) }]);
+    }
+    expect(sheets.size).toBeGreaterThan(2);
+    for (const own of sheets.values()) expect(own).toEqual(own.map((_, k) => ({ k: k + 1, of: own.length })));
+  },
+);

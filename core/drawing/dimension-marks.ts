@@ -91,7 +91,8 @@ export function dimensionMarks(
         : line({ x: x - tick, y: y + tick }, { x: x + tick, y: y - tick }, 'dimension', 'tick'),
     );
   }
-  const words = how.names || shape.keepName === true ? shortName(shape.name, how.language) : '';
+  // A name above or below costs the drawing no room.
+  const words = how.names || shape.keepName === true || !upright ? shortName(shape.name, how.language) : '';
   const wide = valueWidth(words, shape.value, text, how.units, how.reading);
   // Beyond a break, so that both can be seen.
   const first = broken === undefined || upright ? ends[0] : { x: broken.x + text, y: level };
@@ -111,7 +112,7 @@ export function dimensionMarks(
     : shape.side === 'along'
       ? alongside
       : wide + tick * 4 <= long
-        ? { x: clamp(middle.x), y: middle.y - text * 0.25 }
+        ? { x: clamp(middle.x), y: middle.y + text * 0.35 }
         : { x: clamp(Math.max(ends[0].x, ends[1].x) + wide / 2 + tick * 3), y: middle.y + text * 0.35 };
   marks.push(...layOutValue(words, shape.value, centre, text, how.units, tag, how.reading));
   return marks;

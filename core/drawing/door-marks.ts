@@ -35,33 +35,21 @@ export function nameInside(door: PlanDoor): Shape[] {
   ];
 }
 
-/** Above a door: that it is seen from the front. `top`: the upper end of what is drawn. */
-export function seenFromFront(width: number, top: number): Shape[] {
-  return [
-    label(say('drawing.from-front'), at(width / 2, top), 'from-front', 'small', 'middle', Infinity, {
-      shift: at(0, 0.8),
-    }),
-  ];
+/**
+ * Above a door: that it is seen from the front, and the side that it is hung on where that is known. `top` is the upper end
+ * of what is drawn, `up` how far above it the words stand, in heights of the type.
+ */
+export function seenFromFront(hinge: Hinge | undefined, width: number, top: number, up = 0.8): Shape[] {
+  const words = say(hinge === undefined ? 'drawing.from-front' : `drawing.from-front-${hinge}`);
+  return [label(words, at(width / 2, top), 'from-front', 'small', 'middle', Infinity, { shift: at(0, up) })];
 }
 
-/** Two hinges at the door's edge on the side that it is hung on, and words beside them. */
+/** Two hinges at the door's edge on the side that it is hung on. */
 export function hingeMarks(hinge: Hinge | undefined, width: number, height: number): Shape[] {
   if (hinge === undefined) return [];
-  const left = hinge === 'left';
   const out = Math.min(width, height) * 0.02;
-  const [x1, x2] = left ? [-out, out * 0.6] : [width - out * 0.6, width + out];
-  return [
-    ...[0.1, 0.82].map((share) =>
-      area(rectangle(x1, height * share, x2, height * (share + 0.08)), 'hinge', 'ink', 'edge'),
-    ),
-    label(
-      say('drawing.hinge-side'),
-      at(left ? 0 : width, height * 0.54),
-      'hinge-side',
-      'small',
-      left ? 'end' : 'start',
-      Infinity,
-      { shift: at(left ? -0.6 : 0.6, 0) },
-    ),
-  ];
+  const [x1, x2] = hinge === 'left' ? [-out, out * 0.6] : [width - out * 0.6, width + out];
+  return [0.1, 0.82].map((share) =>
+    area(rectangle(x1, height * share, x2, height * (share + 0.08)), 'hinge', 'ink', 'edge'),
+  );
 }

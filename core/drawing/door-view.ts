@@ -98,7 +98,8 @@ export function doorView(door: PlanDoor, units: Units, sizes: DoorSizes = 'built
             ),
             ...dimension('topRail', top.width, at(width, y), at(width, height), 'right', 1),
           ]),
-      ...(sizes === 'glued' ? [] : [...nameInside(door), ...seenFromFront(width, height + horn)]),
+      ...seenFromFront(hinge, width, height + horn, sizes === 'glued' && horn > 0 ? 2 : 0.8),
+      ...(sizes === 'glued' ? [] : nameInside(door)),
     ],
   };
 }
@@ -110,9 +111,14 @@ interface Built {
 }
 
 /** The door's outer sizes before it is trimmed, horns not counted. */
-export function builtSizes(door: PlanDoor, units: Units, { width, height, horn }: Built, row = 2): Shape[] {
+export function builtSizes(
+  door: PlanDoor,
+  units: Units,
+  { width, height, horn }: Built,
+  more: { readonly row: number; readonly keepName?: true } = { row: 2 },
+): Shape[] {
   const { finishedWidth, finishedHeight, trimEachSide, trimEachEnd } = door.values;
-  const kept = { keepName: true } as const;
+  const { row, ...kept } = more;
   return [
     ...dimension(
       'builtWidth',
@@ -135,6 +141,9 @@ export function builtSizes(door: PlanDoor, units: Units, { width, height, horn }
   ];
 }
 
+/** Where they are the only sizes: nearest to the drawing, and always by name. */
+export const KEPT = { row: 1, keepName: true } as const;
+
 /** What is checked before the glue sets: both diagonals, from corner to corner of the door without its horns. */
 function gluedSizes(door: PlanDoor, units: Units, size: Built): Shape[] {
   const { width, height, horn } = size;
@@ -145,7 +154,7 @@ function gluedSizes(door: PlanDoor, units: Units, size: Built): Shape[] {
       valueAt: at(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share),
     });
   return [
-    ...builtSizes(door, units, size, 1),
+    ...builtSizes(door, units, size, KEPT),
     ...across(at(0, 0), at(width, height), 0.74),
     ...across(at(width, 0), at(0, height), 0.26),
     ...(horn === 0

@@ -30,7 +30,7 @@ export function surveyView(door: PlanDoor, units: Units, hinge?: Hinge): Drawing
       area(polygon([a, b, c, d]), 'opening', 'none', 'cut'),
       ...hingeMarks(hinge, width, height),
       ...nameInside(door),
-      ...seenFromFront(width, height),
+      ...seenFromFront(hinge, width, height),
       ...dimension('takeOff', left.bottom, at(0, a.y), a, 'below', 1, { ...datum, place: 'left-bottom' }),
       ...dimension('takeOff', right.bottom, at(width, b.y), b, 'below', 1, {
         ...datum,

@@ -2,8 +2,8 @@ import { type Shown, shownText, showValue } from '../length/shown.ts';
 import type { Hinge } from '../job/hinge-of.ts';
 import type { PlanDoor, TakeOff, Units } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
-import { hingeMarks, nameInside } from './door-marks.ts';
-import { builtSizes, doorView } from './door-view.ts';
+import { hingeMarks, nameInside, seenFromFront } from './door-marks.ts';
+import { builtSizes, doorView, KEPT } from './door-view.ts';
 import type { Drawing, Label, Point, Shape } from './model.ts';
 import { drawn } from './plan-number.ts';
 import { area, at, label, polygon, rectangle } from './shapes.ts';
@@ -94,17 +94,7 @@ export function trimView(door: PlanDoor, units: Units, { reading, hinge }: TrimH
       area(polygon(line), 'trim-to', 'none', 'cut'),
       ...hingeMarks(hinge, width, height),
       ...nameInside(door),
-      label(
-        say('drawing.from-front'),
-        at(width / 2, height + horn),
-        'from-front',
-        'small',
-        'middle',
-        Infinity,
-        {
-          shift: at(0, 2.4),
-        },
-      ),
+      ...seenFromFront(hinge, width, height + horn, 2.4),
       note(say('drawing.trim-times', { times }), 2.5, 'times'),
       ...(typeof hornText === 'string' && horn > 0
         ? [note(say('drawing.horns-off', { horn: read(hornText) }), 3.7, 'horns')]
@@ -113,7 +103,7 @@ export function trimView(door: PlanDoor, units: Units, { reading, hinge }: TrimH
       ...beside('right', right),
       ...over('bottom', bottom),
       ...over('top', top),
-      ...builtSizes(door, units, { width, height, horn }, 1),
+      ...builtSizes(door, units, { width, height, horn }, KEPT),
     ],
   };
 }

@@ -8,7 +8,8 @@ export const howToWords = {
   'how.notch.1': 'Sight edge down, blade square: crosscuts side by side, from mitre to mitre.',
   'how.strip.1': 'Draw a line on the fence at the blade’s front, at table level: {reach} ahead of the arbor.',
   'how.strip.2': 'Mark the stile {run} from its {end} end. Lay it {face} up, that end first.',
-  'how.strip.3': 'Clamp a stop {run} beyond the line, so that the end stops when the mark meets the line.',
+  'how.strip.3':
+    'Clamp a stop {set} beyond the line: the end stops there, its mark at the line but for what the chisel pares.',
   'how.strip.4': 'Feed to the stop. Switch off, wait until the blade stands, then lift the stile out.',
   'how.strip.5': 'On the upper face the last {lag} stays uncut: pare it to the line.',
   'how.shoulder.1': 'Both faces, both ends; never the edges.',

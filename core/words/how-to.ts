@@ -1,4 +1,5 @@
-import type { PlanStage, SettingValue } from '../plan/plan.ts';
+import { leftToPare } from '../plan/left-to-pare.ts';
+import type { PlanStage, SettingValue, Units } from '../plan/plan.ts';
 import { hasWords, say, type WordKey } from './say.ts';
 
 /** What a stage is done on, and how its numbers are read. */
@@ -6,12 +7,14 @@ export interface HowTo {
   readonly part?: string;
   /** The place that is worked on; the first one where none is given. */
   readonly place?: string;
+  /** The job's units: where they are given a stop is told as it is set, short of its line by the chisel's share. */
+  readonly units?: Units;
   /** How a length is read; as printed, without idle zeros, where it is not given. */
   readonly read?: (value: SettingValue) => string;
 }
 
 /** The lines that say how a stage is done, its numbers in them; none where the drawing and the settings say it all. */
-export function howTo(stage: PlanStage, { part = '', place, read = plain }: HowTo = {}): string[] {
+export function howTo(stage: PlanStage, { part = '', place, units, read = plain }: HowTo = {}): string[] {
   const chosen = stage.places?.find(({ at }) => at === place) ?? stage.places?.[0];
   const figures = Object.fromEntries(
     Object.entries({ ...stage.settings, ...chosen?.settings }).map(([name, value]) => [
@@ -20,8 +23,11 @@ export function howTo(stage: PlanStage, { part = '', place, read = plain }: HowT
     ]),
   );
   const face = chosen?.settings.faceUp;
+  const run = chosen?.settings.run;
+  const pared = run === undefined || units === undefined ? null : leftToPare(stage.stage, 'run', run, units);
   const said = {
     ...figures,
+    ...(run === undefined ? {} : { set: read(pared?.set ?? run) }),
     ...(chosen?.at === 'top' || chosen?.at === 'bottom' ? { end: say(`value.${chosen.at}`) } : {}),
     ...(face === 'front' || face === 'back' ? { face: say(`value.${face}`) } : {}),
   };

@@ -18,10 +18,10 @@ const stageOf = (part: string, stage: string) => {
 
 test('the stopped rip is told step by step with the worked example’s figures, each end with its own', () => {
   const strip = stageOf('stile-left', 'strip');
-  expect(howTo(strip, { place: 'bottom' })).toEqual([
+  expect(howTo(strip, { place: 'bottom', units: 'in' })).toEqual([
     'Draw a line on the fence at the blade’s front, at table level: 3 ahead of the arbor.',
     'Mark the stile 3 from its BOTTOM end. Lay it front up, that end first.',
-    'Clamp a stop 3 beyond the line, so that the end stops when the mark meets the line.',
+    'Clamp a stop 2 63/64 beyond the line: the end stops there, its mark at the line but for what the chisel pares.',
     'Feed to the stop. Switch off, wait until the blade stands, then lift the stile out.',
     expect.stringMatching(/^On the upper face the last 1\.88\d* stays uncut: pare it to the line\.$/),
   ]);

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import {
+  dryRun,
+  jobChanged,
   jobFileAnswer,
   jobSaved,
   jobsAnswer,
@@ -63,15 +65,20 @@ export const ENDPOINTS = {
     gives: planAnswer,
   },
   'PUT /jobs/:id': {
-    does: 'Saves a changed job file over the revision seen.',
+    does: 'Saves a changed job file over the revision seen; lists what was cut already and no longer agrees, and what has marks and is in the job no more. With dry=1 nothing is saved.',
     office: true,
+    query: dryRun,
     takes: jobUpdate,
-    gives: jobSaved,
+    gives: jobChanged,
   },
   'DELETE /jobs/:id': { does: 'Removes a job.', office: true, gives: null, status: 204 },
-  'GET /jobs/:id/file': { does: 'The job file as saved, and its revision.', gives: jobFileAnswer },
+  'GET /jobs/:id/file': {
+    does: 'The job file as saved, its revision, sizes as they came out, and settings that something was marked by and that are others since.',
+    gives: jobFileAnswer,
+  },
   'PUT /jobs/:id/measured': {
-    does: 'Plans a job anew by sizes as they came out; lists what was cut already and no longer agrees.',
+    does: 'Plans a job anew by sizes as they came out; lists what was cut already and no longer agrees. With dry=1 nothing is saved.',
+    query: dryRun,
     takes: measuredUpdate,
     gives: measuredAnswer,
     most: 1024 * 1024,

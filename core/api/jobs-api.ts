@@ -86,7 +86,7 @@ export const jobsAnswer = z.object({
 /** A job as the list of jobs shows it. */
 export type JobLine = z.infer<typeof jobsAnswer>['jobs'][number];
 
-/** POST /jobs and PUT /jobs/:id answer this. */
+/** POST /jobs answers this. */
 export const jobSaved = z.object({
   id: z.string(),
   job: z.string(),
@@ -95,10 +95,51 @@ export const jobSaved = z.object({
   parts: z.array(z.object({ code: z.string(), door: z.string(), part: z.string() })),
 });
 
+/** Settings that something was cut by already and that are others after a save; how many there are, and the first of them. */
+const disagreeing = {
+  disagreeing: z.number(),
+  disagree: z.array(
+    z.object({
+      code: z.string(),
+      door: z.string(),
+      /** Left out where it is the whole door. */
+      part: z.string().optional(),
+      stage: z.string(),
+      place: z.string().optional(),
+      name: z.string(),
+      was: settingValue,
+      /** Left out where there is no such stage or setting any more. */
+      now: settingValue.optional(),
+    }),
+  ),
+};
+
+/** PUT /jobs/:id answers this: what POST does, what was cut already and no longer agrees, and what has marks and is in the job no more. */
+export const jobChanged = jobSaved.extend({
+  ...disagreeing,
+  lost: z.array(z.object({ door: z.string(), part: z.string().optional(), marks: z.number() })),
+});
+/** What a save of a changed job brings about, or would. */
+export type JobChanged = z.infer<typeof jobChanged>;
+
+/** PUT /jobs/:id and PUT /jobs/:id/measured take this beside their address: with dry=1 they tell what would come of it, and save nothing. */
+export const dryRun = z.object({ dry: z.enum(['0', '1']).optional() });
+
 /** PUT /jobs/:id takes this. */
 export const jobUpdate = z.strictObject({ revision: z.number().int().nonnegative(), file: z.unknown() });
 
 const measured = z.record(z.string(), z.unknown());
+
+/** A setting that something was marked by and that is another one since: by the part's code, or the door's name. */
+export const asMarked = z.object({
+  code: z.string().optional(),
+  door: z.string().optional(),
+  stage: z.string(),
+  seq: z.number(),
+  place: z.string().optional(),
+  name: z.string(),
+  was: settingValue,
+});
 
 /** GET /jobs/:id/file answers this. */
 export const jobFileAnswer = z.object({
@@ -106,27 +147,14 @@ export const jobFileAnswer = z.object({
   revision: z.number(),
   file: z.unknown(),
   measured: measured.optional(),
+  asMarked: z.array(asMarked).optional(),
 });
 
 /** PUT /jobs/:id/measured takes this: sizes as they came out, read by core, which gives its faults by name. */
 export const measuredUpdate = z.strictObject({ revision: z.number().int().nonnegative(), measured });
 
 /** PUT /jobs/:id/measured answers this: settings that were cut already and no longer agree. */
-export const measuredAnswer = z.object({
-  revision: z.number(),
-  disagree: z.array(
-    z.object({
-      code: z.string(),
-      door: z.string(),
-      part: z.string(),
-      stage: z.string(),
-      place: z.string().optional(),
-      name: z.string(),
-      was: settingValue,
-      now: settingValue,
-    }),
-  ),
-});
+export const measuredAnswer = z.object({ revision: z.number(), ...disagreeing });
 
 /** 400 with faults. */
 export const faultsBody = z.object({

@@ -1,7 +1,8 @@
-import { length, over, times } from '../length/length.ts';
+import { type Length, length, over, times } from '../length/length.ts';
 import { parseLength } from '../length/parse-length.ts';
+import { isPrintedLength, printLength } from '../length/print-length.ts';
 import { typeLength } from '../length/type-length.ts';
-import type { Units } from '../plan/plan.ts';
+import type { SettingValue, Units } from '../plan/plan.ts';
 import { DOOR_FIELDS, type Shape } from './door-shape.ts';
 import { isTree, type Tree } from './read-shape.ts';
 
@@ -24,6 +25,35 @@ export function convertJob(file: Tree, to: Units): Tree {
   };
 }
 
+/**
+ * A value of a printed plan as a plan in other units prints it: exact lengths are converted, counts and words stay. Null
+ * where it leaves the fractions: six decimals cannot be converted to the very same six.
+ */
+export function convertPrinted(value: SettingValue, from: Units, to: Units): SettingValue | null {
+  if (from === to || typeof value === 'number') return value;
+  if (isPrintedLength(value.replace(/^-/, ''))) {
+    const read = parseLength(value, from);
+    return read.ok ? printLength(lengthIn(read.value, to)) : null;
+  }
+  return /^-?\d+\.\d+$/.test(value) ? null : value;
+}
+
+/** Any tree of lengths alone in other units, exactly. What is no length stays as it stands. */
+export function convertLengths(tree: Tree, from: Units, to: Units): Tree {
+  if (from === to) return tree;
+  return Object.fromEntries(
+    Object.entries(tree).map(([name, value]) => [
+      name,
+      isTree(value) ? convertLengths(value, from, to) : valueIn(value, { kind: 'length' }, from, to),
+    ]),
+  );
+}
+
+/** A length that stood in the other units, in these. */
+function lengthIn(value: Length, to: Units): Length {
+  return to === 'mm' ? times(value, MM_IN_AN_INCH) : over(value, MM_IN_AN_INCH);
+}
+
 function converted(tree: Tree, fields: Readonly<Record<string, Shape>>, from: Units, to: Units): Tree {
   return Object.fromEntries(
     Object.entries(tree).map(([name, value]) => [
@@ -38,7 +68,7 @@ function valueIn(value: unknown, shape: Shape | undefined, from: Units, to: Unit
     case 'length': {
       const read = parseLength(value, from);
       if (!read.ok) return value;
-      return typeLength(to === 'mm' ? times(read.value, MM_IN_AN_INCH) : over(read.value, MM_IN_AN_INCH), to);
+      return typeLength(lengthIn(read.value, to), to);
     }
     case 'group':
       return isTree(value) ? converted(value, shape.fields, from, to) : value;

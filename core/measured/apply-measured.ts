@@ -18,6 +18,8 @@ export function specAsCut(spec: DoorSpec, job: AsCut, door: DoorAsCut | null): D
   const order = spec.midRails.toSorted((a, b) => a.centre.compare(b.centre));
   return {
     ...withSizes(spec, { ...job, ...definedSizes(door) }),
+    opening: { ...spec.opening, ...door?.opening },
+    ...(door?.survey === undefined ? {} : { survey: door.survey }),
     stile: { width: left },
     ...(right === undefined
       ? width('stile-left') === undefined

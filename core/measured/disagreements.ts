@@ -1,49 +1,58 @@
 import type { JobProgress } from '../marks/mark.ts';
-import { doneOf } from '../marks/stage-state.ts';
-import type { Plan, SettingValue } from '../plan/plan.ts';
+import type { PlanDoor, SettingValue } from '../plan/plan.ts';
+import { type AsMarked, seqOf } from './as-marked.ts';
+import { nameOfWhose, setAt, stagedIn } from './staged.ts';
 
-/** A setting that was cut already and no longer agrees with what was measured since. */
+/** A setting that something was cut by and that is another one now. */
 export interface Disagreement {
+  /** Of the part; of a stage of the whole door a code by which the door is marked. */
   readonly code: string;
   readonly door: string;
-  readonly part: string;
+  /** Left out where it is the whole door. */
+  readonly part?: string | undefined;
   readonly stage: string;
-  readonly place?: string;
+  readonly place?: string | undefined;
   readonly name: string;
   readonly was: SettingValue;
-  readonly now: SettingValue;
+  /** Left out where the plan has no such stage or setting any more. */
+  readonly now?: SettingValue | undefined;
 }
 
-/** Everything that was cut by the plan of before and would be cut otherwise by the plan of now, by name. Both plans of one job. */
-export function disagreements(before: Plan, now: Plan, progress: JobProgress): Disagreement[] {
-  const doors = new Map(now.doors.map((door) => [door.door, door]));
-  return before.doors.flatMap(({ door, parts }) =>
-    parts.flatMap((part) => {
-      const done = doneOf(progress, part.code);
-      const later = doors.get(door)?.parts.find((each) => each.part === part.part);
-      return part.stages
-        .filter(({ stage }) => Object.hasOwn(done, stage))
-        .flatMap(({ stage, settings, places = [] }) => {
-          const other = later?.stages.find((each) => each.stage === stage);
-          const where = { code: part.code, door, part: part.part, stage };
-          return [
-            ...changed(settings, other?.settings ?? {}).map((each) => ({ ...where, ...each })),
-            ...places.flatMap(({ at, settings: own }) =>
-              changed(own, other?.places?.find((each) => each.at === at)?.settings ?? {}).map((each) => ({
-                ...where,
-                place: at,
-                ...each,
-              })),
-            ),
-          ];
-        });
-    }),
-  );
-}
-
-function changed(was: Readonly<Record<string, SettingValue>>, now: Readonly<Record<string, SettingValue>>) {
-  return Object.entries(was).flatMap(([name, value]) => {
-    const other = Object.hasOwn(now, name) ? now[name] : undefined;
-    return other === value || other === undefined ? [] : [{ name, was: value, now: other }];
+/** What was cut by another setting than these doors, live ones, have now; each by name. Nothing that was taken back since. */
+export function disagreements(
+  doors: readonly PlanDoor[],
+  progress: JobProgress,
+  kept: readonly AsMarked[],
+): Disagreement[] {
+  if (kept.length === 0) return [];
+  const planned = stagedIn(doors);
+  return kept.flatMap((row) => {
+    const staged = planned.get(nameOfWhose(row));
+    if (staged === undefined || seqOf(progress, row) !== row.seq) return [];
+    const now = setAt(staged, row);
+    if (now === row.was) return [];
+    const { stage, place, name, was } = row;
+    return [
+      {
+        code: staged.code,
+        door: staged.door,
+        ...(staged.part === undefined ? {} : { part: staged.part }),
+        stage,
+        ...(place === undefined ? {} : { place }),
+        name,
+        was,
+        ...(now === undefined ? {} : { now }),
+      },
+    ];
   });
+}
+
+/** Those of the one list that are not in the other, just so. */
+export function without(all: readonly Disagreement[], known: readonly Disagreement[]): Disagreement[] {
+  const told = new Set(known.map(textOf));
+  return all.filter((each) => !told.has(textOf(each)));
+}
+
+function textOf({ code, part, stage, place, name, was, now }: Disagreement): string {
+  return JSON.stringify([code, part, stage, place, name, was, now]);
 }

@@ -1,3 +1,4 @@
+import type { DoorSpec } from '../job/job.ts';
 import type { Length } from '../length/length.ts';
 
 /** Sizes as they came out, in place of those ordered: of the frame's stock, of a member, of the groove. */
@@ -11,8 +12,12 @@ export interface PartAsCut extends AsCut {
   readonly width?: Length;
 }
 
-/** What was measured on one door and on its parts, in the job’s units. */
-export interface DoorAsCut extends AsCut {
+/**
+ * What was measured on one door and on its parts, in the job’s units. One door of several alike can have its own opening
+ * here, and a survey of it, and stays that door with its codes.
+ */
+export interface DoorAsCut extends AsCut, Pick<DoorSpec, 'survey'> {
+  readonly opening?: Partial<DoorSpec['opening']>;
   /** By part: "stile-left", "rail-top" … */
   readonly parts: Readonly<Record<string, PartAsCut>>;
 }

@@ -1,4 +1,4 @@
-import type { Shape } from '../job/door-shape.ts';
+import { DOOR_FIELDS, type Shape } from '../job/door-shape.ts';
 import {
   type FaultList,
   isTree,
@@ -14,7 +14,10 @@ import type { AsCut, DoorAsCut, Measured, PartAsCut } from './measured.ts';
 
 const positive: Shape = { kind: 'length', positive: true };
 
-/** Reads {thickness?, grooveWidth?, doors?: {"A-1": {thickness?, grooveWidth?, parts?: {"stile-left": {thickness?, grooveWidth?, width?}}}}}. */
+/**
+ * Reads {thickness?, grooveWidth?, doors?: {"A-1": {thickness?, grooveWidth?, opening?: {width?, height?}, survey?,
+ * parts?: {"stile-left": {thickness?, grooveWidth?, width?}}}}}. A survey has all of its six measures.
+ */
 export function readMeasured(input: unknown, units: Units): Result<Measured> {
   const list: FaultList = { faults: [], dropped: 0 };
   const tree = treeAt(input, '(measured)', list);
@@ -23,7 +26,7 @@ export function readMeasured(input: unknown, units: Units): Result<Measured> {
     ([door, value]): [string, DoorAsCut] => {
       const path = `doors.${door.slice(0, 20)}`;
       const own = treeAt(value, path, list);
-      refuseUnknown(own, ['thickness', 'grooveWidth', 'parts'], path, list);
+      refuseUnknown(own, ['thickness', 'grooveWidth', 'opening', 'survey', 'parts'], path, list);
       const parts = Object.entries(
         own.parts === undefined ? {} : treeAt(own.parts, join(path, 'parts'), list),
       ).map(([part, sizes]): [string, PartAsCut] => {
@@ -32,7 +35,15 @@ export function readMeasured(input: unknown, units: Units): Result<Measured> {
         refuseUnknown(cut, ['thickness', 'grooveWidth', 'width'], place, list);
         return [part, { ...sizesOf(cut, place, units, list), ...lengthOf(cut, 'width', place, units, list) }];
       });
-      return [door, { ...sizesOf(own, path, units, list), parts: Object.fromEntries(parts) }];
+      return [
+        door,
+        {
+          ...sizesOf(own, path, units, list),
+          ...groupOf(own, 'opening', DOOR_FIELDS.opening, path, units, list),
+          ...groupOf(own, 'survey', { ...DOOR_FIELDS.survey, whole: true }, path, units, list),
+          parts: Object.fromEntries(parts),
+        },
+      ];
     },
   );
   const value = { ...sizesOf(tree, '', units, list), doors: Object.fromEntries(doors) };
@@ -50,6 +61,20 @@ function sizesOf(tree: Tree, path: string, units: Units, list: FaultList): AsCut
     ...lengthOf(tree, 'thickness', path, units, list),
     ...lengthOf(tree, 'grooveWidth', path, units, list),
   };
+}
+
+/** The one field of this name, where it is there and reads. */
+function groupOf(
+  tree: Tree,
+  name: 'opening' | 'survey',
+  shape: Shape,
+  path: string,
+  units: Units,
+  list: FaultList,
+): Partial<Pick<DoorAsCut, 'opening' | 'survey'>> {
+  if (!Object.hasOwn(tree, name)) return {};
+  const read = readShape(tree[name], shape, join(path, name), units, list);
+  return (read === undefined ? {} : { [name]: read }) as Partial<Pick<DoorAsCut, 'opening' | 'survey'>>;
 }
 
 function lengthOf(

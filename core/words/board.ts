@@ -34,6 +34,8 @@ export const boardWords = {
   'board.take-back.no': 'Leave it done',
   'board.take-back.taken': '{stage} is open again, at {station}.',
   'board.take-back.away': 'The hub does not answer, so nothing is taken back from here.',
+  'board.cut-otherwise': 'cut by other settings than now',
+  'board.cut-otherwise.title': 'Cut by other settings than it would be now',
   'board.part-of': '{part} of {door}',
   'board.whole-door': 'the whole door {door}',
 } as const;

@@ -1,7 +1,8 @@
 import type { JobLine } from '#core/api/jobs-api.ts';
-import { disagreements } from '#core/measured/disagreements.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
-import type { Saved } from '../store/job-store.ts';
+import { lostMarks } from '#core/marks/lost-marks.ts';
+import { disagreements, without } from '#core/measured/disagreements.ts';
+import type { Changed, NotSaved, Saved } from '../store/job-store.ts';
 import type { Store } from '../store/store.ts';
 import { planDocument, type StoredJob } from '../store/stored-job.ts';
 import type { Announcer } from './events.ts';
@@ -33,30 +34,30 @@ export function jobRoutes(serve: Serve, store: Store, announcer: Announcer): voi
   });
 
   serve('GET /jobs/:id/file', async ({ params }) => {
-    const { id, revision, file, measured } = jobOf(store, params.id).document;
-    return { id, revision, file, measured };
+    const { id, revision, file, measured, asMarked } = jobOf(store, params.id).document;
+    return { id, revision, file, measured, asMarked };
   });
 
   serve('GET /jobs/:id/progress', async ({ params }) => store.progress(jobOf(store, params.id).document.id));
 
-  serve('PUT /jobs/:id', async ({ params, body }) => {
+  serve('PUT /jobs/:id', async ({ params, query, body }) => {
     const { id } = jobOf(store, params.id).document;
-    const saved = await store.change(() => store.jobs.update(id, body.revision, body.file));
-    if (saved.kind === 'saved') tell(id, 'changed');
-    return savedAnswer(saved, id);
+    const dry = query.dry === '1';
+    const changed = await store.change(() => store.jobs.update(id, body.revision, body.file, dry));
+    if (changed.kind !== 'changed') throw unsaved(changed, id);
+    if (!dry) tell(id, 'changed');
+    const answer = savedAnswer({ kind: 'saved', stored: changed.stored, codesChanged: false }, id);
+    return { ...answer, ...comesOf(changed, store, dry) };
   });
 
-  serve('PUT /jobs/:id/measured', async ({ params, body }) => {
+  serve('PUT /jobs/:id/measured', async ({ params, query, body }) => {
     const { id } = jobOf(store, params.id).document;
-    const measuring = await store.change(() => store.jobs.measure(id, body.revision, body.measured));
-    if (measuring.kind !== 'measured') throw unsaved(measuring, id);
-    const { before, stored } = measuring;
-    const progress = store.progress(id);
-    tell(id, 'changed');
-    return {
-      revision: stored.document.revision,
-      disagree: disagreements(livePlan(before.plan, progress), livePlan(stored.plan, progress), progress),
-    };
+    const dry = query.dry === '1';
+    const changed = await store.change(() => store.jobs.measure(id, body.revision, body.measured, dry));
+    if (changed.kind !== 'changed') throw unsaved(changed, id);
+    if (!dry) tell(id, 'changed');
+    const { revision, disagreeing, disagree } = comesOf(changed, store, dry);
+    return { revision, disagreeing, disagree };
   });
 
   serve('DELETE /jobs/:id', async ({ params }) => {
@@ -78,7 +79,30 @@ function unknownJob(id: string): Problem {
   return problem(404, 'api.job-unknown', { id: id.slice(0, 70) });
 }
 
-function unsaved(saved: Exclude<Saved, { kind: 'saved' }>, id: string): Problem {
+/** So many settings are told one by one; of more only how many there are. */
+const MOST_TOLD = 2000;
+
+/** What a change brings about, beyond what disagreed before it; of a dry run the revision is the one that still stands. */
+function comesOf(
+  { before, stored }: Extract<Changed, { kind: 'changed' }>,
+  store: Store,
+  dry: boolean,
+): Pick<GivenBy<'PUT /jobs/:id'>, 'revision' | 'disagreeing' | 'disagree' | 'lost'> {
+  const progress = store.progress(stored.document.id);
+  const [was, now] = [livePlan(before.plan, progress), livePlan(stored.plan, progress)];
+  const disagree = without(
+    disagreements(now.doors, progress, stored.document.asMarked),
+    disagreements(was.doors, progress, before.document.asMarked),
+  );
+  return {
+    revision: (dry ? before : stored).document.revision,
+    disagreeing: disagree.length,
+    disagree: disagree.slice(0, MOST_TOLD),
+    lost: lostMarks(was, now, progress),
+  };
+}
+
+function unsaved(saved: NotSaved, id: string): Problem {
   switch (saved.kind) {
     case 'faults':
       return faulty(saved.faults);

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
+import { asMarked } from '#core/api/jobs-api.ts';
 import { isTree } from '#core/job/read-shape.ts';
 import { migrate, NewerFormat } from './migration.ts';
 
 /** The newest form of a job's document that this version knows. */
-export const DOCUMENT_FORMAT = 2;
+export const DOCUMENT_FORMAT = 3;
 
 /** A job as it lies in its file: the job file as saved, with the shop's tools of that day. */
 export const jobDocument = z.object({
@@ -17,11 +18,14 @@ export const jobDocument = z.object({
   profile: z.record(z.string(), z.unknown()),
   /** Sizes as they came out; empty while nothing was measured. */
   measured: z.record(z.string(), z.unknown()),
+  /** Settings that something was marked by and that are others since. */
+  asMarked: z.array(asMarked),
 });
 export type JobDocument = z.infer<typeof jobDocument>;
 
 const STEPS = {
   1: (older: unknown) => (isTree(older) ? { ...older, format: 2, added: null, measured: {} } : older),
+  2: (older: unknown) => (isTree(older) ? { ...older, format: 3, asMarked: [] } : older),
 };
 
 /** A document's text as this version's form. Throws NewerFormat, or what is wrong with it. */

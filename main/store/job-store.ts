@@ -1,27 +1,35 @@
 import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import type { Low } from 'lowdb';
+import { convertLengths } from '#core/job/convert-units.ts';
 import { readJob } from '#core/job/read-job.ts';
 import { isTree } from '#core/job/read-shape.ts';
-import type { Fault, Units } from '#core/plan/plan.ts';
+import { livePlan } from '#core/marks/live-plan.ts';
+import type { JobProgress } from '#core/marks/mark.ts';
+import { keepAsMarked } from '#core/measured/as-marked.ts';
+import type { Fault, Result, Units } from '#core/plan/plan.ts';
 import { type DocumentTrouble, putAside } from './aside.ts';
 import { openDocument } from './document.ts';
 import type { FilePort } from './file-port.ts';
 import { DOCUMENT_FORMAT, documentName, type JobDocument, readJobDocument } from './job-document.ts';
 import type { JobSummary } from './job-summary.ts';
 import { NewerFormat } from './migration.ts';
-import { openJob, type StoredJob } from './stored-job.ts';
+import { openJob, type StoredJob, withAsMarked } from './stored-job.ts';
 import { Turns } from './turns.ts';
 
 export type Saved =
-  | { readonly kind: 'saved'; readonly stored: StoredJob; readonly codesChanged: boolean }
+  { readonly kind: 'saved'; readonly stored: StoredJob; readonly codesChanged: boolean } | NotSaved;
+
+export type Changed =
+  { readonly kind: 'changed'; readonly before: StoredJob; readonly stored: StoredJob } | NotSaved;
+
+export type NotSaved =
   | { readonly kind: 'faults'; readonly faults: readonly Fault[] }
   | { readonly kind: 'stale'; readonly revision: number }
   | { readonly kind: 'unknown' };
 
-export type Measuring =
-  | { readonly kind: 'measured'; readonly before: StoredJob; readonly stored: StoredJob }
-  | Exclude<Saved, { readonly kind: 'saved' }>;
+/** Everything of a job's document that a save may change. */
+type Changes = Partial<Pick<JobDocument, 'file' | 'profile' | 'measured'>>;
 
 /** The shop's tools as a job keeps them from the day it is saved. */
 export type ProfileFor = (units: Units) => Record<string, unknown>;
@@ -31,16 +39,23 @@ export class JobStore {
   readonly #port: FilePort;
   readonly #folder: string;
   readonly #profileFor: ProfileFor;
+  readonly #progressOf: (job: string) => JobProgress;
   readonly #jobs = new Map<string, StoredJob>();
   readonly #files = new Map<string, Low<JobDocument>>();
   readonly #owners = new Map<string, string>();
   readonly #turns = new Turns();
   readonly troubles: DocumentTrouble[] = [];
 
-  constructor(port: FilePort, folder: string, profileFor: ProfileFor) {
+  constructor(
+    port: FilePort,
+    folder: string,
+    profileFor: ProfileFor,
+    progressOf: (job: string) => JobProgress,
+  ) {
     this.#port = port;
     this.#folder = folder;
     this.#profileFor = profileFor;
+    this.#progressOf = progressOf;
   }
 
   /**
@@ -105,6 +120,7 @@ export class JobStore {
             file,
             profile,
             measured: {},
+            asMarked: [],
           });
           if (!opened.ok) return { kind: 'faults', faults: opened.faults };
           if (!opened.value.summary.codes.some((code) => this.#owners.has(code))) {
@@ -118,39 +134,61 @@ export class JobStore {
     });
   }
 
-  /** Saves a changed job over the revision that the writer saw. Its id, and so its stickers' codes, stay. */
-  update(id: string, revision: number, file: unknown): Promise<Saved> {
-    return this.#turns.take(async () => {
-      const before = this.#jobs.get(id);
-      if (before === undefined) return { kind: 'unknown' };
-      if (before.document.revision !== revision) return { kind: 'stale', revision: before.document.revision };
+  /**
+   * Saves a changed job over the revision that the writer saw. Its id, and so its stickers' codes, stay. With `dry` it
+   * is only reckoned what would come of it.
+   */
+  update(id: string, revision: number, file: unknown, dry = false): Promise<Changed> {
+    return this.#change(id, revision, dry, false, (before) => {
       const read = readJob(file);
-      if (!read.ok) return { kind: 'faults', faults: read.faults };
-      if (!isTree(file)) return { kind: 'unknown' };
-      const sameUnits = read.value.units === before.summary.units;
-      const opened = openJob({
-        ...before.document,
-        revision: revision + 1,
-        file,
-        profile: sameUnits ? before.document.profile : this.#profileFor(read.value.units),
-        measured: sameUnits ? before.document.measured : {},
-      });
-      if (!opened.ok) return { kind: 'faults', faults: opened.faults };
-      await this.#write(opened.value);
-      return { kind: 'saved', stored: opened.value, codesChanged: false };
+      if (!read.ok) return read;
+      if (!isTree(file)) return { ok: false, faults: [] };
+      const { units } = read.value;
+      const from = before.summary.units;
+      return {
+        ok: true,
+        value: {
+          file,
+          profile: units === from ? before.document.profile : this.#profileFor(units),
+          measured: convertLengths(before.document.measured, from, units),
+        },
+      };
     });
   }
 
   /** Plans a job anew by sizes as they came out. Its file stays as it was written. */
-  measure(id: string, revision: number, measured: Record<string, unknown>): Promise<Measuring> {
+  measure(id: string, revision: number, measured: Record<string, unknown>, dry = false): Promise<Changed> {
+    return this.#change(id, revision, dry, true, () => ({ ok: true, value: { measured } }));
+  }
+
+  /** What was marked by the plan of before and is set otherwise from now on is kept in the document: nothing else knows it. */
+  #change(
+    id: string,
+    revision: number,
+    dry: boolean,
+    measuring: boolean,
+    changes: (before: StoredJob) => Result<Changes>,
+  ): Promise<Changed> {
     return this.#turns.take(async () => {
       const before = this.#jobs.get(id);
       if (before === undefined) return { kind: 'unknown' };
       if (before.document.revision !== revision) return { kind: 'stale', revision: before.document.revision };
-      const opened = openJob({ ...before.document, revision: revision + 1, measured });
+      const changed = changes(before);
+      if (!changed.ok) return { kind: 'faults', faults: changed.faults };
+      const document = { ...before.document, ...changed.value, revision: revision + 1 };
+      const opened = openJob(document);
       if (!opened.ok) return { kind: 'faults', faults: opened.faults };
-      await this.#write(opened.value);
-      return { kind: 'measured', before, stored: opened.value };
+      const progress = this.#progressOf(id);
+      const asMarked = keepAsMarked(
+        before.document.asMarked,
+        livePlan(before.plan, progress),
+        livePlan(opened.value.plan, progress),
+        progress,
+        measuring,
+      );
+      const stored = withAsMarked(opened.value, asMarked);
+      if (!dry) await this.#write(stored);
+      return { kind: 'changed', before, stored };
     });
   }
 
@@ -194,6 +232,7 @@ const EMPTY: JobDocument = {
   file: {},
   profile: {},
   measured: {},
+  asMarked: [],
 };
 
 function addedOf({ document }: StoredJob): string {

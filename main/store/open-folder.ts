@@ -36,8 +36,6 @@ export async function openFolder(port: FilePort, folder: string, version: string
   const logPath = join(folder, LOG_NAME);
   const snapshot = await readSnapshot(port, join(folder, SNAPSHOT_NAME), logPath, version);
   const known = typeof snapshot === 'string' ? null : snapshot;
-  const jobs = new JobStore(port, join(folder, JOBS_NAME), (units) => shop.profileFor(units));
-  await jobs.open(known?.jobs);
   const folded: Folded = known?.folded ?? {
     book: new ProgressBook(),
     ids: new SeenIds(),
@@ -45,6 +43,13 @@ export async function openFolder(port: FilePort, folder: string, version: string
     replacements: new Map(),
     logFormat: 1,
   };
+  const jobs = new JobStore(
+    port,
+    join(folder, JOBS_NAME),
+    (units) => shop.profileFor(units),
+    (job) => folded.book.job(job),
+  );
+  await jobs.open(known?.jobs);
   const fold = new EntryFold(folded);
   const { log, scanned } = await EventLog.open(port, logPath, (read) => fold.take(read), known?.start);
   fold.finish();

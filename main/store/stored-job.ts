@@ -62,6 +62,14 @@ export function openJob(document: JobDocument, known?: JobSummary): Result<Store
   return { ok: true, value: new StoredJob(document, summary, plan) };
 }
 
+/** The same job with other settings kept as they were marked: they change nothing of its plan. */
+export function withAsMarked(stored: StoredJob, asMarked: JobDocument['asMarked']): StoredJob {
+  const { document, summary, plan } = stored;
+  if (asMarked.length === 0 && document.asMarked.length === 0) return stored;
+  const kept = { ...document, asMarked };
+  return new StoredJob(kept, { ...summary, hash: hashOf(kept) }, plan);
+}
+
 /** The plan of a document, with the reasons of every setting if asked for. */
 export function planDocument(document: JobDocument, why = false): Result<Plan> {
   const job = readJob(document.file);

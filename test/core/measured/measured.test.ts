@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { readJob } from '#core/job/read-job.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
+import { keepAsMarked } from '#core/measured/as-marked.ts';
 import { disagreements } from '#core/measured/disagreements.ts';
 import { readMeasured } from '#core/measured/read-measured.ts';
 import type { Plan } from '#core/plan/plan.ts';
@@ -66,7 +67,8 @@ test('what was cut already and no longer agrees is listed by name; what is not y
     doors: {},
   };
   const now = planned({ doors: { 'A-1': { parts: { 'stile-left': { width: '2 5/16' } } } } });
-  expect(disagreements(before, now, progress)).toEqual([
+  const kept = keepAsMarked([], before, now, progress, true);
+  expect(disagreements(now.doors, progress, kept)).toEqual([
     { code, door: 'A-1', part: 'rail-top', stage: 'mill', name: 'length', was: '13 7/8', now: '13 13/16' },
   ]);
 });
@@ -81,4 +83,24 @@ test('a wrong measurement is refused with its place', () => {
     'doors.A-1.parts.stile-left.width negative',
     'thickness length-form',
   ]);
+});
+
+test('one door of two alike has an opening and a survey of its own, and keeps its codes', () => {
+  const survey = {
+    widthBottom: '17',
+    widthTop: '17',
+    heightLeft: '31',
+    heightRight: '31',
+    diagonalUp: '35.3553',
+    diagonalDown: '35.3553',
+  };
+  const plan = planned({ doors: { 'A-2': { opening: { width: '17', height: '31' }, survey } } });
+  const codes = (of: Plan) => of.doors.flatMap(({ parts }) => parts.map(({ code }) => code));
+  expect(codes(plan)).toEqual(codes(planned()));
+  expect(plan.doors.map(({ values }) => [values.finishedWidth, values.survey === undefined])).toEqual([
+    ['15 7/8', true],
+    ['16 7/8', false],
+  ]);
+  const short = readMeasured({ doors: { 'A-1': { survey: { widthBottom: '17' } } } }, 'in');
+  expect(short.ok ? [] : short.faults.map(({ path }) => path)).toContain('doors.A-1.survey.diagonalUp');
 });

@@ -146,6 +146,7 @@ test('sizes as cut answer with what was cut already and no longer agrees', async
   const told = await ask('PUT', '/jobs/boot-room/measured', { revision: 1, measured });
   expect(told.body).toEqual({
     revision: 2,
+    disagreeing: 1,
     disagree: [expect.objectContaining({ code: rail, stage: 'mill', name: 'length' })],
   });
   expect((await ask('GET', '/jobs/boot-room/file')).body).toMatchObject({ revision: 2, measured });

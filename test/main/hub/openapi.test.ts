@@ -96,7 +96,16 @@ test('what is answered is what the description says, address by address', { time
   await tell('POST /marks', '/marks', milled(code));
   await tell('GET /jobs/:id', '/jobs/boot-room?why=1');
   await tell('GET /jobs/:id/file', '/jobs/boot-room/file');
-  await tell('PUT /jobs/:id', '/jobs/boot-room', { revision: 1, file: SMALL_JOB });
+  const [door] = SMALL_JOB.doors;
+  const changed = { ...SMALL_JOB, doors: [{ ...door, mark: 'OTHER' }] };
+  expect(await tell('PUT /jobs/:id', '/jobs/boot-room?dry=1', { revision: 1, file: changed })).toMatchObject({
+    lost: [{ door: 'LOCKER-1' }],
+  });
+  const wider = { ...SMALL_JOB, doors: [{ ...door, opening: { width: '17', height: '31' } }] };
+  expect(await tell('PUT /jobs/:id', '/jobs/boot-room', { revision: 1, file: wider })).toMatchObject({
+    disagreeing: 1,
+  });
+  expect((await tell('GET /jobs/:id/file', '/jobs/boot-room/file')).asMarked).toHaveLength(1);
   await tell('PUT /jobs/:id/measured', '/jobs/boot-room/measured', {
     revision: 2,
     measured: { doors: { 'LOCKER-1': { thickness: '13/16' } } },

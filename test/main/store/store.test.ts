@@ -163,7 +163,7 @@ test.each([
   await store.close();
   const again = await openStore(folder);
   expect(again.jobs.get('boot-room')?.document).toMatchObject({ revision: 1, file: { job: SMALL_JOB.job } });
-  expect(await again.jobs.update('boot-room', 1, file)).toMatchObject({ kind: 'saved' });
+  expect(await again.jobs.update('boot-room', 1, file)).toMatchObject({ kind: 'changed' });
   await again.close();
 });
 
@@ -191,12 +191,13 @@ test('a job of the first format is taken up, and nothing of it changes until it 
   const {
     added: _added,
     measured: _measured,
+    asMarked: _asMarked,
     ...rest
   } = JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>;
   const first = JSON.stringify({ ...rest, format: 1 });
   writeFileSync(path, first);
   const again = await openStore(folder);
-  expect(again.jobs.get('boot-room')?.document).toMatchObject({ format: 2, added: null, measured: {} });
+  expect(again.jobs.get('boot-room')?.document).toMatchObject({ format: 3, added: null, measured: {}, asMarked: [] });
   expect(readFileSync(path, 'utf8')).toBe(first);
   await again.close();
 });
@@ -250,12 +251,12 @@ test('lines whose kind nobody knows are counted and stop nothing', async () => {
   await store.close();
 });
 
-test('sizes as cut plan a job anew, keep its file and codes, and are dropped when its units change', async () => {
+test('sizes as cut plan a job anew, keep its file and codes, and are converted with its units', async () => {
   const store = await smallShop(freshFolder());
   const before = partsOf(store);
   const measured = await store.jobs.measure('boot-room', 1, { thickness: '13/16' });
   expect(measured).toMatchObject({
-    kind: 'measured',
+    kind: 'changed',
     stored: { document: { revision: 2, file: SMALL_JOB } },
   });
   expect(store.jobs.get('boot-room')?.plan.doors[0]?.parts[0]?.thickness).toBe('13/16');
@@ -267,7 +268,9 @@ test('sizes as cut plan a job anew, keep its file and codes, and are dropped whe
     units: 'mm',
     doors: [{ mark: 'LOCKER', opening: { width: '400', height: '700' } }],
   };
+  expect(await store.jobs.update('boot-room', 2, metric, true)).toMatchObject({ kind: 'changed' });
+  expect(store.jobs.get('boot-room')?.document.revision).toBe(2);
   await store.jobs.update('boot-room', 2, metric);
-  expect(store.jobs.get('boot-room')?.document.measured).toEqual({});
+  expect(store.jobs.get('boot-room')?.document.measured).toEqual({ thickness: '20.6375' });
   await store.close();
 });

@@ -9,6 +9,7 @@ import {
 } from '#core/api/marks-api.ts';
 import {
   faultsBody,
+  jobChanged,
   jobFileAnswer,
   jobSaved,
   jobsAnswer,
@@ -98,13 +99,19 @@ export const hub = {
   jobFile: (job: string) => ask(jobFileAnswer, `/jobs/${id(job)}/file`),
   addJob: (file: unknown) => ask(jobSaved, '/jobs', 'POST', file),
   updateJob: (job: string, revision: number, file: unknown) =>
-    ask(jobSaved, `/jobs/${id(job)}`, 'PUT', { revision, file }),
+    ask(jobChanged, `/jobs/${id(job)}`, 'PUT', { revision, file }),
+  /** What would come of it; nothing is saved. */
+  tryJob: (job: string, revision: number, file: unknown) =>
+    ask(jobChanged, `/jobs/${id(job)}?dry=1`, 'PUT', { revision, file }),
   removeJob: (job: string) => ask(NOTHING, `/jobs/${id(job)}`, 'DELETE'),
   part: (code: string, station: string) => ask(partAnswer, `/parts/${id(code)}?station=${id(station)}`),
   mark: (mark: Mark) => ask(markAnswer, '/marks', 'POST', mark),
   board: () => ask(boardAnswer, '/board'),
   measure: (job: string, revision: number, measured: Readonly<Record<string, unknown>>) =>
     ask(measuredAnswer, `/jobs/${id(job)}/measured`, 'PUT', { revision, measured }),
+  /** What would come of it; nothing is saved. */
+  tryMeasure: (job: string, revision: number, measured: Readonly<Record<string, unknown>>) =>
+    ask(measuredAnswer, `/jobs/${id(job)}/measured?dry=1`, 'PUT', { revision, measured }),
   shop: () => ask(shopAnswer, '/shop'),
   saveShop: (revision: number, shop: ShopFile) => ask(shopAnswer, '/shop', 'PUT', { revision, shop }),
   session: () => ask(sessionAnswer, '/session'),

@@ -1,7 +1,8 @@
 import { z } from 'zod';
-import { type JobLine, jobsAnswer, planAnswer } from '#core/api/jobs-api.ts';
+import { asMarked, type JobLine, jobsAnswer, planAnswer } from '#core/api/jobs-api.ts';
 import { jobProgress } from '#core/api/marks-api.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
+import type { AsMarked } from '#core/measured/as-marked.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { openDatabase } from './open-database.ts';
 
@@ -11,6 +12,8 @@ export interface DrawnJob {
   readonly plan: Plan;
   /** The job file. */
   readonly file: unknown;
+  /** Settings that something was marked by and that are others since. */
+  readonly asMarked?: readonly AsMarked[] | undefined;
   readonly progress: JobProgress;
 }
 
@@ -21,6 +24,7 @@ const planKept = z.object({
   line: jobsAnswer.shape.jobs.element,
   plan: planAnswer,
   file: z.unknown(),
+  asMarked: z.array(asMarked).optional(),
 });
 const progressKept = z.object({ job: z.string(), progress: jobProgress });
 
@@ -56,10 +60,10 @@ export class JobDrawer {
         for (const key of (target as IDBRequest<IDBValidKey[]>).result)
           if (typeof key !== 'string' || !current.has(key)) store.delete(key);
       };
-    for (const { line, plan, file, progress } of jobs) {
+    for (const { line, plan, file, asMarked: kept, progress } of jobs) {
       const before = this.#written.get(line.id);
       if (before?.plan !== plan || before.line.revision !== line.revision)
-        plans.put({ id: line.id, line, plan, file });
+        plans.put({ id: line.id, line, plan, file, asMarked: kept });
       if (before?.progress !== progress) progresses.put({ job: line.id, progress });
     }
     await settled(transaction);
@@ -84,7 +88,8 @@ export class JobDrawer {
       const read = planKept.safeParse(each);
       const progress = read.success ? reached.get(read.data.id) : undefined;
       if (!read.success || progress === undefined) return [];
-      return [{ line: read.data.line, plan: read.data.plan as Plan, file: read.data.file, progress }];
+      const { line, plan, file, asMarked: kept } = read.data;
+      return [{ line, plan: plan as Plan, file, asMarked: kept, progress }];
     });
   }
 }

@@ -3,6 +3,7 @@ import { jobEvent, type JobLine } from '#core/api/jobs-api.ts';
 import { indexParts, type Located, locate, type PartIndex } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
 import { emptyProgress, foldMarks, own } from '#core/marks/progress.ts';
+import type { AsMarked } from '#core/measured/as-marked.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { hub } from './client.ts';
 import { JobDrawer } from './job-drawer.ts';
@@ -17,6 +18,8 @@ export interface LiveJob {
   readonly index: PartIndex;
   /** The job file as the office saved it; undefined when the hub did not give it. */
   readonly file: unknown;
+  /** Settings that something was marked by and that are others since. */
+  readonly asMarked: readonly AsMarked[];
   /** What the hub has said. */
   readonly confirmed: JobProgress;
   /** The same with this screen's own marks that the hub has not confirmed yet. */
@@ -132,7 +135,8 @@ class Live {
         progress.kind === 'ok' ? progress.value : (known?.confirmed ?? emptyProgress(line.id));
       const index = same ? known.index : indexParts(planned);
       const file = same ? known.file : saved?.kind === 'ok' ? saved.value.file : undefined;
-      jobs.set(line.id, { line, plan: planned, file, index, confirmed, progress: confirmed });
+      const asMarked = same ? known.asMarked : saved?.kind === 'ok' ? (saved.value.asMarked ?? []) : [];
+      jobs.set(line.id, { line, plan: planned, file, asMarked, index, confirmed, progress: confirmed });
     }
     for (const [id, job] of jobs) {
       const meanwhile = this.jobs.get(id);
@@ -153,8 +157,8 @@ class Live {
     const drawn = await this.#drawer.all().catch(() => []);
     if (this.loaded || drawn.length === 0) return;
     this.jobs = new Map(
-      drawn.map(({ line, plan, file, progress }) => {
-        const job = { line, plan, file, index: indexParts(plan), confirmed: progress, progress };
+      drawn.map(({ line, plan, file, asMarked = [], progress }) => {
+        const job = { line, plan, file, asMarked, index: indexParts(plan), confirmed: progress, progress };
         return [line.id, this.#withAhead(job)];
       }),
     );
@@ -181,10 +185,11 @@ class Live {
   #copy(): void {
     if (this.#copying !== null) clearTimeout(this.#copying);
     this.#copying = null;
-    const jobs = [...this.jobs.values()].map(({ line, plan, file, confirmed }) => ({
+    const jobs = [...this.jobs.values()].map(({ line, plan, file, asMarked, confirmed }) => ({
       line,
       plan,
       file,
+      asMarked,
       progress: confirmed,
     }));
     this.#drawer.keep(jobs).catch(() => undefined);

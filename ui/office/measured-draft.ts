@@ -1,8 +1,5 @@
-import type { z } from 'zod';
-import type { measuredAnswer } from '#core/api/jobs-api.ts';
 import { isTree, type Tree } from '#core/job/read-shape.ts';
 
-export type Disagreement = z.infer<typeof measuredAnswer>['disagree'][number];
 type Sizes = Readonly<Record<'thickness' | 'grooveWidth' | 'width', string>>;
 
 /** What was measured so far for a job, a door of it ("" for all) or a part of that; empty where nothing was. */

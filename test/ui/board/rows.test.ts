@@ -52,7 +52,7 @@ function row(progress: JobProgress) {
   };
   const index = indexParts(plan);
   const found = new BoardRows().of([
-    { line, plan, index, file: undefined, confirmed: progress, progress },
+    { line, plan, index, file: undefined, asMarked: [], confirmed: progress, progress },
   ])[0];
   if (found === undefined) throw new Error('no row');
   return found;

@@ -37,7 +37,9 @@ export function openShop(): {
   const made: Mark[] = [];
   let progress = emptyProgress(plan.id);
   const show = () => {
-    live.jobs = new Map([[plan.id, { line, plan, index, file: FILE, confirmed: progress, progress }]]);
+    live.jobs = new Map([
+      [plan.id, { line, plan, index, file: FILE, asMarked: [], confirmed: progress, progress }],
+    ]);
   };
   const mark = (one: Mark) => {
     const named = index.parts.get(one.code);

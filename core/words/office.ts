@@ -80,6 +80,8 @@ export const officeWords = {
   'office.measured.all': 'All doors',
   'office.measured.whole': 'Its whole frame',
   'office.measured.width': 'Width',
+  'office.measured.opening':
+    'An opening typed here is that of {door} alone, in place of its mark’s; its stickers stay the same.',
   'office.measured.save': 'Set anew by this',
   'office.measured.saved': 'Saved. Stations show the new settings.',
   'cut.title': 'Cut by other settings than the job has now',

@@ -132,8 +132,7 @@ export const stationWords = {
   'ui.survey.no-file': 'The hub does not answer, so the door’s sizes are not known here.',
   'ui.survey.save': 'Save in the job',
   'ui.survey.saved': 'Saved in the job.',
-  'ui.survey.several':
-    'Mark {mark} stands for several doors. Give this one a mark of its own in the office to save its opening.',
+  'ui.survey.several': 'It is kept for {door} alone; the other doors of {mark} stay as they are.',
   'ui.survey.left': 'left',
   'ui.survey.right': 'right',
   'ui.survey.bottom': 'bottom',

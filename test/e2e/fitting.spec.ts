@@ -117,6 +117,7 @@ test('where the opening is wider than the door, the set-up says not to trim, and
   expect((await post(hub, code, 'fitting', 'trim', 'undo')).status).toBe(200);
   const address = `${hub.url}/api/jobs/${hub.plan.id}`;
   const held = jobFileAnswer.parse(await (await fetch(`${address}/file`)).json());
+  const whose = { door: 'ARCH-L-1', mark: 'ARCH-L', measured: {} };
   const survey = {
     widthBottom: '15',
     widthTop: '15',
@@ -130,7 +131,7 @@ test('where the opening is wider than the door, the set-up says not to trim, and
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify({
       revision: held.revision,
-      file: withSurvey(held.file, 'ARCH-L', surveyIn({ doors: [{ mark: 'ARCH-L', survey }] }, 'ARCH-L')),
+      ...withSurvey(held.file, whose, surveyIn({ doors: [{ mark: 'ARCH-L', survey }] }, whose)),
     }),
   });
   expect(saved.status).toBe(200);

@@ -1,7 +1,8 @@
 import { expect, type Page, test } from '@playwright/test';
+import type { Plan } from '#core/plan/plan.ts';
 import { clippedOn } from './clipped.ts';
 import { demoHub } from './demo-hub.ts';
-import { faultsOf, keep, post } from './shop-floor.ts';
+import { doneUntil, faultsOf, keep, post, scan } from './shop-floor.ts';
 
 const hub = demoHub();
 
@@ -77,7 +78,10 @@ test('fewer doors than were marked, and a mark by another name, are asked about 
   await page.locator('[name="quantity"]').nth(row).fill('3');
   await page.locator('[name="mark"]').nth(row).fill('SEAT');
   await save(page);
-  await expect(page.locator('[data-question] [data-lost]')).toHaveText(['BENCH-1: 2 marks', 'BENCH-3: 1 mark']);
+  await expect(page.locator('[data-question] [data-lost]')).toHaveText([
+    'BENCH-1: 2 marks',
+    'BENCH-3: 1 mark',
+  ]);
   await keep(page, 'office-lost-asked-1280');
   expect(await faultsOf(page)).toEqual([]);
   await page.click('[data-answer="save"]');
@@ -88,4 +92,45 @@ test('fewer doors than were marked, and a mark by another name, are asked about 
   await expect(page.locator('.notice')).toContainText('Saved');
   const done = (await hub.progress()).parts[hub.part('BENCH-3', 'panel').code]?.done;
   expect(Object.keys(done ?? {})).toEqual(['mill']);
+});
+
+test('one door of several has an opening and a survey of its own, and every sticker stays', async ({
+  page,
+}) => {
+  for (const part of hub.door('BENCH-2').parts) await doneUntil(hub, part, 'dryfit');
+  const stile = hub.part('BENCH-2', 'stile-left').code;
+  for (const stage of ['dryfit', 'glue'])
+    expect((await post(hub, stile, 'assembly', stage)).status).toBe(200);
+
+  await page.goto(`${hub.url}/office`);
+  await page.click('[data-action="show-job"]');
+  await page.selectOption('[name="measured-door"]', 'BENCH-2');
+  await page.fill('[name="measured-opening-width"]', '15 1/2');
+  await page.click('[data-action="save-measured"]');
+  await expect(page.locator('[data-question]')).toContainText('Cut already');
+  await page.click('[data-answer="stay"]');
+  await page.fill('[name="measured-opening-width"]', '');
+  await page.locator('[data-measured]').scrollIntoViewIfNeeded();
+  await keep(page, 'office-one-opening-1280');
+  expect([...(await faultsOf(page)), ...(await clippedOn(page))]).toEqual([]);
+
+  await hub.open(page, 'fitting');
+  await scan(page, stile);
+  await expect(page.locator('[data-stage="trim"]')).toBeVisible();
+  await page.click('[data-action="survey"]');
+  for (const text of ['15 1/4', '15 1/4', '17 5/8', '17 5/8', '23.306115', '23.306115']) {
+    await page.getByRole('textbox').fill(text);
+    await page.keyboard.press('Enter');
+  }
+  await expect(page.locator('[data-action="save-survey"]')).toBeVisible();
+  await expect(page.locator('.survey')).toContainText('kept for BENCH-2 alone');
+  await keep(page, 'fitting-one-of-several-1280');
+  expect([...(await faultsOf(page)), ...(await clippedOn(page))]).toEqual([]);
+  await page.click('[data-action="save-survey"]');
+  await expect(page.locator('[data-said="survey"]')).toContainText('Saved');
+  const plan = (await (await fetch(`${hub.url}/api/jobs/${hub.plan.id}`)).json()) as Plan;
+  const benches = plan.doors.filter(({ mark }) => mark === 'BENCH');
+  expect(benches.map(({ values }) => values.survey !== undefined)).toEqual([false, true, false]);
+  const codes = (of: Plan) => of.doors.flatMap(({ parts }) => parts.map(({ code }) => code));
+  expect(codes(plan)).toEqual(codes(hub.plan));
 });

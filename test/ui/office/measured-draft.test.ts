@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { measuredText, withMeasured } from '#ui/office/measured-draft.ts';
+import { measuredText, openingText, withMeasured, withOpening } from '#ui/office/measured-draft.ts';
 
 const nothing = { thickness: '', grooveWidth: '', width: '' };
 
@@ -19,4 +19,12 @@ test('a size taken away leaves no empty places behind, and a whole frame has no 
   const one = withMeasured({}, 'A-1', 'rail-top', { ...nothing, width: '2 3/16' });
   expect(withMeasured(one, 'A-1', 'rail-top', nothing)).toEqual({});
   expect(withMeasured({}, 'A-1', '', { ...nothing, width: '2' })).toEqual({});
+});
+
+test('an opening is one door’s own; emptied, it is that of its mark again', () => {
+  const own = withOpening({ thickness: '7/8' }, 'A-2', { width: ' 15 1/4 ', height: '' });
+  expect(own).toEqual({ thickness: '7/8', doors: { 'A-2': { opening: { width: '15 1/4' } } } });
+  expect(openingText(own, 'A-2')).toEqual({ width: '15 1/4', height: '' });
+  expect(openingText(own, 'A-1')).toEqual({ width: '', height: '' });
+  expect(withOpening(own, 'A-2', { width: '', height: ' ' })).toEqual({ thickness: '7/8' });
 });

@@ -71,8 +71,15 @@ const fields = {
   backup,
 };
 
-/** What PUT /shop takes as the shop. The profile is read by core, which gives its faults by name. */
-export const shopFile = z.strictObject({ ...fields, profile: z.record(z.string(), z.unknown()) });
+/**
+ * What PUT /shop takes as the shop. The profiles are read by core, which gives their faults by name: the tools in the
+ * shop's units, and those for jobs in the other ones; left out, they stay as they are.
+ */
+export const shopFile = z.strictObject({
+  ...fields,
+  profile: z.record(z.string(), z.unknown()),
+  otherProfile: z.record(z.string(), z.unknown()).optional(),
+});
 /** The shop as it is kept in its file. */
 export type ShopFile = z.infer<typeof shopFile>;
 
@@ -80,7 +87,12 @@ export type ShopFile = z.infer<typeof shopFile>;
 export const shopUpdate = z.strictObject({ revision: z.number().int().nonnegative(), shop: shopFile });
 
 /** GET /shop and PUT /shop answer this. */
-export const shopAnswer = z.object({ revision: z.number(), ...fields, profile: printedProfile });
+export const shopAnswer = z.object({
+  revision: z.number(),
+  ...fields,
+  profile: printedProfile,
+  otherProfile: printedProfile,
+});
 /** The shop as the office reads and writes it. */
 export type Shop = z.infer<typeof shopAnswer>;
 

@@ -23,7 +23,10 @@ export const officeWords = {
     'Measure the lit part of the glass. Numerals are then 13 mm high; left empty, a 24-inch screen is assumed.',
   'office.shop.tools': 'Tools',
   'office.shop.tools.note':
-    'In {units}; several sizes with commas between. A job keeps the tools of the day it was saved.',
+    'Several sizes with commas between. A job takes the tools of its own measure, and keeps those of the day it was saved.',
+  'office.shop.tools.in': 'For jobs in inches, in inches',
+  'office.shop.tools.mm': 'For jobs in millimetres, in millimetres',
+  'office.tool-in': '{tool}, {units}',
   'office.tool.chisels': 'Hollow chisels',
   'office.tool.dadoWidths': 'Dado widths',
   'office.tool.drums': 'Sanding drums, diameter',

@@ -2,17 +2,19 @@ import type { Low } from 'lowdb';
 import { z } from 'zod';
 import { type Shop, type ShopFile, shopFile } from '#core/api/shop-api.ts';
 import { isTree } from '#core/job/read-shape.ts';
-import type { Fault, Units } from '#core/plan/plan.ts';
+import type { Fault, Result, Units } from '#core/plan/plan.ts';
 import { readProfile, writeProfile } from '#core/shop/read-profile.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
 import { shopAtFirst } from '#core/shop/shop-start.ts';
 import { type DocumentTrouble, putAside } from './aside.ts';
 import { openDocument } from './document.ts';
 import type { FilePort } from './file-port.ts';
-import { NewerFormat } from './migration.ts';
+import { migrate, NewerFormat } from './migration.ts';
 import { Turns } from './turns.ts';
 
-const SHOP_FORMAT = 1;
+const SHOP_FORMAT = 2;
+/** Since the second form there may be tools for jobs in the other units. */
+const STEPS = { 1: (older: unknown) => (isTree(older) ? { ...older, format: 2 } : older) };
 const shopDocument = z.object({ format: z.literal(SHOP_FORMAT), revision: z.number().int(), shop: shopFile });
 export type ShopDocument = z.infer<typeof shopDocument>;
 
@@ -51,13 +53,15 @@ export class ShopStore {
 
   get shop(): Shop {
     const { revision, shop } = this.#document.data;
-    return { ...shop, revision, profile: this.profileFor(shop.units) as Shop['profile'] };
+    const tools = (units: Units) => this.profileFor(units) as Shop['profile'];
+    return { ...shop, revision, profile: tools(shop.units), otherProfile: tools(otherUnits(shop.units)) };
   }
 
-  /** The tools for jobs in these units: the shop's own, or the built-in ones where the shop measures otherwise. */
+  /** The tools for jobs in these units: the shop's own, or the built-in ones where it has said nothing of them. */
   profileFor(units: Units): Record<string, unknown> {
     const { shop } = this.#document.data;
-    const own = shop.units === units ? readProfile(shop.profile, units) : null;
+    const said = shop.units === units ? shop.profile : shop.otherProfile;
+    const own = said === undefined ? null : readProfile(said, units);
     return writeProfile(own?.ok === true ? own.value : builtInProfile(units));
   }
 
@@ -65,16 +69,22 @@ export class ShopStore {
     return this.#turns.take(async () => {
       const before = this.#document.data;
       if (before.revision !== revision) return { kind: 'stale', revision: before.revision };
+      const other = otherUnits(shop.units);
       const profile = readProfile(shop.profile, shop.units);
-      if (!profile.ok)
+      const otherProfile = readProfile(shop.otherProfile ?? this.profileFor(other), other);
+      if (!profile.ok || !otherProfile.ok)
         return {
           kind: 'faults',
-          faults: profile.faults.map((fault) => ({ ...fault, path: `profile.${fault.path}` })),
+          faults: [...faultsIn(profile, 'profile'), ...faultsIn(otherProfile, 'otherProfile')],
         };
       this.#document.data = {
         format: SHOP_FORMAT,
         revision: revision + 1,
-        shop: { ...shop, profile: writeProfile(profile.value) },
+        shop: {
+          ...shop,
+          profile: writeProfile(profile.value),
+          otherProfile: writeProfile(otherProfile.value),
+        },
       };
       try {
         await this.#document.write();
@@ -87,10 +97,18 @@ export class ShopStore {
   }
 }
 
+function otherUnits(units: Units): Units {
+  return units === 'in' ? 'mm' : 'in';
+}
+
+function faultsIn(read: Result<unknown>, name: string): Fault[] {
+  return read.ok ? [] : read.faults.map((fault) => ({ ...fault, path: `${name}.${fault.path}` }));
+}
+
 /** A shop's text as this version's form. Throws NewerFormat, or what is wrong with it. */
 export function readShopDocument(text: string): ShopDocument {
   const read: unknown = JSON.parse(text);
   const format = isTree(read) && typeof read.format === 'number' ? read.format : 0;
   if (format > SHOP_FORMAT) throw new NewerFormat('the shop', format, SHOP_FORMAT);
-  return shopDocument.parse(read);
+  return shopDocument.parse(migrate(read, format, SHOP_FORMAT, STEPS));
 }

@@ -1,4 +1,7 @@
 import type { Shop, ShopFile } from '#core/api/shop-api.ts';
+import { parseLength } from '#core/length/parse-length.ts';
+import { typeLength } from '#core/length/type-length.ts';
+import type { Units } from '#core/plan/plan.ts';
 import { STATIONS } from '#core/joint/names.ts';
 
 /** The shop as it is typed: every field a text until it is saved. */
@@ -13,7 +16,8 @@ export interface ShopDraft {
   everyHours: string;
   keep: string;
   widths: Record<string, string>;
-  tools: Record<Tool, string>;
+  /** In inches, for jobs in inches, and in millimetres for the others. */
+  tools: Record<Units, Record<Tool, string>>;
 }
 
 /** The tools that the office lets one change; lists are typed with commas. */
@@ -41,7 +45,6 @@ export function emptyPerson(): ShopDraft['people'][number] {
 
 /** A form filled from the shop. */
 export function shopDraftOf(shop: Shop): ShopDraft {
-  const { profile } = shop;
   return {
     name: shop.name,
     units: shop.units,
@@ -56,28 +59,42 @@ export function shopDraftOf(shop: Shop): ShopDraft {
       STATIONS.map((station) => [station, String(shop.stations[station]?.screenWidthMm ?? '')]),
     ),
     tools: {
-      chisels: profile.chisels.join(', '),
-      dadoWidths: profile.dadoWidths.join(', '),
-      drums: profile.drums.join(', '),
-      'blade.diameter': profile.blade.diameter,
-      'blade.greatestHeight': profile.blade.greatestHeight,
-      bearingRadius: profile.bearingRadius,
-      slidingFit: profile.slidingFit,
-      panelBand: profile.panelBand,
+      in: toolsOf(profileIn(shop, 'in')),
+      mm: toolsOf(profileIn(shop, 'mm')),
     },
   };
+}
+
+function profileIn(shop: Shop, units: Units): Shop['profile'] {
+  return shop.units === units ? shop.profile : shop.otherProfile;
+}
+
+function toolsOf(profile: Shop['profile']): Record<Tool, string> {
+  return {
+    chisels: typed(profile.chisels, profile.units),
+    dadoWidths: typed(profile.dadoWidths, profile.units),
+    drums: typed(profile.drums, profile.units),
+    'blade.diameter': typed([profile.blade.diameter], profile.units),
+    'blade.greatestHeight': typed([profile.blade.greatestHeight], profile.units),
+    bearingRadius: typed([profile.bearingRadius], profile.units),
+    slidingFit: typed([profile.slidingFit], profile.units),
+    panelBand: typed([profile.panelBand], profile.units),
+  };
+}
+
+/** Printed lengths as one types them: decimals in millimetres. */
+function typed(printed: readonly string[], units: Units): string {
+  return printed
+    .map((each) => {
+      const read = parseLength(each, units);
+      return read.ok ? typeLength(read.value, units) : each;
+    })
+    .join(', ');
 }
 
 /** The shop that a form makes over the one it was filled from; the hub reads it and gives its faults by name. */
 export function shopFileOf(draft: ShopDraft, before: Shop): ShopFile {
   const { revision: _revision, ...rest } = before;
-  const tools: Record<string, unknown> = {};
-  for (const tool of TOOLS) {
-    const typed = draft.tools[tool].trim();
-    const [group = '', field] = tool.split('.');
-    if (field !== undefined) tools[group] = { ...(tools[group] as object | undefined), [field]: typed };
-    else tools[group] = LISTS.includes(tool) ? listOf(typed) : typed;
-  }
   const ids = new Set<string>();
   return {
     ...rest,
@@ -100,8 +117,21 @@ export function shopFileOf(draft: ShopDraft, before: Shop): ShopFile {
         .filter(([, width]) => width.trim() !== '')
         .map(([station, width]) => [station, { screenWidthMm: Number(width) }]),
     ),
-    profile: { ...before.profile, ...tools },
+    profile: { ...before.profile, ...fieldsOf(draft.tools[before.profile.units]) },
+    otherProfile: { ...before.otherProfile, ...fieldsOf(draft.tools[before.otherProfile.units]) },
   };
+}
+
+/** The tools as a profile has them. */
+function fieldsOf(tools: Record<Tool, string>): Record<string, unknown> {
+  const fields: Record<string, unknown> = {};
+  for (const tool of TOOLS) {
+    const text = tools[tool].trim();
+    const [group = '', field] = tool.split('.');
+    if (field !== undefined) fields[group] = { ...(fields[group] as object | undefined), [field]: text };
+    else fields[group] = LISTS.includes(tool) ? listOf(text) : text;
+  }
+  return fields;
 }
 
 function listOf(typed: string): string[] {

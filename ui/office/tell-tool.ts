@@ -9,23 +9,27 @@ export interface ToldTool {
   readonly words: string;
 }
 
-/** What the hub says is wrong with a tool, "profile.chisels[1]", told of what was typed for it. */
+/** What the hub says is wrong with a tool, "profile.chisels[1]" or, of those in the other units, "otherProfile.chisels[1]", told of what was typed for it. */
 export function tellTool(
   { path, code, message }: Fault,
   draft: Pick<ShopDraft, 'tools' | 'units'>,
 ): ToldTool {
-  const read = /^profile\.([\w.]+)(?:\[(\d+)\])?$/.exec(path);
-  const tool = read?.[1] ?? '';
+  const read = /^(profile|otherProfile)\.([\w.]+)(?:\[(\d+)\])?$/.exec(path);
+  const units = (read?.[1] === 'profile') === (draft.units === 'in') ? 'in' : 'mm';
+  const tool = read?.[2] ?? '';
   const key = `office.tool.${tool}`;
-  const typed = Object.entries(draft.tools).find(([name]) => name === tool)?.[1] ?? '';
-  const one = read?.[2] === undefined ? typed : (typed.split(',')[Number(read[2])] ?? '');
+  const typed = Object.entries(draft.tools[units]).find(([name]) => name === tool)?.[1] ?? '';
+  const one = read?.[3] === undefined ? typed : (typed.split(',')[Number(read[3])] ?? '');
   const words =
     code.startsWith('length-') || code === 'required'
-      ? (tellLength(one, draft.units) ?? message)
+      ? (tellLength(one, units) ?? message)
       : code === 'zero'
         ? say('told.zero')
         : code === 'negative'
           ? say('told.negative')
           : message;
-  return { label: hasWords(key) ? say(key) : path, words };
+  const label = hasWords(key)
+    ? say('office.tool-in', { tool: say(key), units: say(`office.units.${units}`) })
+    : path;
+  return { label, words };
 }

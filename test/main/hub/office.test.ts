@@ -124,6 +124,29 @@ test('the shop is saved over the revision seen, faults of its tools told by name
   expect(
     (await ask('PUT', '/shop', { revision: revision + 1, shop: { ...changed, people: twice } })).status,
   ).toBe(400);
+  const metric = {
+    format: 1,
+    job: 'Metric',
+    units: 'mm',
+    doors: [{ mark: 'M', opening: { width: '400', height: '700' } }],
+  };
+  const mm = { ...shop.otherProfile, chisels: ['5'] };
+  const both = await ask('PUT', '/shop', {
+    revision: revision + 1,
+    shop: { ...changed, otherProfile: mm },
+  });
+  expect(both.body).toMatchObject({ profile: { chisels: ['1/4'] }, otherProfile: { chisels: ['5'] } });
+  const { otherProfile: _left, ...without } = changed;
+  expect((await ask('PUT', '/shop', { revision: revision + 2, shop: without })).body).toMatchObject({
+    otherProfile: { chisels: ['5'] },
+  });
+  const wrong = await ask('PUT', '/shop', {
+    revision: revision + 3,
+    shop: { ...changed, otherProfile: { ...mm, drums: ['0'] } },
+  });
+  expect(wrong.body.errors).toEqual([expect.objectContaining({ path: 'otherProfile.drums[0]' })]);
+  await ask('POST', '/jobs', metric);
+  expect(JSON.stringify((await ask('GET', '/jobs/Metric')).body)).toContain('"chisel":"5"');
   const plan = JSON.stringify((await ask('GET', '/jobs/boot-room')).body);
   await ask('PUT', '/jobs/boot-room', { revision: 1, file: SMALL_JOB });
   expect(JSON.stringify((await ask('GET', '/jobs/boot-room')).body)).toBe(plan);

@@ -1,13 +1,22 @@
 import { expect, test } from 'vitest';
 import { shopAnswer, shopFile } from '#core/api/shop-api.ts';
+import { writeProfile } from '#core/shop/read-profile.ts';
+import { builtInProfile } from '#core/shop/shop-profile.ts';
 import { shopAtFirst } from '#core/shop/shop-start.ts';
 import { emptyPerson, shopDraftOf, shopFileOf } from '#ui/office/shop-draft.ts';
 
-const shop = shopAnswer.parse({ revision: 3, ...shopAtFirst() });
+const shop = shopAnswer.parse({
+  revision: 3,
+  ...shopAtFirst(),
+  otherProfile: writeProfile(builtInProfile('mm')),
+});
 
 test('a shop that is opened and saved without a change is the same', () => {
-  const { revision: _revision, ...same } = shop;
-  expect(shopFileOf(shopDraftOf(shop), shop)).toEqual(same);
+  const { revision: _revision, otherProfile, ...same } = shop;
+  expect(shopFileOf(shopDraftOf(shop), shop)).toEqual({
+    ...same,
+    otherProfile: { ...otherProfile, slidingFit: '0.4' },
+  });
 });
 
 test('what is typed becomes a shop that the hub takes: a badge gets its P-, a person an id, empty rows fall away', () => {
@@ -19,7 +28,8 @@ test('what is typed becomes a shop that the hub takes: a badge gets its P-, a pe
   ];
   draft.widths.mortiser = '344';
   draft.denominator = '32';
-  draft.tools.chisels = '1/4, 3/8 ,';
+  draft.tools.in.chisels = '1/4, 3/8 ,';
+  draft.tools.mm.chisels = '6, 9.5';
   const file = shopFile.parse(shopFileOf(draft, shop));
   expect(file.people).toEqual([
     { id: 'wren-aldous', name: 'Wren Aldous', badge: 'P-WREN' },
@@ -28,4 +38,5 @@ test('what is typed becomes a shop that the hub takes: a badge gets its P-, a pe
   expect(file.stations).toEqual({ mortiser: { screenWidthMm: 344 } });
   expect(file.rounding.denominator).toBe(32);
   expect(file.profile.chisels).toEqual(['1/4', '3/8']);
+  expect(file.otherProfile?.chisels).toEqual(['6', '9.5']);
 });

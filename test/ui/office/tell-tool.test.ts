@@ -3,7 +3,7 @@ import { readProfile } from '#core/shop/read-profile.ts';
 import type { ShopDraft } from '#ui/office/shop-draft.ts';
 import { tellTool } from '#ui/office/tell-tool.ts';
 
-const tools: ShopDraft['tools'] = {
+const inches: ShopDraft['tools']['in'] = {
   chisels: '1/4, 5/x, 3/8',
   dadoWidths: '1/4',
   drums: '1',
@@ -13,6 +13,8 @@ const tools: ShopDraft['tools'] = {
   slidingFit: '',
   panelBand: '1,5',
 };
+
+const tools = { in: inches, mm: { ...inches, chisels: '6, 8,5' } };
 
 test('a tool that is not typed rightly is told by its label, the very size of a list', () => {
   const read = readProfile(
@@ -27,10 +29,15 @@ test('a tool that is not typed rightly is told by its label, the very size of a 
   const faults = read.ok ? [] : read.faults.map((fault) => ({ ...fault, path: `profile.${fault.path}` }));
   expect(faults.map((fault) => tellTool(fault, { tools, units: 'in' }))).toEqual(
     expect.arrayContaining([
-      { label: 'Hollow chisels', words: 'No length: type it as 14 3/4, 14-3/4 or 14.75.' },
-      { label: 'Saw blade, greatest height', words: 'It must be more than 0.' },
-      { label: 'Sliding fit', words: 'Still empty.' },
-      { label: 'Raised band of a panel', words: 'Write a point, not a comma: 1.5.' },
+      { label: 'Hollow chisels, inches', words: 'No length: type it as 14 3/4, 14-3/4 or 14.75.' },
+      { label: 'Saw blade, greatest height, inches', words: 'It must be more than 0.' },
+      { label: 'Sliding fit, inches', words: 'Still empty.' },
+      { label: 'Raised band of a panel, inches', words: 'Write a point, not a comma: 1.5.' },
     ]),
   );
+});
+
+test('of the tools in the other units the fault is told in those', () => {
+  const fault = { path: 'otherProfile.chisels[1]', code: 'length-form', message: '' };
+  expect(tellTool(fault, { tools, units: 'in' })).toMatchObject({ label: 'Hollow chisels, millimetres' });
 });

@@ -87,6 +87,7 @@ export const officeWords = {
     'An opening typed here is that of {door} alone, in place of its mark’s; its stickers stay the same.',
   'office.measured.save': 'Set anew by this',
   'office.measured.saved': 'Saved. Stations show the new settings.',
+  'office.measured.disagree': 'Cut already, and set otherwise from now on:',
   'cut.title': 'Cut by other settings than the job has now',
   'cut.note': 'From what it was cut by to what is set now. Look at each of these before it goes on.',
   'cut.gone': 'done, and the door has no such stage any more',

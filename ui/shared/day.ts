@@ -8,13 +8,14 @@ export function shownDay(date: string): string {
   });
 }
 
-/** An instant as people say it, by this screen's clock: "Dec 18, 14:05". */
-export function shownInstant(instant: string): string {
+/** An instant as people say it, by this screen's clock: "Dec 18, 14:05"; with its second where two may stand in one minute. */
+export function shownInstant(instant: string, to: 'minute' | 'second' = 'minute'): string {
   return new Date(instant).toLocaleString('en', {
     month: 'short',
     day: 'numeric',
     hour: '2-digit',
     minute: '2-digit',
+    ...(to === 'second' ? { second: '2-digit' as const } : {}),
     hour12: false,
   });
 }

@@ -211,3 +211,50 @@ test('a filled row, changes and other units are asked about before anything is l
   await page.click('[data-answer="drop"]');
   await expect(page.locator('[data-action="new-job"]')).toBeVisible();
 });
+
+test('the door that is typed stays drawn beside its row, with the keys up and another row unfinished; a door has its own bead', async ({
+  page,
+}) => {
+  await newJob(page);
+  await page.fill('[name="job"]', 'Larch loft');
+  for (const [k, mark] of ['A', 'B', 'C', 'D'].entries()) {
+    if (k > 0) await page.click('[data-action="add-row"]');
+    await page.locator('[name="mark"]').nth(k).fill(mark);
+    await page.locator('[name="width"]').nth(k).fill('16');
+    if (mark !== 'B')
+      await page
+        .locator('[name="height"]')
+        .nth(k)
+        .fill(mark === 'C' ? '12' : '30');
+  }
+  await page.locator('[name="width"]').nth(2).tap();
+  await expect(page.locator('[data-screen-keys="length"]')).toBeVisible();
+  const tops = await page
+    .locator('[data-screen-keys] [data-key]:not([data-key="close-keys"])')
+    .evaluateAll((keys) => keys.map((key) => Math.round(key.getBoundingClientRect().top)));
+  expect(new Set(tops).size).toBe(1);
+  await expect(page.locator('.preview h2')).toHaveText('The door drawn: C');
+  const picture = page.locator('.preview .picture').first();
+  await expect(picture).toBeInViewport({ ratio: 1 });
+  await expect(page.locator('.preview')).toContainText('carrier');
+  await keep(page, 'office-form-sticky-1280');
+  expect(await faultsOf(page)).toEqual([]);
+  await page.locator('[name="width"]').nth(1).tap();
+  await expect(page.locator('.preview')).toContainText('B is drawn as soon as its row is finished.');
+  await page.click('[data-key="close-keys"]');
+
+  await page.locator('[data-row="3"] [data-action="more-for-door"]').click();
+  await page.fill('[data-row="3"] [name="bead"]', '0');
+  await page.fill('[data-row="3"] [name="stile.width"]', '2');
+  await expect(page.locator('.preview h2')).toHaveText('The door drawn: D');
+  await keep(page, 'office-form-more-1280');
+  expect(await faultsOf(page)).toEqual([]);
+  await page.locator('[name="height"]').nth(1).fill('28');
+  await page.click('[data-action="save-job"]');
+  await expect(page.locator('.notice')).toContainText('Larch loft');
+  await keep(page, 'office-file-button-1280');
+  const { file } = (await (await fetch(`${hub.url}/api/jobs/Larch%20loft/file`)).json()) as { file: object };
+  expect(file).toMatchObject({ doors: [{}, {}, {}, { bead: '0', stile: { width: '2' } }] });
+  await page.click('[data-page="shop"]');
+  await expect(page.locator('.notice')).toHaveCount(0);
+});

@@ -43,6 +43,8 @@ function doorOf(row: Row): Tree {
     quantity: /^\d{1,6}$/.test(row.quantity.trim()) ? Number(row.quantity) : row.quantity,
     opening: { width: row.width.trim(), height: row.height.trim() },
     hinge: row.hinge,
+    ...(row.bead.trim() === '' ? {} : { bead: row.bead.trim() }),
+    ...(row.stile.trim() === '' ? {} : { stile: { width: row.stile.trim() } }),
     ...(row.arched ? { arch: { rise: row.rise.trim(), flat: row.flat.trim() } } : {}),
     ...(row.ownMidRails
       ? {
@@ -81,7 +83,7 @@ export function draftOf(file: unknown, id: string | null, revision: number | nul
 }
 
 function rowOf(door: Tree, given: Tree): Row {
-  const { mark, quantity, opening, arch, hinge, midRails, ...other } = door;
+  const { mark, quantity, opening, arch, hinge, midRails, bead, stile, ...other } = door;
   const size = isTree(opening) ? opening : {};
   const arched = isTree(arch);
   return {
@@ -99,6 +101,8 @@ function rowOf(door: Tree, given: Tree): Row {
       .map((rail) => ({ ...emptyMidRail(), width: text(rail.width), centre: text(rail.centre) })),
     ownMidRails: Array.isArray(midRails),
     species: speciesIn(door.panel),
+    bead: text(bead),
+    stile: isTree(stile) ? text(stile.width) : '',
     // An arch of null takes the job's own arch away from this door.
     other: arch === null ? { ...other, arch } : other,
   };

@@ -26,6 +26,9 @@ export interface Row {
   ownMidRails: boolean;
   /** The panel's species; empty where it is the job's. */
   species: string;
+  /** The door's own bead and stile width; empty where they are the job's. */
+  bead: string;
+  stile: string;
   /** What a file brought for this door that the form has no field for; it is kept as it is. */
   other: Record<string, unknown>;
 }
@@ -97,6 +100,8 @@ export function emptyRow(): Row {
     midRails: [],
     ownMidRails: false,
     species: '',
+    bead: '',
+    stile: '',
     other: {},
   };
 }
@@ -104,6 +109,14 @@ export function emptyRow(): Row {
 /** Has somebody typed into this row? */
 export function isFilled({ mark, width, height, arched, midRails }: Row): boolean {
   return [mark, width, height].some((text) => text.trim() !== '') || arched || midRails.length > 0;
+}
+
+/** Does a row say this itself, of the fields that otherwise are the whole job's? */
+export function saysItself(row: Row | undefined, field: string): boolean {
+  if (row === undefined) return false;
+  if (field === 'bead') return row.bead.trim() !== '';
+  if (field === 'stile.width') return row.stile.trim() !== '';
+  return valueAt(row.other, field) !== undefined;
 }
 
 /** A new job's form, with the built-in defaults shown. */

@@ -2,7 +2,7 @@ import { isTree } from '#core/job/read-shape.ts';
 import type { Fault } from '#core/plan/plan.ts';
 import { hasWords, say } from '#core/words/say.ts';
 import { tellLength } from '../shared/tell-length.ts';
-import { type Draft, isDefaultField, valueAt } from './draft.ts';
+import { type Draft, isDefaultField, saysItself } from './draft.ts';
 import { fileOf } from './draft-file.ts';
 
 /** A fault as the form tells it: under which field, by that field's label and the door's mark, in the shop's words. */
@@ -25,7 +25,8 @@ const OF_THE_ROW: Readonly<Partial<Record<string, string>>> = {
 };
 
 /** What the row has a field for; what else a file brought is told below its fields. */
-const ROW_FIELDS = /^(mark|quantity|width|height|rise|flat|hinge|midRails(\[\d+\].*)?|panel\.species)$/;
+const ROW_FIELDS =
+  /^(mark|quantity|width|height|rise|flat|hinge|bead|stile\.width|midRails(\[\d+\].*)?|panel\.species)$/;
 
 /** Every fault of a form, in its words; the same fault of several doors at one field is told once, with their marks. */
 export function tellFaults(faults: readonly Fault[], draft: Draft): Told[] {
@@ -51,7 +52,7 @@ function tell(fault: Fault, draft: Draft, file: object): Told {
   const path = OF_THE_ROW[fault.code] ?? (door[2] ?? '').replace(/^(opening|arch)\./, '');
   const row = draft.rows[k];
   const mark = row?.mark.trim() ?? '';
-  const general = isDefaultField(path) && valueAt(row?.other, path) === undefined;
+  const general = isDefaultField(path) && !saysItself(row, path);
   const here = ROW_FIELDS.test(path) && (row?.arched === true || !/^(rise|flat)$/.test(path));
   const place = general ? `defaults.${path}` : `row.${k}.${here ? path.replace(/\[(\d+)\]/g, '.$1') : ''}`;
   return {

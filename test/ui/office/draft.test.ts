@@ -74,3 +74,13 @@ test('a door that its file frees from the job’s own mid rails and arch stays f
   expect(written.doors).toMatchObject([{ midRails: [], arch: null }, { arch: null }]);
   expect(planFile(written)).toEqual(planFile(before));
 });
+
+test('a door’s own bead and stile width are read, written, and left out where they are the job’s', () => {
+  const doors = [{ mark: 'A', opening: { width: '16', height: '30' }, bead: 0, stile: { width: '2' } }];
+  const draft = draftOf({ format: 1, job: 'x', units: 'in', doors }, null, null);
+  expect(draft.rows[0]).toMatchObject({ bead: '0', stile: '2', other: {} });
+  expect(fileOf(draft)).toMatchObject({ doors: [{ bead: '0', stile: { width: '2' } }] });
+  Object.assign(draft.rows[0] ?? {}, { bead: '', stile: ' ' });
+  expect((fileOf(draft).doors as object[])[0]).not.toHaveProperty('bead');
+  expect((fileOf(draft).doors as object[])[0]).not.toHaveProperty('stile');
+});

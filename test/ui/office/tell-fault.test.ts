@@ -51,10 +51,16 @@ test('a mark that stands twice, a quantity and a mid rail are told where they we
 });
 
 test('what a file brought for one door alone is told below that door’s fields', () => {
-  const [one] = told(form([{ mark: 'A', other: { stile: { width: 'wide' } } }]));
-  expect(one).toBe('row.0. | A | Stile width | No length: type it as 14 3/4, 14-3/4 or 14.75.');
+  const [one] = told(form([{ mark: 'A', other: { reveal: 'wide' } }]));
+  expect(one).toBe('row.0. | A | Reveal | No length: type it as 14 3/4, 14-3/4 or 14.75.');
 });
 
 test.each(['16-1/2"', '16 1/2', '16.5', `1' 4 1/2"`])('%s is taken without a word', (width) => {
   expect(told(form([{ mark: 'A', width }]))).toEqual([]);
+});
+
+test('a bead of the door’s own is told in its row, not at the one of the whole job', () => {
+  const [one, ...rest] = told(form([{ mark: 'A', bead: '3/8' }, { mark: 'B' }]));
+  expect(one).toMatch(/^row\.0\.bead \| A \| Bead \| a bead of 3\/8 is deeper than the wall/);
+  expect(rest).toEqual([]);
 });

@@ -18,6 +18,8 @@ const OPENING = [
   ['diagonalDown', '33.7104'],
 ] as const;
 const hub = demoHub();
+/** Each walk gives a door another width, so that each finds parts that were cut otherwise. */
+let walks = 0;
 
 test.describe.configure({ mode: 'serial', timeout: 300_000 });
 test.beforeAll(async () => {
@@ -241,6 +243,55 @@ const SCREENS: readonly Screen[] = [
     async (page) => {
       await page.selectOption('[name="units"]', 'mm');
       await expect(page.locator('[data-question]')).toBeVisible();
+    },
+  ],
+  [
+    'question before cut parts fit no more',
+    async (page) => {
+      await office(page, 'jobs');
+      await page.click('[data-action="edit-job"]');
+      const marks = page.locator('[name="mark"]');
+      await expect(marks.first()).toBeVisible();
+      const all = await marks.evaluateAll((inputs) => inputs.map((each) => (each as HTMLInputElement).value));
+      await page.locator('[data-action="more-for-door"]').first().click();
+      await page
+        .locator('[name="width"]')
+        .nth(all.indexOf('LOCKER'))
+        .fill(String(15 + (walks += 1)));
+      await marks.nth(all.indexOf('ARCH-L')).fill('ARCH');
+      await page.click('[data-action="save-job"]');
+      await expect(page.locator('[data-question] [data-lost]')).toBeVisible();
+    },
+  ],
+  [
+    'office list with doors that were cut otherwise',
+    async (page) => {
+      await page.click('[data-answer="stay"]');
+      await page.locator('[name="mark"]').nth(2).fill('ARCH-L');
+      await page.click('[data-action="save-job"]');
+      await page.click('[data-answer="save"]');
+      await expect(page.locator('main > [data-cut-otherwise]')).toBeVisible();
+    },
+  ],
+  [
+    'board with a door that was cut otherwise',
+    async (page) => {
+      await page.goto(`${hub.url}/board`);
+      await expect(page.locator('tr [data-cut-otherwise]').first()).toBeVisible();
+    },
+  ],
+  [
+    'sheet of a door that was cut otherwise',
+    async (page) => {
+      await page.locator('[data-door="LOCKER-1"]').getByRole('button', { name: 'LOCKER-1' }).press('Enter');
+      await expect(page.locator('[data-door-sheet] [data-cut-otherwise]').first()).toBeVisible();
+    },
+  ],
+  [
+    'sheet of a part that was cut otherwise',
+    async (page) => {
+      await page.locator('[data-door-sheet] [data-part="rail-top"]').click();
+      await expect(page.locator('[data-part-sheet] [data-cut-otherwise]')).toBeVisible();
     },
   ],
   [

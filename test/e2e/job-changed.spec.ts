@@ -50,6 +50,9 @@ test('a changed opening is asked about when parts are cut, told in the office, a
   await expect(page.locator('.notice')).toContainText('Saved');
 
   await page.goto(`${hub.url}/board`);
+  await expect(page.locator('tr [data-cut-otherwise]')).toHaveCount(1);
+  await keep(page, 'board-cut-1280');
+  expect(await faultsOf(page)).toEqual([]);
   await page.locator('[data-door="BENCH-1"]').getByRole('button', { name: 'BENCH-1' }).press('Enter');
   await expect(page.locator('[data-door-sheet] [data-cut-otherwise]')).toHaveCount(2);
   await keep(page, 'board-door-cut-1280');

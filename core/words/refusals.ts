@@ -30,6 +30,8 @@ export const refusalWords = {
   'api.too-large': 'That is more than {limit} bytes.',
   'api.not-json': 'That is no JSON: {reason}',
   'api.body': 'The request is not as it should be: {reason}',
+  'api.body-late':
+    'Nothing more came for {seconds} seconds, so the rest was not waited for. Nothing was changed.',
   'api.not-found': 'There is nothing at this address.',
   'api.method': 'This address takes {allowed}.',
   'api.store':

@@ -5,6 +5,7 @@ import type { Backups } from '../store/backups.ts';
 import type { Restoring } from '../store/restore.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcer } from './events.ts';
+import { inTime } from './in-time.ts';
 import type { OfficeDoor } from './office-door.ts';
 import { problem } from './problem.ts';
 import { type GivenBy, type Serve, serveOn } from './serve.ts';
@@ -53,7 +54,7 @@ export async function backupRoutes(
       if (!(body instanceof Readable))
         throw problem(400, 'api.archive', { reason: 'there is nothing in it' });
       reply.header('connection', 'close');
-      return putInPlace(services, 'an exported file', body.iterator({ destroyOnReturn: false }));
+      return putInPlace(services, 'an exported file', inTime(body));
     });
   });
 }

@@ -25,6 +25,8 @@ import { shopRoutes } from './shop-routes.ts';
 
 /** A job file may have 8 MiB; a request around it a little more. */
 const BODY_LIMIT = 8 * 1024 * 1024 + 64 * 1024;
+/** How long a request may take to come in, whatever its size. Answers and streams take as long as they like. */
+const REQUEST_MS = 10 * 60_000;
 
 const HEADER_LIMIT = MOST_CODES_TEXT + 16 * 1024;
 
@@ -46,6 +48,7 @@ export async function buildService(
   const app = fastify({
     loggerInstance: parts.logger,
     bodyLimit: BODY_LIMIT,
+    requestTimeout: REQUEST_MS,
     forceCloseConnections: true,
     exposeHeadRoutes: false,
     http: { maxHeaderSize: HEADER_LIMIT },

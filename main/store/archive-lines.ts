@@ -5,13 +5,14 @@ import type { ShopDocument } from './shop-store.ts';
 import type { Store } from './store.ts';
 
 /** The newest form of an archive that this version knows. */
-export const ARCHIVE_FORMAT = 1;
+export const ARCHIVE_FORMAT = 2;
 
 /** What an archive says of itself in its first line. */
 export interface ArchiveHead {
   readonly archive: number;
   readonly version: string;
   readonly made: string;
+  /** The number of the last entry that it holds. */
   readonly seq: number;
 }
 
@@ -19,30 +20,40 @@ export interface ArchiveHead {
 export type ArchiveDocument =
   | { readonly shop: ShopDocument }
   | { readonly job: JobDocument }
-  | { readonly end: { readonly jobs: number; readonly entries: number; readonly sum: number } };
+  | {
+      /** `last` is the number of the last entry once more, as it was met; it came with format 2. */
+      readonly end: {
+        readonly jobs: number;
+        readonly entries: number;
+        readonly last: number;
+        readonly sum: number;
+      };
+    };
 
 /**
  * Everything in one text: a JSON list with an item a line. Shop, jobs and log are those of one moment, whatever happens
- * while it is read. PIN, sessions and lock are not in it.
+ * while it is read: it comes whole or ends in a StoreTrouble or StoreBusy, without its last line. PIN, sessions and lock
+ * are not in it.
  */
 export function archiveLines(store: Store, version: string): AsyncGenerator<string> {
-  const shop = store.shop.document;
-  const jobs = store.jobs.all().map(({ document }) => document);
-  const head: ArchiveHead = {
-    archive: ARCHIVE_FORMAT,
-    version,
-    made: new Date().toISOString(),
-    seq: store.lastSeq,
-  };
-  return linesOf(head, shop, jobs, store);
+  const { log } = store;
+  return linesOf(
+    { archive: ARCHIVE_FORMAT, version, made: new Date().toISOString() },
+    store.shop.document,
+    store.jobs.all().map(({ document }) => document),
+    log,
+    log.answered,
+  );
 }
 
 async function* linesOf(
-  head: ArchiveHead,
+  about: Omit<ArchiveHead, 'seq'>,
   shop: ShopDocument,
   jobs: readonly JobDocument[],
-  store: Store,
+  log: Store['log'],
+  upTo: Store['log']['answered'],
 ): AsyncGenerator<string> {
+  const head: ArchiveHead = { ...about, seq: await log.lastEntry(upTo) };
   let sum = 0;
   const counted = (line: string) => {
     sum = crc32(line, sum);
@@ -53,11 +64,12 @@ async function* linesOf(
   yield item(head);
   yield item({ shop });
   for (const job of jobs) yield item({ job });
-  let entries = 0;
-  for await (const { seq, entry } of store.log.from(0)) {
-    if (seq > head.seq) break;
+  let [entries, last] = [0, 0];
+  for await (const { seq, entry } of log.from(0, upTo)) {
     entries += 1;
+    last = seq;
     yield counted(`${writeLine(seq, entry).slice(0, -1)},\n`);
   }
-  yield `${JSON.stringify({ end: { jobs: jobs.length, entries, sum } })}\n]\n`;
+  const end: ArchiveDocument = { end: { jobs: jobs.length, entries, last, sum } };
+  yield `${JSON.stringify(end)}\n]\n`;
 }

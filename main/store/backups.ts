@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { Readable, type Transform } from 'node:stream';
 import { createGunzip, createGzip } from 'node:zlib';
 import { archiveLines } from './archive-lines.ts';
-import { type FilePort, writeAll } from './file-port.ts';
+import { codeOf, type FilePort, writeAll } from './file-port.ts';
 import { type ArchiveRead, readArchive } from './read-archive.ts';
 import type { Store } from './store.ts';
 import { Turns } from './turns.ts';
@@ -13,6 +13,9 @@ export interface Backup {
   readonly at: string;
   readonly bytes: number;
 }
+
+/** One just made, with what reading it back found. */
+export type MadeBackup = Backup & Omit<ArchiveRead, 'head'>;
 
 const NAME = /^(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\d)-(\d{3})Z\.json\.gz$/;
 const SLICE = 1024 * 1024;
@@ -28,10 +31,9 @@ export class Backups {
     this.#folder = join(dataFolder, 'backups');
   }
 
-  /** The newest first. */
+  /** The newest first; none where there is no folder of them. */
   async list(): Promise<Backup[]> {
-    await this.#port.makeFolder(this.#folder);
-    const names = (await this.#port.list(this.#folder)).filter((name) => NAME.test(name)).reverse();
+    const names = (await this.#names()).filter((name) => NAME.test(name)).reverse();
     return Promise.all(
       names.map(async (name) => ({
         name,
@@ -42,27 +44,45 @@ export class Backups {
   }
 
   /** Makes one of this moment, reads it back, and then gives up all but the newest `keep`. One at a time. */
-  make(store: Store, version: string, keep: number): Promise<Backup & Omit<ArchiveRead, 'head'>> {
-    return this.#turns.take(async () => {
-      await this.#port.makeFolder(this.#folder);
-      const at = new Date().toISOString();
-      const name = `${at.replace(/[:.]/g, '-')}.json.gz`;
-      const draft = join(this.#folder, '.draft');
-      await this.#write(draft, archiveLines(store, version));
-      const { jobs, entries } = await readArchive(this.#unpacked(draft), UNREAD);
-      await this.#port.rename(draft, join(this.#folder, name));
-      await this.#port.flushFolder(this.#folder);
-      const kept = await this.list();
-      for (const old of kept.filter((each) => each.name !== name).slice(Math.max(0, keep - 1)))
-        await this.#port.remove(join(this.#folder, old.name));
-      return { name, at, bytes: kept.find((each) => each.name === name)?.bytes ?? 0, jobs, entries };
-    });
+  make(store: Store, version: string, keep: number): Promise<MadeBackup> {
+    return this.#turns.take(() => this.#make(store, version, keep));
+  }
+
+  /** Does a work that no other backup may run beside: it may make some, none of which is given up for them. */
+  alone<T>(work: (make: (store: Store, version: string) => Promise<MadeBackup>) => Promise<T>): Promise<T> {
+    return this.#turns.take(() =>
+      work((store, version) => this.#make(store, version, Number.POSITIVE_INFINITY)),
+    );
+  }
+
+  async #make(store: Store, version: string, keep: number): Promise<MadeBackup> {
+    await this.#port.makeFolder(this.#folder);
+    const at = new Date().toISOString();
+    const name = `${at.replace(/[:.]/g, '-')}.json.gz`;
+    const draft = join(this.#folder, '.draft');
+    await this.#write(draft, archiveLines(store, version));
+    const { jobs, entries } = await readArchive(this.#unpacked(draft), UNREAD);
+    await this.#port.rename(draft, join(this.#folder, name));
+    await this.#port.flushFolder(this.#folder);
+    const kept = await this.list();
+    for (const old of kept.filter((each) => each.name !== name).slice(Math.max(0, keep - 1)))
+      await this.#port.remove(join(this.#folder, old.name));
+    return { name, at, bytes: kept.find((each) => each.name === name)?.bytes ?? 0, jobs, entries };
   }
 
   /** The bytes of an archive as it was before it was packed; null when there is no backup of this name. */
   async open(name: string): Promise<AsyncIterable<Buffer> | null> {
     const known = (await this.list()).find((each) => each.name === name);
     return known === undefined ? null : this.#unpacked(join(this.#folder, known.name));
+  }
+
+  async #names(): Promise<string[]> {
+    try {
+      return await this.#port.list(this.#folder);
+    } catch (error) {
+      if (codeOf(error) === 'ENOENT') return [];
+      throw error;
+    }
   }
 
   async #write(path: string, lines: AsyncIterable<string>): Promise<void> {

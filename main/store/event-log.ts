@@ -1,4 +1,4 @@
-import { type FilePort, type GrowingFile, StoreTrouble, wordsOf, writeAll } from './file-port.ts';
+import { type FilePort, type GrowingFile, StoreBusy, StoreTrouble, wordsOf, writeAll } from './file-port.ts';
 import { LogIndex } from './log-index.ts';
 import { type ReadLine, writeLine } from './log-line.ts';
 import { LOG_START, type LogPlace, type ScannedLog, scanLog, type TakeEntry } from './read-log.ts';
@@ -33,6 +33,7 @@ export class EventLog {
   #waiting: Waiting[] = [];
   #running: Promise<void> | null = null;
   #trouble: StoreTrouble | null = null;
+  #retired = false;
   readonly #index: LogIndex;
   readonly #port: FilePort;
   readonly path: string;
@@ -181,19 +182,45 @@ export class EventLog {
     return null;
   }
 
-  /** Every answered entry after this number, in order, read from disk a piece at a time. */
-  async *from(after: number): AsyncGenerator<ReadLine> {
-    const { bytes: end, seq: last } = this.#answered;
-    if (after >= last) return;
+  /**
+   * Every answered entry after this number, in order, up to a place (what is answered now), read from disk a piece at a
+   * time. Reaches that place or throws: a StoreTrouble when the file is no longer as it was answered, StoreBusy when
+   * other data took its place meanwhile.
+   */
+  async *from(after: number, to: LogPlace = this.#answered): AsyncGenerator<ReadLine> {
+    if (after >= to.seq) return;
     const start = this.#index.before(after + 1);
     let place: LogPlace = { seq: start.seq, bytes: start.byte, lines: 0 };
-    while (place.bytes < end) {
+    while (place.bytes < to.bytes) {
       const piece: ReadLine[] = [];
-      const scanned = await scanPiece(this.#port, this.path, place, end, (read) => piece.push(read));
+      place = await this.#piece(place, to.bytes, (read) => piece.push(read));
       for (const read of piece) if (read.seq > after) yield read;
-      if (scanned.bytes <= place.bytes) return;
-      place = scanned;
     }
+  }
+
+  /** What was read before the file was put away is of this log; what was read after that may be of any. */
+  async #piece(place: LogPlace, end: number, each: TakeEntry): Promise<LogPlace> {
+    const scanned = await scanPiece(this.#port, this.path, place, end, each).catch((error: unknown) =>
+      error instanceof StoreTrouble ? error : new StoreTrouble(wordsOf(error), error),
+    );
+    if (this.#retired) throw new StoreBusy(RETIRED);
+    if (scanned instanceof StoreTrouble) throw scanned;
+    return scanned;
+  }
+
+  /** The number of the last entry up to a place that can be read; 0 when there is none. */
+  async lastEntry(to: LogPlace): Promise<number> {
+    let last = 0;
+    for (const after of [this.#index.before(to.seq).seq, 0]) {
+      for await (const { seq } of this.from(after, to)) last = seq;
+      if (last > 0) break;
+    }
+    return last;
+  }
+
+  /** Another file is about to take this one's place: whoever still reads it is told so, and gets no more of it. */
+  retire(): void {
+    this.#retired = true;
   }
 
   /** Waits for what is being written, then closes. */
@@ -207,8 +234,9 @@ export class EventLog {
 /** How much of the log's end is compared after a failure, when nothing was written since it was opened. */
 const CHECKED = 64 * 1024;
 const PIECE = 128 * 1024;
+const RETIRED = 'other data were put in place while these were being read';
 
-/** A piece of the log up to a line's end; a line longer than a piece is read whole. */
+/** A piece of the log up to a line's end; a line longer than a piece is read whole. What was answered ends with a line. */
 async function scanPiece(
   port: FilePort,
   path: string,
@@ -220,7 +248,10 @@ async function scanPiece(
     const to = Math.min(place.bytes + length, end);
     const bytes = await port.slice(path, place.bytes, to);
     const stop = bytes.lastIndexOf(10) + 1;
-    if (stop > 0) return scanLog(port, path, place, each, place.bytes + stop);
-    if (to >= end) return { ...place, bytes: end };
+    const whole = bytes.length === to - place.bytes && (to < end || stop === bytes.length);
+    const scanned = whole && stop > 0 ? await scanLog(port, path, place, each, place.bytes + stop) : null;
+    if (scanned?.bytes === place.bytes + stop) return scanned;
+    if (!whole || scanned !== null)
+      throw new StoreTrouble(`the log no longer reads as it was answered, from byte ${place.bytes} on`);
   }
 }

@@ -33,8 +33,15 @@ const headSchema = z.object({
   made: z.string(),
   seq: z.number().int().nonnegative(),
 });
+/** The first form of an archive that ends with the number of its last entry. */
+const SAYS_LAST = 2;
 const endSchema = z.object({
-  end: z.object({ jobs: z.number(), entries: z.number(), sum: z.number() }),
+  end: z.object({
+    jobs: z.number(),
+    entries: z.number(),
+    last: z.number().optional(),
+    sum: z.number(),
+  }),
 });
 
 /** Reads an archive from its bytes, bounded in size and depth, and hands on what it holds. Throws an ArchiveFault. */
@@ -131,6 +138,12 @@ class ArchiveReader {
     const { end } = endSchema.parse(JSON.parse(text));
     if (end.jobs !== this.#jobs || end.entries !== this.#entries || end.sum !== this.#sum)
       throw new Error('the archive is damaged: its checksum or its counts are wrong');
+    const { archive, seq } = this.#head ?? { archive: 0, seq: 0 };
+    const said = archive < SAYS_LAST ? this.#seq : end.last;
+    if (said !== this.#seq || seq !== this.#seq)
+      throw new Error(
+        `the archive is cut short: it is to hold entries up to ${seq}; it ends at ${this.#seq}`,
+      );
     this.#state = 'end';
   }
 

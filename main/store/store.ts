@@ -75,7 +75,7 @@ export class Store {
   }
 
   /** The log, up to where it is on disk, and why its last write failed, if it did. */
-  get log(): Pick<OpenFolder['log'], 'answered' | 'trouble' | 'from' | 'path'> {
+  get log(): Pick<OpenFolder['log'], 'answered' | 'trouble' | 'from' | 'lastEntry' | 'path'> {
     return this.#open.log;
   }
 
@@ -209,26 +209,25 @@ export class Store {
   }
 
   /**
-   * Puts other data in place of these: `prepare` makes a whole folder of them while nothing is taken, then that folder
-   * is swapped in and opened. Whatever happens in between, the next start finds the one or the other, whole. Numbers go
-   * on from where they were, so that no reader is told an older number than it knows.
+   * Puts other data, a whole folder of them, in place of these. From here on nothing is taken; what was is looked at
+   * once more by `before`, then the folder is swapped in and opened. Whatever happens in between, the next start finds
+   * the one or the other, whole. Who still reads the log that was is told that it is gone. Numbers go on from where they
+   * were, so that no reader is told an older number than it knows.
    */
-  async replaceAll<T extends { readonly folder: string }>(
-    from: string,
-    prepare: () => Promise<T>,
-  ): Promise<T> {
+  async replaceAll<T>(from: string, incoming: string, before: () => Promise<T>): Promise<T> {
     const { port, folder, version } = this.#options;
     this.#admit();
     this.#barred = 'the data are being replaced';
     let swapping = false;
-    let incoming: T;
+    let looked: T;
     try {
       await Promise.allSettled(this.#changing);
-      incoming = await prepare();
+      looked = await before();
       await this.#snapshots.settled();
       await this.#open.log.close();
       swapping = true;
-      await swapIn(port, folder, incoming.folder);
+      this.#open.log.retire();
+      await swapIn(port, folder, incoming);
       const reached = this.#open.log.lastSeq;
       this.#open = await openFolder(port, folder, version);
       this.#open.log.goOnFrom(reached);
@@ -242,7 +241,7 @@ export class Store {
           : null;
     }
     await this.#note({ kind: 'restored', from, at: new Date().toISOString() });
-    return incoming;
+    return looked;
   }
 
   #note(entry: LogEntry): Promise<void> {

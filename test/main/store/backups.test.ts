@@ -1,13 +1,13 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { gunzipSync } from 'node:zlib';
+import { crc32, gunzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { archiveLines } from '#main/store/archive-lines.ts';
 import { backupDue } from '#main/store/backup-clock.ts';
 import { Backups } from '#main/store/backups.ts';
 import { disk } from '#main/store/disk.ts';
-import type { FilePort } from '#main/store/file-port.ts';
+import { type FilePort, StoreTrouble } from '#main/store/file-port.ts';
 import { ArchiveFault } from '#main/store/read-archive.ts';
 import { restoringInto } from '#main/store/restore.ts';
 import type { Store } from '#main/store/store.ts';
@@ -72,6 +72,98 @@ test('numbers go on from where they were when data are put back', async () => {
   expect(store.lastSeq).toBe(reached + 1);
   const told = await store.mark(milled(codes[4] ?? ''));
   expect(told.ok && told.accepted.seq).toBe(reached + 2);
+  await store.close();
+});
+
+/** A store whose log is many pieces long. */
+async function longShop(folder: string) {
+  const shop = await shopWithBackups(folder);
+  const small = await shop.backups.make(shop.store, 'test', 9);
+  const marks = Array.from({ length: 1500 }, (_, k) =>
+    milled(shop.codes[k % shop.codes.length] ?? '', { mark: 'proved', reason: 'as the test piece' }),
+  );
+  await Promise.all(marks.map((mark) => shop.store.mark(mark)));
+  const restoreSmall = async () => {
+    const bytes = await shop.backups.open(small.name);
+    if (bytes === null) throw new Error('no backup');
+    return shop.restore(small.name, bytes);
+  };
+  return { ...shop, small, restoreSmall };
+}
+
+test('an export that is being read while other data are put in place ends in an error, never as a short archive', async () => {
+  const { store, restoreSmall } = await longShop(freshFolder());
+  const reading = archiveLines(store, 'test');
+  const begun: string[] = [];
+  for (let k = 0; k < 10; k += 1) begun.push((await reading.next()).value as string);
+  await restoreSmall();
+  await expect(
+    (async () => {
+      for await (const line of reading) begun.push(line);
+    })(),
+  ).rejects.toThrow(/other data were put in place/);
+  expect(begun.join('')).not.toContain('"end"');
+  await store.close();
+});
+
+test('a backup asked for at any moment of a restore holds the one or the other data, whole', async () => {
+  for (const turns of [0, 1, 5, 20, 60, 150, 300]) {
+    const { store, codes, backups, small, restoreSmall } = await longShop(freshFolder());
+    const restoring = restoreSmall();
+    for (let k = 0; k < turns; k += 1) await new Promise((turn) => setImmediate(turn));
+    const backup = await backups.make(store, 'test', 9);
+    const { before } = await restoring;
+    expect([1 + 3 + 1500, small.entries + 1], `after ${turns} turns`).toContain(backup.entries);
+    expect((await backups.list()).map(({ name }) => name)).toEqual(
+      expect.arrayContaining([before, backup.name]),
+    );
+    expect(await store.mark(milled(codes[7] ?? ''))).toMatchObject({ ok: true });
+    await store.close();
+  }
+}, 30_000);
+
+test('a log that is cut short under its readers is told, and no archive is made of it', async () => {
+  const folder = freshFolder();
+  const { store, backups } = await longShop(folder);
+  truncateSync(join(folder, 'log.jsonl'), 40_000);
+  await expect(exported(store)).rejects.toThrow(StoreTrouble);
+  await expect(backups.make(store, 'test', 9)).rejects.toThrow(/no longer reads as it was answered/);
+  expect(await backups.list()).toHaveLength(1);
+  await store.close();
+});
+
+test.each([1, 2])(
+  'an archive of format %i whose log ends before its head says so is refused, its sums right',
+  async (format) => {
+    const { store, restore } = await shopWithBackups(freshFolder());
+    const lines = (await exported(store)).toString('utf8').split('\n');
+    lines[1] = (lines[1] ?? '').replace('"archive":2', `"archive":${format}`);
+    const end = lines.findIndex((line) => line.startsWith('{"end"'));
+    const short = lines.slice(0, end - 1);
+    const sum = crc32(`${short.join('\n')}\n`);
+    const cut = `${short.join('\n')}\n{"end":{"jobs":1,"entries":3,"last":3,"sum":${sum}}}\n]\n`;
+    await expect(restore('cut', inPieces(Buffer.from(cut)))).rejects.toThrow(
+      /cut short: it is to hold entries up to 4; it ends at 3/,
+    );
+    await store.close();
+  },
+);
+
+test('a damaged last line of the log costs its entry and neither backup nor restore', async () => {
+  const folder = freshFolder();
+  await (await shopWithBackups(folder)).store.close();
+  const path = join(folder, 'log.jsonl');
+  writeFileSync(path, readFileSync(path, 'utf8').replace(/"stage":"mill"(?=[^\n]*\n$)/, '"stage":"nill"'));
+  const store = await openStore(folder);
+  expect(store.found.scanned.damaged).toHaveLength(1);
+  const backups = new Backups(disk, folder);
+  const backup = await backups.make(store, 'test', 9);
+  expect(backup.entries).toBe(3);
+  const bytes = await backups.open(backup.name);
+  if (bytes === null) throw new Error('no backup');
+  expect(await restoringInto(disk, folder, store, backups, 'test')(backup.name, bytes)).toMatchObject({
+    entries: 3,
+  });
   await store.close();
 });
 

@@ -7,6 +7,7 @@ import { type BackupClock, startBackupClock } from '../store/backup-clock.ts';
 import { Backups } from '../store/backups.ts';
 import { disk } from '../store/disk.ts';
 import { codeOf, type FilePort } from '../store/file-port.ts';
+import { heldFolder } from '../store/held-folder.ts';
 import { takeLock } from '../store/lock.ts';
 import { PinStore } from '../store/pin-store.ts';
 import { restoringInto } from '../store/restore.ts';
@@ -48,13 +49,14 @@ export class StartFault extends Error {}
 
 /** Starts the service and its store; both end with `stop`, which finishes what is being written. */
 export async function startHub(options: HubOptions): Promise<Hub> {
-  const { logger, data, version, files = disk, shell = null } = options;
-  await files.makeFolder(data);
-  const lock = await takeLock(files, data, process.pid);
+  const { logger, data, version, files: allFiles = disk, shell = null } = options;
+  await allFiles.makeFolder(data);
+  const lock = await takeLock(allFiles, data, process.pid);
   if (!lock.ok)
     throw new StartFault(
       `the data folder ${data} is in use by process ${lock.holder.pid}: stop that one first, or set SHOULDERLINE_DATA to another folder`,
     );
+  const files = heldFolder(allFiles, () => lock.held());
   if (lock.takenOver !== undefined)
     logger.warn({ holder: lock.takenOver }, 'took over the lock of a process that is gone');
   try {

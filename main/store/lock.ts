@@ -40,7 +40,15 @@ function readOr(path: string, otherwise: string): string {
 }
 
 export type Locking =
-  | { readonly ok: true; readonly holder: Holder; readonly takenOver?: Holder; release(): Promise<void> }
+  | {
+      readonly ok: true;
+      readonly holder: Holder;
+      readonly takenOver?: Holder;
+      /** Does this lock still lie where it was taken? Not when the folder is gone, or is another one. */
+      held(): Promise<boolean>;
+      /** Gives it back. Another's lock that lies there by now is left alone. */
+      release(): Promise<void>;
+    }
   | { readonly ok: false; readonly holder: Holder };
 
 /** Locks that this very process holds: where start times cannot be told, its own number alone says nothing. */
@@ -86,13 +94,15 @@ export async function takeLock(
       for (const dead of before) await port.remove(dead.path);
       await port.flushFolder(folder);
       heldHere.add(path);
+      const held = () => isHolder(port, path, mine);
       return {
         ok: true,
         holder: mine,
         ...(last === undefined ? {} : { takenOver: last.holder ?? UNREADABLE }),
+        held,
         async release() {
           heldHere.delete(path);
-          await port.remove(path);
+          if (await held()) await port.remove(path);
         },
       };
     }
@@ -111,6 +121,11 @@ async function writeDraft(port: FilePort, path: string, holder: Holder): Promise
   } finally {
     await file.close();
   }
+}
+
+async function isHolder(port: FilePort, path: string, { pid, started, boot }: Holder): Promise<boolean> {
+  const found = readHolder(await port.read(path).catch(() => null));
+  return found?.pid === pid && found.started === started && found.boot === boot;
 }
 
 /** The locks that lie in a folder, the highest number last. */

@@ -168,6 +168,26 @@ function readId(input: unknown, list: FaultList): string {
   return '';
 }
 
+/** Is this a job's id: one that a job file may give, or the name of a job that gives none? */
+export function isJobId(text: string): boolean {
+  return withoutFault((list) => readId(text, list)) || withoutFault((list) => readName(text, 'job', 60, list));
+}
+
+/** The mark and the number in a door's name, "MARK-2"; null when it is none. */
+export function readDoorName(text: string): { readonly mark: string; readonly k: number } | null {
+  const at = text.lastIndexOf('-');
+  const [mark, number] = [text.slice(0, Math.max(0, at)), text.slice(at + 1)];
+  const k = /^[1-9]\d{0,4}$/.test(number) ? Number(number) : 0;
+  const fits = k >= 1 && k <= MOST_DOORS && withoutFault((list) => readName(mark, 'mark', 12, list));
+  return fits ? { mark, k } : null;
+}
+
+function withoutFault(read: (list: FaultList) => unknown): boolean {
+  const list: FaultList = { faults: [], dropped: 0 };
+  read(list);
+  return list.faults.length === 0;
+}
+
 function readDate(input: unknown, list: FaultList): string {
   const parts = typeof input === 'string' ? /^(\d{4})-(\d{2})-(\d{2})$/.exec(input) : null;
   if (parts !== null) {

@@ -21,12 +21,12 @@ export async function dataHere(folder: string, version: string): Promise<DataWor
       async restore(name) {
         const bytes = await backups.open(name);
         if (bytes === null) throw new DataFault(`there is no backup ${name}`);
-        return restore(name, bytes);
+        return restore(name, bytes, 'own');
       },
       async everything() {
         return archiveLines(store, version);
       },
-      take: restore,
+      take: (from, bytes) => restore(from, bytes, 'foreign'),
       async close() {
         await store.close();
         await lock.release();

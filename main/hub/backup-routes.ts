@@ -2,6 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import { Readable } from 'node:stream';
 import { archiveLines } from '../store/archive-lines.ts';
 import type { Backups } from '../store/backups.ts';
+import type { Origin } from '../store/read-archive.ts';
 import type { Restoring } from '../store/restore.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcer } from './events.ts';
@@ -35,7 +36,7 @@ export async function backupRoutes(
     const { name = '' } = params;
     const bytes = await backups.open(name);
     if (bytes === null) throw problem(404, 'api.backup-unknown', { name: name.slice(0, 60) });
-    return putInPlace(services, name, bytes);
+    return putInPlace(services, name, bytes, 'own');
   });
 
   serve('GET /export', async ({ reply }) => {
@@ -54,7 +55,7 @@ export async function backupRoutes(
       if (!(body instanceof Readable))
         throw problem(400, 'api.archive', { reason: 'there is nothing in it' });
       reply.header('connection', 'close');
-      return putInPlace(services, 'an exported file', inTime(body));
+      return putInPlace(services, 'an exported file', inTime(body), 'foreign');
     });
   });
 }
@@ -63,8 +64,9 @@ async function putInPlace(
   { restore, announcer }: BackupServices,
   from: string,
   bytes: AsyncIterable<Buffer>,
+  origin: Origin,
 ): Promise<GivenBy<'POST /import'>> {
-  const restored = await restore(from, bytes);
+  const restored = await restore(from, bytes, origin);
   announcer.endAll();
   return restored;
 }

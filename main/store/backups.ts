@@ -61,7 +61,7 @@ export class Backups {
     const name = `${at.replace(/[:.]/g, '-')}.json.gz`;
     const draft = join(this.#folder, '.draft');
     await this.#write(draft, archiveLines(store, version));
-    const { jobs, entries } = await readArchive(this.#unpacked(draft), UNREAD);
+    const { jobs, entries } = await readArchive(this.#unpacked(draft), UNREAD, 'own');
     await this.#port.rename(draft, join(this.#folder, name));
     await this.#port.flushFolder(this.#folder);
     const kept = await this.list();

@@ -21,6 +21,12 @@ export interface LogStart {
 }
 
 /**
+ * The greatest number that is given out. The table of ids keeps numbers in 32 bits; long before those are used up,
+ * nothing more is taken.
+ */
+export const MOST_SEQ = 4_000_000_000;
+
+/**
  * The append-only log. An entry is settled when it is on disk; entries that arrive together share one flush. After a
  * failed write or flush the file is opened anew, checked, and cut to what was answered: it is never just tried again.
  */
@@ -107,6 +113,10 @@ export class EventLog {
 
   /** Gives the entry its number and writes it down. */
   append(entry: unknown, settle: Settle): number {
+    if (this.#seq >= MOST_SEQ) {
+      queueMicrotask(() => settle.refused(new StoreTrouble(NO_NUMBERS)));
+      return this.#seq;
+    }
     this.#seq += 1;
     this.#waiting.push({ seq: this.#seq, bytes: Buffer.from(writeLine(this.#seq, entry)), ...settle });
     this.#running ??= this.#run();
@@ -234,6 +244,7 @@ export class EventLog {
 /** How much of the log's end is compared after a failure, when nothing was written since it was opened. */
 const CHECKED = 64 * 1024;
 const PIECE = 128 * 1024;
+const NO_NUMBERS = `the log’s numbers are used up (${MOST_SEQ}): begin another data folder`;
 const RETIRED = 'other data were put in place while these were being read';
 
 /** A piece of the log up to a line's end; a line longer than a piece is read whole. What was answered ends with a line. */

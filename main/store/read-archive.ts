@@ -1,6 +1,9 @@
 import { crc32 } from 'node:zlib';
 import { z } from 'zod';
+import { isJobId } from '#core/job/read-job.ts';
 import { ARCHIVE_FORMAT, type ArchiveHead } from './archive-lines.ts';
+import { EntryRules } from './entry-rules.ts';
+import { MOST_SEQ } from './event-log.ts';
 import { codeOf, StoreTrouble, wordsOf } from './file-port.ts';
 import { type JobDocument, readJobDocument } from './job-document.ts';
 import { readLine, type ReadLine } from './log-line.ts';
@@ -27,10 +30,14 @@ export const MOST_ARCHIVE_BYTES = 2 * 1024 ** 3;
 const MOST_LINE_BYTES = 16 * 1024 * 1024;
 const MOST_DEPTH = 40;
 
+/** Numbers above this come from no shop; they would leave too few for the marks to come. */
+const MOST_BROUGHT_IN = MOST_SEQ / 2;
+
+const instant = z.iso.datetime({ offset: true });
 const headSchema = z.object({
-  archive: z.number(),
-  version: z.string(),
-  made: z.string(),
+  archive: z.int().min(1),
+  version: z.string().max(100),
+  made: instant,
   seq: z.number().int().nonnegative(),
 });
 /** The first form of an archive that ends with the number of its last entry. */
@@ -44,29 +51,53 @@ const endSchema = z.object({
   }),
 });
 
+const revision = z.int().min(0).max(1_000_000_000);
+const foreignShop = z.object({ revision });
+const foreignJob = z.object({
+  id: z.string().refine(isJobId, 'expected the id of a job'),
+  revision,
+  added: instant.nullable(),
+});
+
+/**
+ * Where an archive comes from. One of the hub's own backups holds what its folder held, and is taken as that is taken
+ * at a start; in a foreign one everything is held to what this program writes.
+ */
+export type Origin = 'own' | 'foreign';
+
 /** Reads an archive from its bytes, bounded in size and depth, and hands on what it holds. Throws an ArchiveFault. */
-export async function readArchive(bytes: AsyncIterable<Buffer>, sink: ArchiveSink): Promise<ArchiveRead> {
-  const reader = new ArchiveReader(sink);
+export async function readArchive(
+  bytes: AsyncIterable<Buffer>,
+  sink: ArchiveSink,
+  origin: Origin,
+): Promise<ArchiveRead> {
+  const reader = new ArchiveReader(sink, origin);
   let number = 0;
   try {
     for await (const line of lines(bytes)) {
       number += 1;
-      await reader.take(line);
+      await reader.take(line).catch((error: unknown) => {
+        throw faultOf(error, `line ${number}`);
+      });
     }
   } catch (error) {
-    throw faultOf(error, number);
+    throw codeOf(error)?.startsWith('Z_') === true ? faultOf(error, `line ${number}`) : error;
   }
   return reader.finish();
 }
 
-/** A fault of the archive as such; trouble with the disk stays what it is. */
-function faultOf(error: unknown, line: number): unknown {
+/** A fault of the archive as such, with its place; trouble with the disk stays what it is. */
+export function faultOf(error: unknown, place: string): unknown {
   if (error instanceof ArchiveFault || error instanceof StoreTrouble) return error;
   if (error instanceof NewerFormat) return new ArchiveFault(error.message);
-  const code = codeOf(error);
-  if (code !== undefined && !code.startsWith('Z_')) return error;
-  const reason = error instanceof z.ZodError ? (error.issues[0]?.message ?? '') : wordsOf(error);
-  return new ArchiveFault(`line ${line}: ${reason.slice(0, 200)}`);
+  if (/^E[A-Z0-9]+$/.test(codeOf(error) ?? '')) return error;
+  const reason = error instanceof z.ZodError ? issueOf(error) : wordsOf(error);
+  return new ArchiveFault(`${place}: ${reason.slice(0, 200)}`);
+}
+
+function issueOf({ issues: [first] }: z.ZodError): string {
+  const where = first === undefined || first.path.length === 0 ? '' : `${first.path.join('.')}: `;
+  return `${where}${first?.message ?? ''}`;
 }
 
 class ArchiveReader {
@@ -77,9 +108,12 @@ class ArchiveReader {
   #jobs = 0;
   #entries = 0;
   #seq = 0;
+  /** What a foreign log is held to; null for one's own. */
+  readonly #rules: EntryRules | null;
 
-  constructor(sink: ArchiveSink) {
+  constructor(sink: ArchiveSink, origin: Origin) {
     this.#sink = sink;
+    this.#rules = origin === 'foreign' ? new EntryRules() : null;
   }
 
   async take(line: Buffer): Promise<void> {
@@ -93,8 +127,7 @@ class ArchiveReader {
         this.#takeHead(text);
         break;
       case 'shop':
-        await this.#sink.shop(readShopDocument(JSON.stringify(inside(item(text), 'shop'))));
-        this.#state = 'body';
+        await this.#takeShop(text);
         break;
       case 'body':
         if (text.startsWith('{"end":')) return this.#takeEnd(text);
@@ -118,10 +151,19 @@ class ArchiveReader {
     this.#state = 'shop';
   }
 
+  async #takeShop(text: string): Promise<void> {
+    const document = readShopDocument(JSON.stringify(inside(item(text), 'shop')));
+    if (this.#rules !== null) foreignShop.parse(document);
+    await this.#sink.shop(document);
+    this.#state = 'body';
+  }
+
   async #takeJob(text: string): Promise<void> {
     if (this.#entries > 0) throw new Error('a job stands behind the log');
     this.#jobs += 1;
-    await this.#sink.job(readJobDocument(JSON.stringify(inside(item(text), 'job'))));
+    const document = readJobDocument(JSON.stringify(inside(item(text), 'job')));
+    if (this.#rules !== null) foreignJob.parse(document);
+    await this.#sink.job(document);
   }
 
   async #takeEntry(line: Buffer): Promise<void> {
@@ -129,6 +171,9 @@ class ArchiveReader {
     const read = line.at(-1) === COMMA ? readLine(line.subarray(0, -1)) : null;
     if (read === null) throw new Error('an entry of the log is damaged');
     if (read.seq <= this.#seq) throw new Error('an entry of the log is out of order');
+    if (this.#rules !== null && read.seq > MOST_BROUGHT_IN)
+      throw new Error(`an entry of the log has a number above ${MOST_BROUGHT_IN}`);
+    this.#rules?.hold(read.entry);
     this.#seq = read.seq;
     this.#entries += 1;
     await this.#sink.entry(read);

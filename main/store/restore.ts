@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { Backups } from './backups.ts';
 import { type FilePort, StoreBusy } from './file-port.ts';
+import type { Origin } from './read-archive.ts';
 import { stageArchive } from './stage-archive.ts';
 import type { Store } from './store.ts';
 import { INCOMING, swapBegun } from './swap.ts';
@@ -14,7 +15,7 @@ export interface Restored {
 }
 
 /** Puts an archive in place of what is there. `from` is written into the log. */
-export type Restoring = (from: string, bytes: AsyncIterable<Buffer>) => Promise<Restored>;
+export type Restoring = (from: string, bytes: AsyncIterable<Buffer>, origin: Origin) => Promise<Restored>;
 
 /**
  * Puts archives in place of a store's data, one at a time: received, unpacked and opened while work goes on. Only then
@@ -28,11 +29,16 @@ export function restoringInto(
   version: string,
 ): Restoring {
   let receiving = false;
-  return async (from, bytes) => {
+  return async (from, bytes, origin) => {
     if (receiving) throw new StoreBusy('other data are being received to be put in place');
     receiving = true;
     try {
-      const { jobs, entries, head, folder: incoming } = await stageArchive(port, folder, bytes, version);
+      const {
+        jobs,
+        entries,
+        head,
+        folder: incoming,
+      } = await stageArchive(port, folder, bytes, origin, version);
       const before = await backups.alone((make) =>
         store.replaceAll(from, incoming, () => make(store, version)),
       );

@@ -4,7 +4,14 @@ import { type FilePort, replaceFile, StoreTrouble, writeAll } from './file-port.
 import { documentName } from './job-document.ts';
 import { writeLine } from './log-line.ts';
 import { JOBS_NAME, LOG_NAME, openFolder, SHOP_NAME } from './open-folder.ts';
-import { ArchiveFault, type ArchiveRead, readArchive } from './read-archive.ts';
+import {
+  ArchiveFault,
+  type ArchiveRead,
+  type ArchiveSink,
+  faultOf,
+  type Origin,
+  readArchive,
+} from './read-archive.ts';
 import { INCOMING } from './swap.ts';
 
 const BATCH = 1024 * 1024;
@@ -17,12 +24,13 @@ export async function stageArchive(
   port: FilePort,
   folder: string,
   bytes: AsyncIterable<Buffer>,
+  origin: Origin,
   version: string,
 ): Promise<ArchiveRead & { readonly folder: string }> {
   const incoming = join(folder, INCOMING);
   await port.remove(incoming);
   await port.makeFolder(join(incoming, JOBS_NAME));
-  const ids = new Set<string>();
+  const names = new Set<string>();
   const log = await port.create(join(incoming, LOG_NAME));
   let read: ArchiveRead;
   try {
@@ -33,12 +41,13 @@ export async function stageArchive(
       batch = [];
       held = 0;
     };
-    read = await readArchive(bytes, {
+    const sink: ArchiveSink = {
       shop: (document) => replaceFile(port, join(incoming, SHOP_NAME), documentText(document)),
       async job(document) {
-        if (ids.has(document.id)) throw new ArchiveFault(`the job ${document.id} stands there twice`);
-        ids.add(document.id);
-        await replaceFile(port, join(incoming, JOBS_NAME, documentName(document.id)), documentText(document));
+        const name = documentName(document.id);
+        if (names.has(name)) throw new ArchiveFault(`the job ${document.id} stands there twice`);
+        names.add(name);
+        await replaceFile(port, join(incoming, JOBS_NAME, name), documentText(document));
       },
       async entry({ seq, entry }) {
         const line = writeLine(seq, entry);
@@ -46,7 +55,8 @@ export async function stageArchive(
         held += line.length;
         if (held > BATCH) await write();
       },
-    });
+    };
+    read = await readArchive(bytes, sink, origin);
     await write();
     await log.flush();
   } finally {
@@ -63,11 +73,12 @@ async function readBack(
   { jobs, entries }: ArchiveRead,
   version: string,
 ): Promise<void> {
-  const opened = await openFolder(port, incoming, version);
+  const opened = await openFolder(port, incoming, version).catch((error: unknown) => {
+    throw faultOf(error, 'its data cannot be opened');
+  });
   await opened.log.close();
   const [trouble] = opened.jobs.troubles;
   if (trouble !== undefined) throw new ArchiveFault(`a job cannot be opened: ${trouble.reason}`);
-  if (opened.strange > 0) throw new ArchiveFault('the log holds entries of an unknown kind');
   const { damaged, torn, lines } = opened.scanned;
   if (damaged.length > 0 || torn > 0 || lines !== entries || opened.jobs.all().length !== jobs)
     throw new StoreTrouble('what was unpacked does not read back as it was');

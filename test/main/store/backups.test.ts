@@ -51,7 +51,7 @@ test('a backup made while marks come in is one moment, is read back, and puts th
   await store.jobs.update('boot-room', 1, { ...then.jobs[0]?.file, job: 'Changed since' });
   const bytes = await backups.open(backup.name);
   if (bytes === null) throw new Error('no backup');
-  const restored = await restore(backup.name, bytes);
+  const restored = await restore(backup.name, bytes, 'own');
   expect(stateOf(store)).toEqual(then);
   expect((await backups.list()).map(({ name }) => name)).toContain(restored.before);
   await store.close();
@@ -68,7 +68,7 @@ test('numbers go on from where they were when data are put back', async () => {
   const reached = store.lastSeq;
   const bytes = await backups.open(backup.name);
   if (bytes === null) throw new Error('no backup');
-  await restore(backup.name, bytes);
+  await restore(backup.name, bytes, 'own');
   expect(store.lastSeq).toBe(reached + 1);
   const told = await store.mark(milled(codes[4] ?? ''));
   expect(told.ok && told.accepted.seq).toBe(reached + 2);
@@ -86,7 +86,7 @@ async function longShop(folder: string) {
   const restoreSmall = async () => {
     const bytes = await shop.backups.open(small.name);
     if (bytes === null) throw new Error('no backup');
-    return shop.restore(small.name, bytes);
+    return shop.restore(small.name, bytes, 'own');
   };
   return { ...shop, small, restoreSmall };
 }
@@ -142,7 +142,7 @@ test.each([1, 2])(
     const short = lines.slice(0, end - 1);
     const sum = crc32(`${short.join('\n')}\n`);
     const cut = `${short.join('\n')}\n{"end":{"jobs":1,"entries":3,"last":3,"sum":${sum}}}\n]\n`;
-    await expect(restore('cut', inPieces(Buffer.from(cut)))).rejects.toThrow(
+    await expect(restore('cut', inPieces(Buffer.from(cut)), 'own')).rejects.toThrow(
       /cut short: it is to hold entries up to 4; it ends at 3/,
     );
     await store.close();
@@ -161,7 +161,7 @@ test('a damaged last line of the log costs its entry and neither backup nor rest
   expect(backup.entries).toBe(3);
   const bytes = await backups.open(backup.name);
   if (bytes === null) throw new Error('no backup');
-  expect(await restoringInto(disk, folder, store, backups, 'test')(backup.name, bytes)).toMatchObject({
+  expect(await restoringInto(disk, folder, store, backups, 'test')(backup.name, bytes, 'own')).toMatchObject({
     entries: 3,
   });
   await store.close();
@@ -214,26 +214,34 @@ test('an archive damaged anywhere is refused, and the data stay as they were', a
     fc.asyncProperty(fc.nat(whole.length - 2), fc.integer({ min: 1, max: 127 }), async (at, flip) => {
       const damaged = Buffer.from(whole);
       damaged[at] = (damaged[at] ?? 0) ^ flip;
-      await expect(restore('damaged', inPieces(damaged))).rejects.toThrow(ArchiveFault);
+      await expect(restore('damaged', inPieces(damaged), 'foreign')).rejects.toThrow(ArchiveFault);
       expect(stateOf(store)).toEqual(before);
     }),
     { numRuns: 25 },
   );
   for (const part of [0, 1, 2, 10, whole.length >> 1, whole.length - 2])
-    await expect(restore('cut', inPieces(whole.subarray(0, part)))).rejects.toThrow(ArchiveFault);
+    await expect(restore('cut', inPieces(whole.subarray(0, part)), 'foreign')).rejects.toThrow(ArchiveFault);
   await store.close();
 }, 30_000);
 
 test.each([
   ['no list', '{}', /no archive/],
   ['nested without end', `[\n${'['.repeat(100_000)}`, /nested deeper/],
-  ['a newer form', '[\n{"archive":99,"version":"9","made":"","seq":0},\n', /newer version/],
-  ['a path for a file', '[\n{"archive":1,"version":"9","made":"","seq":0},\n{"file":"../../x"},\n', /line 3/],
+  [
+    'a newer form',
+    '[\n{"archive":99,"version":"9","made":"2026-11-25T08:00:00Z","seq":0},\n',
+    /newer version/,
+  ],
+  [
+    'a path for a file',
+    '[\n{"archive":1,"version":"9","made":"2026-11-25T08:00:00Z","seq":0},\n{"file":"../../x"},\n',
+    /line 3/,
+  ],
   ['a line without end', `[\n"${'x'.repeat(17 * 1024 * 1024)}`, /a line of more than/],
 ])('%s is no archive', async (_what, text, words) => {
   const folder = freshFolder();
   const { store, restore } = await shopWithBackups(folder);
-  await expect(restore('other', inPieces(Buffer.from(text), 65_536))).rejects.toThrow(words);
+  await expect(restore('other', inPieces(Buffer.from(text), 65_536), 'foreign')).rejects.toThrow(words);
   expect(await store.mark(milled(partsOf(store)[6]?.code ?? ''))).toMatchObject({ ok: true });
   await store.close();
 });
@@ -254,7 +262,7 @@ test('the plug pulled at any step of putting data back leaves the one or the oth
       steps += 1;
       if (steps > stopAt) throw new Error('the plug is pulled');
     };
-    const outcome = await restore('archive', inPieces(archive)).then(
+    const outcome = await restore('archive', inPieces(archive), 'foreign').then(
       () => 'restored',
       () => 'stopped',
     );

@@ -51,6 +51,8 @@ export const healthAnswer = z.object({
         damaged: z.array(z.object({ line: z.number(), byte: z.number(), saved: z.number() })),
         torn: z.number(),
         strange: z.number(),
+        /** Files kept aside that knew entries which the log has lost. */
+        knewMore: z.array(z.string()),
       }),
       aside: z.array(z.object({ file: z.string(), reason: z.string(), kept: z.string() })),
       lastBackup: z.string().nullable(),

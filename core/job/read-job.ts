@@ -170,7 +170,9 @@ function readId(input: unknown, list: FaultList): string {
 
 /** Is this a job's id: one that a job file may give, or the name of a job that gives none? */
 export function isJobId(text: string): boolean {
-  return withoutFault((list) => readId(text, list)) || withoutFault((list) => readName(text, 'job', 60, list));
+  return (
+    withoutFault((list) => readId(text, list)) || withoutFault((list) => readName(text, 'job', 60, list))
+  );
 }
 
 /** The mark and the number in a door's name, "MARK-2"; null when it is none. */

@@ -72,6 +72,8 @@ export const officeWords = {
   'office.health.damaged': 'Line {line} of the log is damaged; {saved} entries in it were saved.',
   'office.health.strange': '{count} lines of the log were not understood and are kept as they are.',
   'office.health.strange.one': 'A line of the log was not understood and is kept as it is.',
+  'office.health.knew-more':
+    'The log has lost entries: {kept} knew more than it. Put a backup back, or bring the lost log back, and keep that file until it is settled.',
   'office.health.aside': '{file} could not be read ({reason}). It is kept as {kept}.',
   'office.restore': 'Put back',
   'office.restore.sure': 'Everything since then is put aside. Sure?',

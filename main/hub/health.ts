@@ -25,7 +25,7 @@ export function briefHealth({ store, version }: HealthSources): Health {
 /** With it what the office looks at when something is wrong. */
 export async function fullHealth(sources: HealthSources): Promise<Health> {
   const { port, data, store, pin, backups, clock, holder } = sources;
-  const { scanned, strange } = store.found;
+  const { scanned, strange, knewMore } = store.found;
   const { bytes, lines } = store.log.answered;
   const newest = await backups.list().catch(() => []);
   return {
@@ -40,6 +40,7 @@ export async function fullHealth(sources: HealthSources): Promise<Health> {
         damaged: scanned.damaged.slice(0, 100).map((each) => ({ ...each })),
         torn: scanned.torn,
         strange,
+        knewMore: [...knewMore],
       },
       aside: [...store.jobs.troubles, store.shop.trouble, pin.trouble].filter((each) => each !== null),
       lastBackup: newest[0]?.at ?? null,

@@ -115,6 +115,8 @@ function sayWhatWasFound({ found, jobs, shop }: Store, pin: PinStore, logger: Lo
   if (torn > 0) logger.warn({ bytes: torn }, 'cut off a torn last line of the log');
   for (const line of damaged) logger.error(line, 'passed over a damaged line of the log');
   if (found.strange > 0) logger.error({ lines: found.strange }, 'the log holds entries of an unknown kind');
+  for (const kept of found.knewMore)
+    logger.error({ kept }, 'the log has lost entries that this snapshot knew');
   if (found.noSnapshot !== null) logger.info({ because: found.noSnapshot }, 'read the log from its start');
   for (const trouble of [...jobs.troubles, shop.trouble, pin.trouble])
     if (trouble !== null) logger.error(trouble, 'kept an unreadable document aside');

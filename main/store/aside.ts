@@ -10,8 +10,13 @@ export interface DocumentTrouble {
 
 /** Renames a document that cannot be read, so that it stays whole and is not taken for a good one. */
 export async function putAside(port: FilePort, path: string, error: unknown): Promise<DocumentTrouble> {
-  let kept = `${path}.unreadable`;
-  for (let k = 2; (await port.size(kept)) !== null; k += 1) kept = `${path}.unreadable-${k}`;
+  return { file: basename(path), reason: wordsOf(error), kept: await renameAside(port, path, 'unreadable') };
+}
+
+/** Gives a file a name of its own that says why it is kept; returns that name. */
+export async function renameAside(port: FilePort, path: string, why: string): Promise<string> {
+  let kept = `${path}.${why}`;
+  for (let k = 2; (await port.size(kept)) !== null; k += 1) kept = `${path}.${why}-${k}`;
   await port.rename(path, kept);
-  return { file: basename(path), reason: wordsOf(error), kept: basename(kept) };
+  return basename(kept);
 }

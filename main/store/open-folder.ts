@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { renameAside } from './aside.ts';
 import { EntryFold } from './entry-fold.ts';
 import { EventLog } from './event-log.ts';
 import type { FilePort } from './file-port.ts';
@@ -9,7 +10,7 @@ import { ProgressBook } from './progress-book.ts';
 import type { ScannedLog } from './read-log.ts';
 import { SeenIds } from './seen-ids.ts';
 import { ShopStore } from './shop-store.ts';
-import { type Folded, readSnapshot } from './snapshot.ts';
+import { type Folded, type NoSnapshot, readSnapshot } from './snapshot.ts';
 
 /** Everything of a data folder, read and ready. */
 export interface OpenFolder {
@@ -22,12 +23,15 @@ export interface OpenFolder {
   readonly strange: number;
   /** Why the whole log was read; null when a snapshot saved that. */
   readonly noSnapshot: string | null;
+  /** Snapshots kept aside, now or at an earlier start, that knew entries which the log had lost. */
+  readonly knewMore: readonly string[];
 }
 
 export const LOG_NAME = 'log.jsonl';
 export const JOBS_NAME = 'jobs';
 export const SHOP_NAME = 'shop.json';
 export const SNAPSHOT_NAME = 'snapshot.bin';
+const KNEW_MORE = 'knew-more';
 
 /** Opens a data folder: shop, snapshot, jobs, log. What stands in the log behind the snapshot is folded in. */
 export async function openFolder(port: FilePort, folder: string, version: string): Promise<OpenFolder> {
@@ -35,7 +39,7 @@ export async function openFolder(port: FilePort, folder: string, version: string
   const shop = await ShopStore.open(port, join(folder, SHOP_NAME));
   const logPath = join(folder, LOG_NAME);
   const snapshot = await readSnapshot(port, join(folder, SNAPSHOT_NAME), logPath, version);
-  const known = typeof snapshot === 'string' ? null : snapshot;
+  const known = 'because' in snapshot ? null : snapshot;
   const folded: Folded = known?.folded ?? {
     book: new ProgressBook(),
     ids: new SeenIds(),
@@ -53,6 +57,8 @@ export async function openFolder(port: FilePort, folder: string, version: string
   const fold = new EntryFold(folded);
   const { log, scanned } = await EventLog.open(port, logPath, (read) => fold.take(read), known?.start);
   fold.finish();
+  if ('because' in snapshot)
+    await keepWhatKnewMore(port, join(folder, SNAPSHOT_NAME), snapshot, log, scanned);
   if (folded.logFormat < LOG_FORMAT) await sayFormat(log, folded, version);
   return {
     jobs,
@@ -61,8 +67,25 @@ export async function openFolder(port: FilePort, folder: string, version: string
     folded,
     scanned,
     strange: fold.strange,
-    noSnapshot: typeof snapshot === 'string' ? snapshot : null,
+    noSnapshot: 'because' in snapshot ? snapshot.because : null,
+    knewMore: (await port.list(folder)).filter((name) => name.startsWith(`${SNAPSHOT_NAME}.${KNEW_MORE}`)),
   };
+}
+
+/**
+ * A log that ends before what a good snapshot knew has lost entries: the snapshot is all that is left of them, and is
+ * kept for a person to look at. Numbers go on from what it knew.
+ */
+async function keepWhatKnewMore(
+  port: FilePort,
+  path: string,
+  { knew }: NoSnapshot,
+  log: EventLog,
+  scanned: ScannedLog,
+): Promise<void> {
+  if (knew === undefined || (scanned.seq >= knew.seq && scanned.bytes >= knew.bytes)) return;
+  await renameAside(port, path, KNEW_MORE);
+  log.goOnFrom(knew.seq);
 }
 
 /** From here on the log's entries are of today's form. */

@@ -2,10 +2,12 @@ import { setImmediate as pause } from 'node:timers/promises';
 import { crc32 } from 'node:zlib';
 import { z } from 'zod';
 import { printedOnce } from '#core/api/prints-api.ts';
-import { type FilePort, replaceFile } from './file-port.ts';
+import { renameAside } from './aside.ts';
+import { type FilePort, replaceFile, wordsOf } from './file-port.ts';
 import { jobLines, type JobSummary } from './job-summary.ts';
 import { LogIndex } from './log-index.ts';
 import type { LogStart } from './event-log.ts';
+import type { LogPlace } from './read-log.ts';
 import { ProgressBook } from './progress-book.ts';
 import { PrintRecord } from './print-record.ts';
 import { SeenIds } from './seen-ids.ts';
@@ -107,26 +109,40 @@ export async function writeSnapshot(
 
 const NEWLINE = Buffer.from('\n');
 
-/** The snapshot of this version for this log, or why there is none. */
+/** Why a log is read from its start, and up to where a good snapshot knew a log that is not this one. */
+export interface NoSnapshot {
+  readonly because: string;
+  readonly knew?: LogPlace;
+}
+
+/** The snapshot of this version for this log, or why there is none. One that cannot be read at all is kept aside. */
 export async function readSnapshot(
   port: FilePort,
   path: string,
   logPath: string,
   version: string,
-): Promise<Snapshot | string> {
-  const bytes = await port.read(path);
-  if (bytes === null) return 'there is none';
+): Promise<Snapshot | NoSnapshot> {
+  let bytes: Buffer | null;
+  try {
+    bytes = await port.read(path);
+  } catch (error) {
+    await renameAside(port, path, 'unreadable').catch(() => undefined);
+    return { because: `it cannot be read: ${wordsOf(error)}` };
+  }
+  if (bytes === null) return { because: 'there is none' };
   const end = bytes.indexOf(10);
   const read = header.safeParse(parse(bytes.subarray(0, Math.max(0, end))));
-  if (!read.success) return 'its head cannot be read';
+  if (!read.success) return { because: 'its head cannot be read' };
   const head = read.data;
-  if (head.version !== version) return `version ${head.version} wrote it`;
   const body = bytes.subarray(end + 1);
-  if (body.length !== head.doorBytes + head.tables.length * SeenIds.TABLE_BYTES) return 'it is cut short';
-  if (crc32(body) !== head.sum) return 'its checksum is wrong';
-  if (((await port.size(logPath)) ?? 0) < head.place.bytes) return 'it knows more than the log';
-  const tail = await port.slice(logPath, Math.max(0, head.place.bytes - TAIL), head.place.bytes);
-  if (tail.toString('base64') !== head.tail) return 'it belongs to another log';
+  if (body.length !== head.doorBytes + head.tables.length * SeenIds.TABLE_BYTES)
+    return { because: 'it is cut short' };
+  if (crc32(body) !== head.sum) return { because: 'its checksum is wrong' };
+  const knew = head.place;
+  if (((await port.size(logPath)) ?? 0) < knew.bytes) return { because: 'it knows more than the log', knew };
+  const tail = await port.slice(logPath, Math.max(0, knew.bytes - TAIL), knew.bytes);
+  if (tail.toString('base64') !== head.tail) return { because: 'it belongs to another log', knew };
+  if (head.version !== version) return { because: `version ${head.version} wrote it` };
   const book = new ProgressBook();
   for (let at = 0; at < head.doorBytes;) {
     const middle = body.indexOf(10, at);

@@ -70,7 +70,7 @@ export class Store {
   }
 
   /** What was found when the folder was opened. */
-  get found(): Pick<OpenFolder, 'scanned' | 'strange' | 'noSnapshot'> {
+  get found(): Pick<OpenFolder, 'scanned' | 'strange' | 'noSnapshot' | 'knewMore'> {
     return this.#open;
   }
 

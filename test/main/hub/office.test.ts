@@ -90,7 +90,7 @@ test('health is brief without the PIN and says more with it', async () => {
   const full = healthAnswer.parse(body);
   expect(full.more).toMatchObject({
     data: live.data,
-    log: { lines: 1, trouble: null, damaged: [], torn: 0, strange: 0 },
+    log: { lines: 1, trouble: null, damaged: [], torn: 0, strange: 0, knewMore: [] },
     lastBackup: null,
     lock: { pid: process.pid },
   });

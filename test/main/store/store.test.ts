@@ -1,4 +1,12 @@
-import { appendFileSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
 import type { AcceptedMark } from '#core/marks/mark.ts';
@@ -85,6 +93,62 @@ test('a snapshot that knows more than the log, or that belongs to another log, i
   expect(shorter.found.noSnapshot).toBe('it knows more than the log');
   expect(Object.keys(shorter.progress('boot-room').parts)).toHaveLength(2);
   await shorter.close();
+});
+
+test.each([
+  ['is gone', (log: string) => rmSync(log)],
+  ['was emptied', (log: string) => writeFileSync(log, '')],
+  [
+    'was put back from an older copy and gone on with',
+    (log: string) => {
+      const [first = ''] = readFileSync(log, 'utf8').split('\n');
+      const other = { kind: 'restored', from: 'elsewhere'.repeat(300), at: '2026-11-25T08:00:00Z' };
+      writeFileSync(log, `${first}\n${writeLine(2, other)}`);
+    },
+  ],
+])(
+  'when the log %s, the snapshot that knew more is kept, told of, and numbers go on from it',
+  async (_what, lose) => {
+    const folder = freshFolder();
+    const store = await smallShop(folder);
+    for (const { code } of partsOf(store).slice(0, 3)) await store.mark(milled(code));
+    await store.snapshot();
+    const reached = store.lastSeq;
+    await store.close();
+    const snapshot = readFileSync(join(folder, 'snapshot.bin'));
+    lose(join(folder, 'log.jsonl'));
+    for (const version of ['a newer one', 'test']) {
+      const opened = await openStore(folder, undefined, version);
+      expect(opened.found.knewMore).toEqual(['snapshot.bin.knew-more']);
+      const told = await opened.mark(milled(partsOf(opened)[5]?.code ?? '', { mark: 'proved' }));
+      expect(told.ok && told.accepted.seq).toBeGreaterThan(reached);
+      await opened.snapshot();
+      await opened.close();
+      expect(readFileSync(join(folder, 'snapshot.bin.knew-more'))).toEqual(snapshot);
+    }
+    rmSync(join(folder, 'snapshot.bin.knew-more'));
+    const settled = await openStore(folder);
+    expect(settled.found).toMatchObject({ knewMore: [], noSnapshot: null });
+    await settled.close();
+  },
+);
+
+test('a snapshot that cannot be read at all does not stop the start, is kept aside, and the next one is written', async () => {
+  const folder = freshFolder();
+  const store = await smallShop(folder);
+  await store.mark(milled(partsOf(store)[0]?.code ?? ''));
+  const stood = store.progress('boot-room');
+  await store.close();
+  mkdirSync(join(folder, 'snapshot.bin'));
+  const opened = await openStore(folder);
+  expect(opened.found.noSnapshot).toMatch(/^it cannot be read: EISDIR/);
+  expect(opened.progress('boot-room')).toEqual(stood);
+  await opened.snapshot();
+  await opened.close();
+  expect(readdirSync(folder)).toContain('snapshot.bin.unreadable');
+  const quick = await openStore(folder);
+  expect(quick.found.noSnapshot).toBeNull();
+  await quick.close();
 });
 
 test('the same id again answers the same and adds nothing, even after a restart; another content is refused', async () => {

@@ -261,7 +261,12 @@ test('a job of the first format is taken up, and nothing of it changes until it 
   const first = JSON.stringify({ ...rest, format: 1 });
   writeFileSync(path, first);
   const again = await openStore(folder);
-  expect(again.jobs.get('boot-room')?.document).toMatchObject({ format: 3, added: null, measured: {}, asMarked: [] });
+  expect(again.jobs.get('boot-room')?.document).toMatchObject({
+    format: 3,
+    added: null,
+    measured: {},
+    asMarked: [],
+  });
   expect(readFileSync(path, 'utf8')).toBe(first);
   await again.close();
 });

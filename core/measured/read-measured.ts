@@ -74,7 +74,7 @@ function groupOf(
 ): Partial<Pick<DoorAsCut, 'opening' | 'survey'>> {
   if (!Object.hasOwn(tree, name)) return {};
   const read = readShape(tree[name], shape, join(path, name), units, list);
-  return (read === undefined ? {} : { [name]: read }) as Partial<Pick<DoorAsCut, 'opening' | 'survey'>>;
+  return read === undefined ? {} : { [name]: read };
 }
 
 function lengthOf(

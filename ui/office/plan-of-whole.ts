@@ -10,7 +10,8 @@ const ROUNDS = 5;
  * the form. Null when there is no such row, or when a measure that all doors share is wrong.
  */
 export function planOfWhole(file: Tree): Plan | null {
-  let { job, due, ...rest } = file;
+  const { job: named, due: wished, ...rest } = file;
+  let [job, due] = [named, wished];
   let doors = Array.isArray(file.doors) ? file.doors.filter(isTree) : [];
   for (let round = 0; round < ROUNDS && doors.length > 0; round += 1) {
     const planned = planFile({ ...rest, job, ...(due === undefined ? {} : { due }), doors });

@@ -56,11 +56,12 @@ export class Backups {
   }
 
   async #make(store: Store, version: string, keep: number): Promise<MadeBackup> {
-    await this.#port.makeFolder(this.#folder);
+    const lines = archiveLines(store, version);
     const at = new Date().toISOString();
+    await this.#port.makeFolder(this.#folder);
     const name = `${at.replace(/[:.]/g, '-')}.json.gz`;
     const draft = join(this.#folder, '.draft');
-    await this.#write(draft, archiveLines(store, version));
+    await this.#write(draft, lines);
     const { jobs, entries } = await readArchive(this.#unpacked(draft), UNREAD, 'own');
     await this.#port.rename(draft, join(this.#folder, name));
     await this.#port.flushFolder(this.#folder);

@@ -121,7 +121,16 @@ test('one door of several has an opening and a survey of its own, and every stic
   await scan(page, stile);
   await expect(page.locator('[data-stage="trim"]')).toBeVisible();
   await page.click('[data-action="survey"]');
-  for (const text of ['15 1/4', '15 1/4', '17 5/8', '17 5/8', '23.306115', '23.306115']) {
+  const measures = [
+    ['widthBottom', '15 1/4'],
+    ['widthTop', '15 1/4'],
+    ['heightLeft', '17 5/8'],
+    ['heightRight', '17 5/8'],
+    ['diagonalUp', '23.306115'],
+    ['diagonalDown', '23.306115'],
+  ] as const;
+  for (const [name, text] of measures) {
+    await expect(page.locator('svg[data-asked]')).toHaveAttribute('data-asked', name);
     await page.getByRole('textbox').fill(text);
     await page.keyboard.press('Enter');
   }

@@ -20,8 +20,9 @@ export interface Announcer {
 }
 
 const BEAT_MS = 1000;
-/** A reader this far behind is dropped; it comes back and asks from where it was. */
-const MOST_BUFFERED = 8 * 1024 * 1024;
+/** A reader for whom so much waits is dropped; it comes back and asks from where it was. */
+const MOST_WAITING = 1024 * 1024;
+const MOST_PIECES = 5000;
 
 /** GET /events: every mark from the last one that the reader has, then as they come, with a beat every second. */
 export function eventRoutes(app: FastifyInstance, serve: Serve, store: Store): Announcer {
@@ -76,6 +77,7 @@ export function eventRoutes(app: FastifyInstance, serve: Serve, store: Store): A
 class Reader {
   readonly #out: ServerResponse;
   #waiting: string[] | null = [];
+  #waitingLength = 0;
 
   constructor(out: ServerResponse) {
     this.#out = out;
@@ -99,9 +101,17 @@ class Reader {
   }
 
   send(text: string): void {
-    if (this.#waiting !== null) this.#waiting.push(text);
-    else if (this.#out.writableLength > MOST_BUFFERED) this.#out.destroy();
+    if (this.#waiting !== null) this.#wait(this.#waiting, text);
+    else if (this.#out.writableLength > MOST_WAITING) this.#out.destroy();
     else this.#out.write(text);
+  }
+
+  #wait(waiting: string[], text: string): void {
+    waiting.push(text);
+    this.#waitingLength += text.length;
+    if (this.#waitingLength <= MOST_WAITING && waiting.length <= MOST_PIECES) return;
+    waiting.splice(0);
+    this.#out.destroy();
   }
 
   end(): void {

@@ -45,8 +45,9 @@ export class MarkDesk {
     this.#store = store;
   }
 
-  /** Takes a mark; the same id with the same content answers as before. */
-  async take(mark: Mark): Promise<Marked> {
+  /** Takes a mark; the same id, in whatever case, with the same content answers as before. */
+  async take(given: Mark): Promise<Marked> {
+    const mark = withId(given, given.id.toLowerCase());
     const flying = this.#flying.get(mark.id);
     if (flying !== undefined)
       return flying.content === contentOf(mark) ? flying.outcome : { ok: false, code: 'id-reused' };
@@ -112,6 +113,11 @@ export class MarkDesk {
   forget(): void {
     this.#pending.clear();
   }
+}
+
+/** A uuid is one number, however its digits are written: from here on they are small. */
+function withId(mark: Mark, id: string): Mark {
+  return mark.id === id ? mark : { ...mark, id };
 }
 
 /** The job and the door of a code: of a part in a plan, or of one that took its place. */

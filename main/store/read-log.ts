@@ -18,7 +18,7 @@ export interface LogPlace {
 export interface ScannedLog extends LogPlace {
   /** Bytes after the last whole line: a line whose writing was cut short. */
   readonly torn: number;
-  /** The last line is whole, only its end is missing: it counts, and the end has to be written. */
+  /** The last line holds a whole entry, only its end is missing: it counts, and the end has to be written. */
   readonly unended: boolean;
   readonly damaged: readonly DamagedLine[];
 }
@@ -94,9 +94,12 @@ export async function scanLog(
     if (start < chunk.length) rest.push(chunk.subarray(start));
   }
   const tail = Buffer.concat(rest);
-  const last = tail.length === 0 ? undefined : salvage(tail)[0];
-  const whole = last?.at === 0 && take(last, byte) ? last.end : 0;
+  const found = salvage(tail).filter((one) => take(one, byte + one.at));
+  const whole = found.at(-1)?.end ?? 0;
   if (whole > 0) lines += 1;
+  // A line before it whose own end was damaged ran into it.
+  if (found.length > 1 || (found[0]?.at ?? 0) > 0)
+    damaged.push({ line: lines, byte, saved: found.length });
   return {
     seq: seq + passed,
     bytes: byte + whole,

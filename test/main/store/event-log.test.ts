@@ -195,3 +195,17 @@ test('what a stranger adds behind the last answered line does not stop the readi
   expect(read).toHaveLength(9);
   expect(scanned.damaged).toEqual([{ line: 10, byte: expect.any(Number) as number, saved: 0 }]);
 });
+
+test('a readable last line without its end is kept though the end of the line before it is damaged', async () => {
+  const path = join(freshFolder(), 'log.jsonl');
+  const bytes = Buffer.from(await written(path));
+  const before = bytes.lastIndexOf(10, bytes.length - 2);
+  bytes[before] = 88;
+  writeFileSync(path, bytes.subarray(0, -1));
+  const { read, scanned, lastSeq } = await readBack(path);
+  expect(read.map(({ seq }) => seq)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9]);
+  expect(scanned).toMatchObject({ torn: 0, unended: true });
+  expect(scanned.damaged).toHaveLength(1);
+  expect(lastSeq).toBe(9);
+  expect((await readBack(path)).read).toHaveLength(9);
+});

@@ -151,6 +151,18 @@ test('a snapshot that cannot be read at all does not stop the start, is kept asi
   await quick.close();
 });
 
+test('the same uuid in capitals is the same id', async () => {
+  const store = await smallShop(freshFolder());
+  const [part] = partsOf(store);
+  const mark = { ...milled(part?.code ?? ''), id: 'abcdefab-0000-4000-8000-00000000abcd' };
+  const shouted = { ...mark, id: mark.id.toUpperCase() };
+  const [one, other] = await Promise.all([store.mark(mark), store.mark(shouted)]);
+  expect(one.ok).toBe(true);
+  expect(other).toEqual(one);
+  expect(await store.mark({ ...shouted, stage: 'bead' })).toEqual({ ok: false, code: 'id-reused' });
+  await store.close();
+});
+
 test('the same id again answers the same and adds nothing, even after a restart; another content is refused', async () => {
   const folder = freshFolder();
   const store = await smallShop(folder);

@@ -98,8 +98,7 @@ export async function scanLog(
   const whole = found.at(-1)?.end ?? 0;
   if (whole > 0) lines += 1;
   // A line before it whose own end was damaged ran into it.
-  if (found.length > 1 || (found[0]?.at ?? 0) > 0)
-    damaged.push({ line: lines, byte, saved: found.length });
+  if (found.length > 1 || (found[0]?.at ?? 0) > 0) damaged.push({ line: lines, byte, saved: found.length });
   return {
     seq: seq + passed,
     bytes: byte + whole,

@@ -144,6 +144,39 @@ test('cut at every byte of its last three lines, all whole lines are there and t
   }
 }, 30_000);
 
+test.each([
+  ['its inside', (eighth: string) => eighth.replace('"k":8', '"k":7'), [1, 2, 3, 4, 5, 6, 7, 9], 0],
+  ['its end', (eighth: string) => `${eighth}#`, [1, 2, 3, 4, 5, 6, 7, 8, 9], 2],
+  [
+    'its end and its inside',
+    (eighth: string) => `${eighth.replace('"k":8', '"k":7')}#`,
+    [1, 2, 3, 4, 5, 6, 7, 9],
+    1,
+  ],
+])(
+  'the last line without its end is kept when the one before is damaged in %s',
+  async (_what, damage, kept, saved) => {
+    const path = join(freshFolder(), 'log.jsonl');
+    const lines = (await written(path)).toString('utf8').split('\n');
+    const eighth = damage(lines[7] ?? '');
+    const joined = eighth.endsWith('#') ? eighth.slice(0, -1) + '\v' : `${eighth}\n`;
+    writeFileSync(path, `${lines.slice(0, 7).join('\n')}\n${joined}${lines[8] ?? ''}`);
+    for (const ended of [false, true]) {
+      const { read, scanned, lastSeq } = await readBack(path);
+      expect(read.map(({ seq }) => seq)).toEqual(kept);
+      expect(lastSeq).toBe(9);
+      expect(scanned).toMatchObject({ torn: 0, unended: !ended, damaged: [{ line: 8, saved }] });
+    }
+    const { log } = await EventLog.open(disk, path, () => undefined);
+    expect(await append(log, { k: 10 })).toBe(10);
+    const told: number[] = [];
+    for await (const { seq } of log.from(0)) told.push(seq);
+    expect(told).toEqual([...kept, 10]);
+    expect(await log.entryAt(9)).toMatchObject({ k: 9 });
+    await log.close();
+  },
+);
+
 test('with bytes flipped anywhere, no other entry is lost, none is read wrong, and the place is told', async () => {
   const path = join(freshFolder(), 'log.jsonl');
   const whole = await written(path);
@@ -194,18 +227,4 @@ test('what a stranger adds behind the last answered line does not stop the readi
   const { read, scanned } = await readBack(path);
   expect(read).toHaveLength(9);
   expect(scanned.damaged).toEqual([{ line: 10, byte: expect.any(Number) as number, saved: 0 }]);
-});
-
-test('a readable last line without its end is kept though the end of the line before it is damaged', async () => {
-  const path = join(freshFolder(), 'log.jsonl');
-  const bytes = Buffer.from(await written(path));
-  const before = bytes.lastIndexOf(10, bytes.length - 2);
-  bytes[before] = 88;
-  writeFileSync(path, bytes.subarray(0, -1));
-  const { read, scanned, lastSeq } = await readBack(path);
-  expect(read.map(({ seq }) => seq)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9]);
-  expect(scanned).toMatchObject({ torn: 0, unended: true });
-  expect(scanned.damaged).toHaveLength(1);
-  expect(lastSeq).toBe(9);
-  expect((await readBack(path)).read).toHaveLength(9);
 });

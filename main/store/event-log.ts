@@ -74,17 +74,19 @@ export class EventLog {
       each(read, byte);
     });
     const file = await port.grow(path);
-    let { bytes } = scanned;
-    if (scanned.torn > 0 || scanned.unended) {
-      await file.truncate(bytes);
-      if (scanned.unended) {
-        await writeAll(file, Buffer.from('\n'));
-        bytes += 1;
+    return closedUnless(file, async () => {
+      let { bytes } = scanned;
+      if (scanned.torn > 0 || scanned.unended) {
+        await file.truncate(bytes);
+        if (scanned.unended) {
+          await writeAll(file, Buffer.from('\n'));
+          bytes += 1;
+        }
+        await file.flush();
       }
-      await file.flush();
-    }
-    const lastLine = await port.slice(path, Math.max(0, bytes - CHECKED), bytes);
-    return { log: new EventLog(port, path, file, { ...scanned, bytes }, lastLine, index), scanned };
+      const lastLine = await port.slice(path, Math.max(0, bytes - CHECKED), bytes);
+      return { log: new EventLog(port, path, file, { ...scanned, bytes }, lastLine, index), scanned };
+    });
   }
 
   /** The number of the last entry that was answered or is being written. */
@@ -181,9 +183,11 @@ export class EventLog {
     const last = await this.#port.slice(this.path, bytes - this.#lastLine.length, bytes);
     if (!last.equals(this.#lastLine)) throw new StoreTrouble('the log no longer ends as it was answered');
     const file = await this.#port.grow(this.path);
-    await file.truncate(bytes);
-    await file.flush();
-    return file;
+    return closedUnless(file, async () => {
+      await file.truncate(bytes);
+      await file.flush();
+      return file;
+    });
   }
 
   /** The entry of this number as it stands on disk; null when it cannot be read. */
@@ -238,6 +242,16 @@ export class EventLog {
     while (this.#running !== null) await this.#running;
     await this.#file?.close();
     this.#file = null;
+  }
+}
+
+/** Does a work on an open file; one that fails closes it. */
+async function closedUnless<T>(file: GrowingFile, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    await file.close().catch(() => undefined);
+    throw error;
   }
 }
 

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { disk } from '#main/store/disk.ts';
 import { EventLog } from '#main/store/event-log.ts';
-import { StoreTrouble } from '#main/store/file-port.ts';
+import { type FilePort, StoreTrouble } from '#main/store/file-port.ts';
 import type { ReadLine } from '#main/store/log-line.ts';
 import { freshFolder } from './fresh-folder.ts';
 import { tryingPort } from './trying-port.ts';
@@ -89,6 +89,30 @@ test('after a failed flush the file is opened anew, cut to what was answered, an
     'write log.jsonl',
     'flush log.jsonl',
   ]);
+  await log.close();
+});
+
+test('a file that fails again when it is opened anew is closed each time', async () => {
+  let open = 0;
+  const counting: FilePort = {
+    ...disk,
+    async grow(path) {
+      const file = await disk.grow(path);
+      open += 1;
+      return {
+        ...file,
+        close: () => {
+          open -= 1;
+          return file.close();
+        },
+      };
+    },
+  };
+  const port = tryingPort(counting);
+  const { log } = await EventLog.open(port, join(freshFolder(), 'log.jsonl'), () => undefined);
+  port.break('flush', 'EIO');
+  for (let k = 0; k < 5; k += 1) await expect(append(log, { k })).rejects.toThrow('EIO');
+  expect(open).toBe(0);
   await log.close();
 });
 

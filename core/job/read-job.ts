@@ -41,10 +41,7 @@ export function readJob(input: unknown): Result<Job> {
       `expected 1; got ${typeof input.format === 'number' ? input.format : shown(input.format)}`,
     );
   const name = readName(input.job, 'job', 60, list);
-  // A browser takes these for a folder, so no address could name the job.
-  if (input.id === undefined && /^\.{1,2}$/.test(name))
-    report(list, 'job', 'job-dots', `a job called ${shown(name)} needs an id, or another name`);
-  const id = input.id === undefined ? name : readId(input.id, list);
+  const id = input.id === undefined ? nameAsId(name, list) : readId(input.id, list);
   const due = input.due === undefined ? undefined : readDate(input.due, list);
   const units = input.units;
   if (units !== 'in' && units !== 'mm') {
@@ -168,10 +165,19 @@ function readId(input: unknown, list: FaultList): string {
   return '';
 }
 
+/** The name of a job that gives no id stands for it. */
+function nameAsId(name: string, list: FaultList): string {
+  // A browser takes these for a folder, so no address could name the job.
+  if (/^\.{1,2}$/.test(name))
+    report(list, 'job', 'job-dots', `a job called ${shown(name)} needs an id, or another name`);
+  return name;
+}
+
 /** Is this a job's id: one that a job file may give, or the name of a job that gives none? */
 export function isJobId(text: string): boolean {
   return (
-    withoutFault((list) => readId(text, list)) || withoutFault((list) => readName(text, 'job', 60, list))
+    withoutFault((list) => readId(text, list)) ||
+    withoutFault((list) => nameAsId(readName(text, 'job', 60, list), list))
   );
 }
 

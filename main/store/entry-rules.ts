@@ -71,9 +71,9 @@ export class EntryRules {
   hold(given: unknown): void {
     const known = readEntry(given, this.#format);
     if (known === null) throw new Error('an entry of the log is of an unknown kind');
+    if (known.kind === 'format' && known.format > LOG_FORMAT)
+      throw new NewerFormat('the log', known.format, LOG_FORMAT);
     const read = entry.parse(known);
-    if (read.kind !== 'format') return;
-    if (read.format > LOG_FORMAT) throw new NewerFormat('the log', read.format, LOG_FORMAT);
-    this.#format = read.format;
+    if (read.kind === 'format') this.#format = read.format;
   }
 }

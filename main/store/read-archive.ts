@@ -184,8 +184,9 @@ class ArchiveReader {
     if (end.jobs !== this.#jobs || end.entries !== this.#entries || end.sum !== this.#sum)
       throw new Error('the archive is damaged: its checksum or its counts are wrong');
     const { archive, seq } = this.#head ?? { archive: 0, seq: 0 };
-    const said = archive < SAYS_LAST ? this.#seq : end.last;
-    if (said !== this.#seq || seq !== this.#seq)
+    if (archive >= SAYS_LAST && end.last !== this.#seq)
+      throw new Error(`the archive is damaged: its end says another last entry than ${this.#seq}`);
+    if (seq !== this.#seq)
       throw new Error(
         `the archive is cut short: it is to hold entries up to ${seq}; it ends at ${this.#seq}`,
       );

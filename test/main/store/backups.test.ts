@@ -149,6 +149,17 @@ test.each([1, 2])(
   },
 );
 
+test('an archive whose end names another last entry is refused', async () => {
+  const { store, restore } = await shopWithBackups(freshFolder());
+  const text = (await exported(store))
+    .toString('utf8')
+    .replace('"entries":4,"last":4', '"entries":4,"last":5');
+  await expect(restore('other', inPieces(Buffer.from(text)), 'foreign')).rejects.toThrow(
+    /another last entry/,
+  );
+  await store.close();
+});
+
 test('a damaged last line of the log costs its entry and neither backup nor restore', async () => {
   const folder = freshFolder();
   await (await shopWithBackups(folder)).store.close();

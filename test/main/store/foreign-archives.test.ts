@@ -116,8 +116,8 @@ test.each<[string, unknown, RegExp]>([
   ['a format below the first', { ...FORMAT, format: -1 }, /format/],
   ['a kind nobody knows', { kind: 'weather' }, /unknown kind/],
   [
-    'a newer format',
-    { ...FORMAT, format: 999 },
+    'a newer format, whatever else that says,',
+    { kind: 'format', format: 999, by: 'a later version' },
     /^the log was written by a newer version of Shoulderline \(format 999; this one knows up to 2\)/,
   ],
 ])('an archive with %s in its log is refused, and nothing has changed', async (_what, entry, words) => {
@@ -138,6 +138,7 @@ test.each<[string, unknown, RegExp]>([
 
 test.each<[string, object, RegExp]>([
   ['an empty id', { id: '' }, /expected the id of a job/],
+  ['an id of dots', { id: '..' }, /expected the id of a job/],
   ['an id of two lines', { id: 'a\nb' }, /expected the id of a job/],
   ['an id without end', { id: 'a'.repeat(100_000) }, /expected the id of a job/],
   ['a revision below zero', { revision: -5 }, /revision/],

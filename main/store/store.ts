@@ -14,7 +14,7 @@ import type { ShopStore } from './shop-store.ts';
 import { writeSnapshot } from './snapshot.ts';
 import { SnapshotKeeper } from './snapshot-keeper.ts';
 import type { StoredJob } from './stored-job.ts';
-import { finishSwap, swapBegun, swapIn } from './swap.ts';
+import { finishSwap, INCOMING, swapBegun, swapIn } from './swap.ts';
 
 export interface StoreOptions {
   readonly port: FilePort;
@@ -58,6 +58,7 @@ export class Store {
     const { port, folder, version } = options;
     await port.makeFolder(folder);
     await finishSwap(port, folder);
+    await port.remove(join(folder, INCOMING));
     return new Store(options, await openFolder(port, folder, version));
   }
 

@@ -152,6 +152,17 @@ test.each([
   },
 );
 
+test('what an import that was cut off has left is gone at the next start', async () => {
+  const folder = freshFolder();
+  await (await smallShop(folder)).close();
+  mkdirSync(join(folder, 'incoming', 'jobs'), { recursive: true });
+  writeFileSync(join(folder, 'incoming', 'jobs', 'half.json'), '{');
+  const store = await openStore(folder);
+  expect(existsSync(join(folder, 'incoming'))).toBe(false);
+  expect(store.jobs.all()).toHaveLength(1);
+  await store.close();
+});
+
 test('a snapshot that cannot be read at all does not stop the start, is kept aside, and the next one is written', async () => {
   const folder = freshFolder();
   const store = await smallShop(folder);

@@ -34,10 +34,11 @@ const COPY_MS = 2000;
 /** Marks are folded in together that come within this time. */
 const TOGETHER_MS = 60;
 
-/** A mark of this screen, shown before the hub's own event of it has come; `taken` once the hub has answered it. */
+/** A mark of this screen, shown before the hub's own event of it has come; `taken` once the hub has answered it, with the code that it gave to a spoiled blank's replacement. */
 interface Ahead {
   readonly kept: Kept;
   readonly taken: boolean;
+  readonly replacement?: string | undefined;
 }
 
 /** All current jobs, kept up to date by the hub's events. A finished one is opened when somebody asks for it. */
@@ -57,8 +58,10 @@ class Live {
   #copying: ReturnType<typeof setTimeout> | null = null;
   readonly outbox = openOutbox({
     shown: (kept) => this.#setAhead([...this.#ahead, { kept, taken: false }]),
-    taken: (id) =>
-      this.#setAhead(this.#ahead.map((each) => (each.kept.mark.id === id ? { ...each, taken: true } : each))),
+    taken: (id, { replacement }) =>
+      this.#setAhead(
+        this.#ahead.map((each) => (each.kept.mark.id === id ? { ...each, taken: true, replacement } : each)),
+      ),
     dropped: (id) => this.#setAhead(this.#ahead.filter(({ kept }) => kept.mark.id !== id)),
   });
 
@@ -115,6 +118,7 @@ class Live {
   }
 
   async #reload(changed?: string): Promise<void> {
+    const told = new Set(this.#ahead.filter(({ taken }) => taken));
     const list = await hub.jobs();
     if (list.kind !== 'ok') return;
     const jobs = new Map<string, LiveJob>();
@@ -146,7 +150,7 @@ class Live {
         meanwhile.confirmed.seq > job.confirmed.seq;
       if (newer) jobs.set(id, { ...job, confirmed: meanwhile.confirmed });
     }
-    this.#ahead = this.#ahead.filter(({ taken }) => !taken);
+    this.#ahead = this.#ahead.filter((each) => !told.has(each));
     this.jobs = new Map([...jobs].map(([id, job]) => [id, this.#withAhead(job)]));
     this.loaded = true;
     this.#copy();
@@ -223,16 +227,27 @@ class Live {
     );
   }
 
-  /** A job with this screen's own marks on top. A spoiled blank's replacement is the hub's to name, so that waits. */
+  /** A job with this screen's own marks on top. A spoiled blank's replacement is the hub's to name, so that waits for its answer. */
   #withAhead(job: LiveJob): LiveJob {
-    const own = this.#ahead.filter(({ kept }) => kept.job === job.line.id && kept.mark.mark !== 'spoiled');
-    const marks = own.map(({ kept: { mark, door, part } }, k): AcceptedMark => ({
+    const mine = this.#ahead.filter(
+      ({ kept, replacement }) =>
+        kept.job === job.line.id && (kept.mark.mark !== 'spoiled' || replacement !== undefined),
+    );
+    const marks = mine.map(({ kept: { mark, door, part }, replacement }, k): AcceptedMark => ({
       seq: job.confirmed.seq + 1 + k,
       received: mark.at,
       job: job.line.id,
       door,
       part,
       mark,
+      ...(replacement === undefined
+        ? {}
+        : {
+            replacement: {
+              code: replacement,
+              number: (own(job.confirmed.parts, mark.code)?.number ?? 0) + 1,
+            },
+          }),
     }));
     return { ...job, progress: marks.length === 0 ? job.confirmed : foldMarks(job.confirmed, marks) };
   }

@@ -19,7 +19,7 @@ export interface Around {
   readonly drawer: Pick<MarkDrawer, 'add' | 'all' | 'change' | 'remove'>;
   /** Told when a mark is to be shown as made, was taken, or is not to be shown any more. */
   readonly shown: (kept: Kept) => void;
-  readonly taken: (id: string) => void;
+  readonly taken: (id: string, answer: Sent) => void;
   readonly dropped: (id: string) => void;
 }
 
@@ -102,7 +102,7 @@ export class Outbox {
       if (answer.kind === 'away' || (answer.kind === 'refused' && answer.status >= 500)) return;
       if (answer.kind === 'ok') {
         await this.#around.drawer.remove(next.order);
-        this.#around.taken(next.mark.id);
+        this.#around.taken(next.mark.id, answer.value);
         this.#settle(next.order, { kind: 'ok', value: answer.value });
       } else {
         const refused =

@@ -39,6 +39,8 @@ export class Station {
   stranger = $state<string | null>(null);
   /** Set-ups of which somebody said here that they are not proved yet, or made a part without saying: not asked about again. */
   #answered = $state.raw<ReadonlySet<string>>(new Set());
+  /** The blank that is given up here: what becomes of it is told by the answer. */
+  #givenUp: string | null = null;
   busy = $state(false);
   now = $state(performance.now());
 
@@ -81,12 +83,19 @@ export class Station {
     this.#tell(banner('badge', say('message.badge', { badge: badgeName(badge) })));
   }
 
-  /** Puts a setup away whose part is in no job any more, as after a restore, or whose numbers the office has changed since. */
+  /** Puts a setup away whose part is in no job any more, as after a restore, was given up elsewhere, or whose numbers the office has changed since. */
   check(jobs: typeof live.jobs): void {
     const { setup } = this;
     if (setup === null || !live.loaded) return;
     const job = jobs.get(setup.job.line.id);
     const now = job === undefined ? null : locate(job.index, job.progress, setup.code);
+    if (job !== undefined && now !== null && setup.code !== this.#givenUp) {
+      const here = hereAt(this.id, setup.code, now, job.progress);
+      if (here.kind === 'spoiled') {
+        this.putAway();
+        return this.#tell(whyNot(here, this.id, now));
+      }
+    }
     if (job?.plan === setup.job.plan && now !== null) return;
     const stage = [...(now?.part.stages ?? []), ...(now?.door.stages ?? [])].find(
       (each) => each.stage === setup.stage.stage,
@@ -222,11 +231,15 @@ export class Station {
     const setup = this.setup;
     if (setup === null || this.busy) return;
     if (live.away) return this.#tell(banner('hub-away', say('message.spoil-away')));
+    this.#givenUp = setup.code;
     const posted = await this.#post({
       ...newMark(this.id, setup.code, setup.stage.stage, 'spoiled'),
       reason,
     });
-    if (posted === null) return;
+    if (posted === null) {
+      this.#givenUp = null;
+      return;
+    }
     this.setup = null;
     this.last = null;
     const code = posted.kind === 'ok' ? (posted.value.replacement ?? '') : '';

@@ -292,3 +292,32 @@ test('what is missing is said with the station where it is done, not the one whe
   early.scan(plan.doors[1]?.parts[0]?.code ?? '');
   expect(early.message?.next).toBe('First: Mill to size, at Milling.');
 });
+
+test('a setup whose blank is given up at another screen is put away and says what takes its place', async () => {
+  const station = new Station('milling');
+  const { code } = part('rail-bottom');
+  station.scan(code);
+  mark({
+    id: 'elsewhere',
+    code,
+    station: 'milling',
+    stage: 'mill',
+    mark: 'spoiled',
+    at: '2026-11-26T08:00:00Z',
+  });
+  station.check(live.jobs);
+  expect(station.setup).toBeNull();
+  expect(station.message).toMatchObject({ code: 'spoiled', banner: false });
+  expect(station.message?.next).toContain('7K2Q4MX8BD');
+});
+
+test('a blank that is given up here is told as given up once, whichever comes first, the answer or the event', async () => {
+  const station = new Station('milling');
+  station.scan(part('rail-bottom').code);
+  const spoiled = station.spoil('Split or torn out');
+  station.check(live.jobs);
+  expect(station.message).toBeNull();
+  await spoiled;
+  station.check(live.jobs);
+  expect(station.message?.code).toBe('replacement');
+});

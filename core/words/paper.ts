@@ -61,7 +61,8 @@ export const paperWords = {
   'paper.doors-unknown': 'There is no door {doors} in this job.',
   'paper.card-of': 'Setup card {door}',
   'paper.card-foot':
-    'Prove every setup on a test piece of the same thickness. All numbers are net: add what you leave for the chisel.',
+    'Prove every setup on a test piece of the same thickness. Where a line is named, set the number before it: the rest is for the chisel or the sander. All others are net.',
+  'paper.set-line': '{set} (line {line})',
   'paper.whole-door': 'the whole door',
   'paper.from': 'from {from}',
   'paper.section': 'Sections, from above: stile with panel, stile with tenon',

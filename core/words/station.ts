@@ -63,6 +63,8 @@ export const stationWords = {
   'ui.unit.fractions': 'in',
   'ui.unit.decimals': 'in',
   'ui.unit.mm': 'mm',
+  'ui.how': 'How?',
+  'ui.how.of': '{stage}: how it goes',
   'ui.why.tap': 'Tap a number: why?',
   'ui.why.exact': 'exactly {value}',
   'ui.hub-away': 'The hub does not answer. Marks are kept here and sent when it is back.',

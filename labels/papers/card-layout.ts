@@ -6,11 +6,17 @@ import { type Block, type ColumnLine, columnWidth, flowBlocks } from './column-f
 import type { PaperPage } from './paper-page.ts';
 import { wrapLines } from './text-lines.ts';
 
-/** How the settings are set, from the most open to the closest: the first that keeps them on one page, else the last. */
+/**
+ * How the settings are set, from the most open to the closest: the first that keeps them on one page, else the last.
+ * Where not even small type does, the steps of short work are left to the screens, those of longer work at last too.
+ */
 const SETTINGS = [
-  { type: 7.5, columns: 3 },
-  { type: 7, columns: 3 },
-  { type: 7, columns: 4 },
+  { type: 7.5, columns: 3, steps: 1 },
+  { type: 7, columns: 3, steps: 1 },
+  { type: 7, columns: 4, steps: 1 },
+  { type: 7, columns: 4, steps: 2 },
+  { type: 7, columns: 4, steps: Number.POSITIVE_INFINITY },
+  { type: 6.5, columns: 4, steps: Number.POSITIVE_INFINITY },
 ] as const;
 const LEAST = 6;
 
@@ -18,6 +24,8 @@ interface Set {
   readonly faces: Faces;
   readonly type: number;
   readonly width: number;
+  /** How many steps work has at least to have them on the card. */
+  readonly steps: number;
 }
 
 /** All settings of a door by station, in columns, on as few pages as legible type allows. */
@@ -27,8 +35,8 @@ export function settingPages(
   faces: Faces,
   open: (page: PaperPage) => void,
 ): PaperPage[] {
-  const tries = SETTINGS.map(({ type, columns }) => () => {
-    const set: Set = { faces, type, width: columnWidth(paper, columns) };
+  const tries = SETTINGS.map(({ type, columns, steps }) => () => {
+    const set: Set = { faces, type, width: columnWidth(paper, columns), steps };
     const blocks = stations.flatMap((station) => stationBlocks(station, set));
     return flowBlocks(blocks, paper, columns, faces, open);
   });
@@ -47,12 +55,13 @@ function stationBlocks({ station, stages }: CardStation, set: Set): Block[] {
     height: 17,
     ruled: true,
   };
-  const blocks = stages.map(({ title, parts, lines }): Block => {
+  const blocks = stages.map(({ title, parts, lines, how }): Block => {
     const names = wrapLines(parts, faces.regular, type, width);
     return [
       { runs: [{ text: title, x: 0, size: type + 1, weight: 'bold' }], height: type * 1.55 },
       ...names.map((text) => plain(text, 0, type)),
       ...groupLines(lines, set),
+      ...(how.length < set.steps ? [] : how).flatMap((line) => howLines(line, set)),
       { runs: [], height: 4 },
     ];
   });
@@ -105,6 +114,17 @@ function settingLines({ name, value, from }: CardLine, set: Set, indent = 6): Co
   };
   const lines = [...names.slice(0, -1).map((text) => plain(text, indent, type)), line];
   return behind || from === '' ? lines : [...lines, ...fromLines(from, indent + 6, set)];
+}
+
+/** One step of how the work goes, its further lines set in under it. */
+function howLines(step: string, { faces, type, width }: Set): ColumnLine[] {
+  return wrapLines(step, faces.regular, type, width - 14).map((text, k) => ({
+    runs: [
+      ...(k === 0 ? [{ text: '–', x: 6, size: type, weight: 'regular' as const }] : []),
+      { text, x: 14, size: type, weight: 'regular' },
+    ],
+    height: type * 1.2,
+  }));
 }
 
 function fromLines(from: string, indent: number, { faces, type, width }: Set): ColumnLine[] {

@@ -1,14 +1,20 @@
 import { STATIONS, type StationId } from '#core/joint/names.ts';
-import { USUAL_ROUNDING, showValue, shownText } from '#core/length/shown.ts';
+import { fineRounding, USUAL_ROUNDING, showValue, shownText } from '#core/length/shown.ts';
+import { leftToPare } from '#core/plan/left-to-pare.ts';
 import type { PlanDoor, PlanStage, Settings, SettingValue, Units, Why } from '#core/plan/plan.ts';
 import { cautionKeys } from '#core/words/cautions.ts';
+import { howTo } from '#core/words/how-to.ts';
 import { partName, placeName, settingName, stageName } from '#core/words/names.ts';
 import { hasWords, say } from '#core/words/say.ts';
+import { withUnit } from '../values.ts';
 
 /** Data that a card need not name: no rule is laid on there. */
 const NOT_MEASURED = ['from.none', 'from.chosen', 'from.counted', 'from.square'] as const;
 
-/** One setting as it stands on a card: its name, its value, and what it is measured from. */
+/**
+ * One setting as it stands on a card: its name, its value, and what it is measured from. Where the machine is set beside
+ * the line, the value is what to set and the line stands behind it.
+ */
 export interface CardLine {
   readonly name: string;
   readonly value: string;
@@ -20,6 +26,8 @@ export interface CardStage {
   readonly title: string;
   readonly parts: string;
   readonly lines: readonly CardLine[];
+  /** How the work goes, where the numbers do not say it. */
+  readonly how: readonly string[];
 }
 
 export interface CardStation {
@@ -30,20 +38,25 @@ export interface CardStation {
 
 /** Every setting of a door by station and stage, in the order of work; parts that are set alike stand together. */
 export function cardStations(door: PlanDoor, units: Units): CardStation[] {
-  const found = new Map<string, { stage: PlanStage; parts: string[] }>();
-  const add = (stage: PlanStage, part: string) => {
+  const found = new Map<string, { stage: PlanStage; parts: string[]; how: readonly string[] }>();
+  const add = (stage: PlanStage, name: string, part = '') => {
+    const how = howLines(stage, part, units);
     const key = JSON.stringify([
       stage.stage,
       stage.station,
       stage.settings,
       stage.places?.map(({ at, settings }) => [at, settings]) ?? [],
+      how,
     ]);
     const known = found.get(key);
-    if (known === undefined) found.set(key, { stage, parts: [part] });
-    else known.parts.push(part);
+    if (known === undefined) found.set(key, { stage, parts: [name], how });
+    else known.parts.push(name);
   };
-  for (const part of door.parts) for (const stage of part.stages) add(stage, partName(part.part));
+  for (const part of door.parts) for (const stage of part.stages) add(stage, partName(part.part), part.part);
   for (const stage of door.stages) add(stage, say('paper.whole-door'));
+  const told = new Set<string>();
+  /** A step that was told above is not told again. */
+  const untold = (how: readonly string[]) => how.filter((line) => !told.has(line) && told.add(line));
   return STATIONS.flatMap((station) => {
     const here = [...found.values()].filter(({ stage }) => stage.station === station);
     return here.length === 0
@@ -51,10 +64,11 @@ export function cardStations(door: PlanDoor, units: Units): CardStation[] {
       : [
           {
             station,
-            stages: here.map(({ stage, parts }) => ({
+            stages: here.map(({ stage, parts, how }) => ({
               title: stageName(stage.stage),
               parts: parts.join(', '),
               lines: linesOf(stage, units),
+              how: untold(how),
             })),
             cautions: cautionKeys(station).map((key) => say(key)),
           },
@@ -62,26 +76,44 @@ export function cardStations(door: PlanDoor, units: Units): CardStation[] {
   });
 }
 
+/** How a stage goes; of a second place only what differs there. */
+function howLines(stage: PlanStage, part: string, units: Units): string[] {
+  const read = (value: SettingValue) => withUnit(value, units);
+  const [first, ...rest] = stage.places ?? [];
+  const lines = howTo(stage, { part, units, read, ...(first === undefined ? {} : { place: first.at }) });
+  for (const { at } of rest)
+    for (const line of howTo(stage, { part, units, read, place: at }))
+      if (!lines.includes(line)) lines.push(line);
+  return lines;
+}
+
 function linesOf(stage: PlanStage, units: Units): CardLine[] {
   return [
-    ...settingLines(stage.settings, stage.why, units, ''),
+    ...settingLines(stage, stage.settings, stage.why, units, ''),
     ...(stage.places ?? []).flatMap(({ at, settings, why }) =>
-      settingLines(settings, why, units, `${placeName(at)}: `),
+      settingLines(stage, settings, why, units, `${placeName(at)}: `),
     ),
   ];
 }
 
 function settingLines(
+  { stage }: PlanStage,
   settings: Settings,
   why: Readonly<Record<string, Why>> | undefined,
   units: Units,
   before: string,
 ): CardLine[] {
-  return Object.entries(settings).map(([name, value]) => ({
-    name: `${before}${settingName(name)}`,
-    value: shown(name, value, units),
-    from: measuredFrom(why?.[name]?.from),
-  }));
+  return Object.entries(settings).map(([name, value]) => {
+    const from = measuredFrom(why?.[name]?.from);
+    const called = `${before}${settingName(name)}`;
+    const pare = leftToPare(stage, name, value, units);
+    if (pare === null) return { name: called, value: shown(name, value, units), from };
+    return {
+      name: called,
+      value: say('paper.set-line', { set: fine(pare.set, units), line: fine(String(value), units) }),
+      from,
+    };
+  });
 }
 
 /** Words and counts stand for themselves; lengths are rounded for reading as everywhere, with the sign for "about". */
@@ -90,6 +122,11 @@ function shown(name: string, value: SettingValue, units: Units): string {
   const key: string = `value.${value}`;
   if (typeof value === 'string' && hasWords(key)) return say(key);
   return shownText(showValue(value, units, USUAL_ROUNDING));
+}
+
+/** As fine as what is left beside the line. */
+function fine(value: string, units: Units): string {
+  return shownText(showValue(value, units, fineRounding(USUAL_ROUNDING)));
 }
 
 /** A choice from what the shop has is measured from nothing. */

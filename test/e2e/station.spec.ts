@@ -1,7 +1,7 @@
 import { expect, test } from '@playwright/test';
 import { demoHub } from './demo-hub.ts';
 import type { Plan } from '#core/plan/plan.ts';
-import { addJob, doneUntil, keep, scan } from './shop-floor.ts';
+import { addJob, doneUntil, faultsOf, keep, scan } from './shop-floor.ts';
 
 const hub = demoHub();
 
@@ -259,4 +259,33 @@ test('every number says why', async ({ page }) => {
   await page.click('[data-setting="blade"] button');
   await expect(page.getByRole('dialog')).toContainText('the widest dado');
   await expect(page.locator('[data-measured-from]')).toHaveCount(0);
+});
+
+test('how the stopped rip goes stands one tap away, for the end that is shown, and goes with its setup', async ({
+  page,
+}) => {
+  const stile = hub.part('LOCKER-1', 'stile-left');
+  const other = hub.part('LOCKER-1', 'stile-right');
+  for (const each of [stile, other]) await doneUntil(hub, each, 'strip');
+  await hub.open(page, 'table-saw');
+  await scan(page, stile.code);
+  const how = page.locator('[data-how="strip"]');
+  await page.click('[data-action="how"]');
+  await expect(how.locator('li')).toHaveCount(5);
+  await expect(how).toContainText('from its BOTTOM end');
+  await expect(how).toContainText('wait until the blade stands');
+  await keep(page, 'how');
+  expect(await faultsOf(page), 'how').toEqual([]);
+  await page.click('[data-action="close-sheet"]');
+  await page.click('[data-place-choice="top"]');
+  await page.click('[data-action="how"]');
+  await expect(how).toContainText('from its TOP end');
+  await scan(page, other.code);
+  await expect(page.locator(`main[data-code="${other.code}"]`)).toBeVisible();
+  await expect(how).toHaveCount(0);
+  await page.click('[data-setting="fence"] button');
+  await expect(page.locator('.why')).toBeVisible();
+  await scan(page, stile.code);
+  await expect(page.locator(`main[data-code="${stile.code}"]`)).toBeVisible();
+  await expect(page.locator('.why')).toHaveCount(0);
 });

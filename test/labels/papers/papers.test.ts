@@ -97,6 +97,18 @@ test('a card takes two pages at most and has every setting of its door', { timeo
   }
 });
 
+test('a card names what to set beside its line, and tells the steps of the stopped rip, the same step once', async () => {
+  const papers = await papersPdf(demoPlan, { kind: 'cards', paper: 'letter', doors: ['BENCH-1'] });
+  if (!papers.ok) throw new Error(papers.fault);
+  const text = (await readPages(papers.pdf)).flatMap(({ texts }) => texts.map((each) => each.text)).join(' ');
+  const [door] = demoPlan.doors.filter((each) => each.door === 'BENCH-1');
+  const mitre = door?.parts[0]?.stages.find(({ stage }) => stage === 'mitre-bottom')?.settings.sightEdge;
+  expect(mitre).toBe('3 1/4');
+  expect(text).toContain('3 15/64 (line 3 1/4)');
+  expect(text.match(/Feed to the stop/g)).toHaveLength(1);
+  for (const end of ['BOTTOM', 'TOP']) expect(text.split(`from its ${end} end`)).toHaveLength(3);
+});
+
 test('the sheet’s bars call up every door', { timeout: 30_000 }, async () => {
   const found = await codesOn(await made(demoPlan, 'sheet', 'letter'));
   expect(found).toEqual(new Set(demoPlan.doors.map(doorCode)));

@@ -78,6 +78,7 @@ export const ENDPOINTS = {
   },
   'PUT /jobs/:id/measured': {
     does: 'Plans a job anew by sizes as they came out; lists what was cut already and no longer agrees. With dry=1 nothing is saved.',
+    office: true,
     query: dryRun,
     takes: measuredUpdate,
     gives: measuredAnswer,

@@ -63,6 +63,8 @@ export const stationWords = {
   'ui.unit.fractions': 'in',
   'ui.unit.decimals': 'in',
   'ui.unit.mm': 'mm',
+  'ui.cut-otherwise': 'Something was cut before the office changed its settings.',
+  'ui.cut-otherwise.tap': 'Tap: what, and by how much',
   'ui.how': 'How?',
   'ui.how.of': '{stage}: how it goes',
   'ui.why.tap': 'Tap a number: why?',

@@ -62,6 +62,16 @@ test('a changed opening is asked about when parts are cut, told in the office, a
   await keep(page, 'board-part-cut-1280');
   expect(await faultsOf(page)).toEqual([]);
 
+  await hub.open(page, 'router-table');
+  await scan(page, hub.part('BENCH-1', 'rail-top').code);
+  await page.locator('main [data-cut-otherwise]').click();
+  await expect(page.getByRole('dialog').locator('[data-disagree="mill"]')).toContainText('length');
+  expect(await faultsOf(page)).toEqual([]);
+  await page.click('[data-action="close-sheet"]');
+  await keep(page, 'setup-cut-otherwise-1280');
+  expect(await faultsOf(page)).toEqual([]);
+  expect(await clippedOn(page)).toEqual([]);
+
   await edit(page, 'BENCH');
   await page.locator('[name="width"]').nth(row).fill(before);
   await save(page);

@@ -21,6 +21,7 @@ test('with no PIN everything is open; with one the office’s writes need it, ma
   const closed: [string, string, unknown?][] = [
     ['POST', '/jobs', SMALL_JOB],
     ['PUT', '/jobs/boot-room', { revision: 1, file: SMALL_JOB }],
+    ['PUT', '/jobs/boot-room/measured', { revision: 1, measured: {} }],
     ['DELETE', '/jobs/boot-room'],
     ['PUT', '/shop', {}],
     ['PUT', '/pin', { pin: null }],

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { readAccepting, readJobs, readPrinters } from '#main/printing/read-lpstat.ts';
 
-const REST = `\tForm mounted:\n\tContent types: any\n\tAlerts: none\n`;
+/** What `lpstat -l -p` prints of every printer beside what is read here; "any" is its own word for what may be printed. */
+const REST = '\tForm mounted:\n\tContent types: any\n\tAlerts: none\n';
 
 test('each printer is read with its state, its own description and what is wrong with it', () => {
   const text = [

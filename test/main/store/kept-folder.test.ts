@@ -1,0 +1,75 @@
+import { chmodSync, cpSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { liveHub, type LiveHub } from '../hub/live-hub.ts';
+import { type Standing, standingOf } from '../../kept/standing.ts';
+
+const KEPT = join(import.meta.dirname, '..', '..', 'kept');
+const PIN = '7305';
+
+/** A hub on a copy of a kept folder. */
+async function hubOn(version: string): Promise<LiveHub> {
+  const hub = await liveHub();
+  await hub.hub.stop();
+  cpSync(join(KEPT, version, 'data'), hub.data, { recursive: true });
+  chmodSync(join(hub.data, 'pin.json'), 0o600);
+  await hub.start();
+  return hub;
+}
+
+function kept(version: string, name: string): unknown {
+  return JSON.parse(readFileSync(join(KEPT, version, name), 'utf8'));
+}
+
+describe.each(readdirSync(KEPT, { withFileTypes: true }).filter((each) => each.isDirectory()))(
+  'a data folder kept by version $name',
+  ({ name: version }) => {
+    it('opens with the same plans, codes, board and queues, and nothing put aside', async () => {
+      const hub = await hubOn(version);
+      expect(await standingOf(hub)).toEqual(kept(version, 'standing.json'));
+      expect(hub.hub.store.jobs.troubles).toEqual([]);
+    });
+
+    it('stands the same after its second start', async () => {
+      const hub = await hubOn(version);
+      await hub.restart();
+      expect(await standingOf(hub)).toEqual(kept(version, 'standing.json'));
+    });
+
+    it('takes the mark that a station had kept, and knows its PIN', async () => {
+      const hub = await hubOn(version);
+      const mark = kept(version, 'station-mark.json') as Record<string, unknown>;
+      const taken = await hub.ask('POST', '/marks', mark);
+      expect([taken.status, taken.body.code]).toEqual([200, mark.code]);
+      const again = await hub.ask('POST', '/marks', mark);
+      expect([again.status, again.body]).toEqual([200, taken.body]);
+      expect((await hub.ask('POST', '/session', { pin: '0000' })).status).not.toBe(200);
+      expect((await hub.ask('POST', '/session', { pin: PIN })).status).toBe(200);
+    });
+
+    it('puts its newest backup back with the same plans, codes, board and queues', async () => {
+      const hub = await hubOn(version);
+      const opened = await hub.ask('POST', '/session', { pin: PIN });
+      const cookie = opened.headers
+        .getSetCookie()
+        .map((each) => each.split(';')[0])
+        .join('; ');
+      const list = await hub.ask('GET', '/backups', undefined, { cookie });
+      const [newest, oldest] = list.body.backups as { name: string }[];
+      const restored = await hub.ask('POST', `/backups/${newest?.name ?? ''}/restore`, {}, { cookie });
+      expect(restored.status).toBe(200);
+      const expected = kept(version, 'standing.json') as Standing;
+      const { progress: _numbers, ...standing } = await standingOf(hub);
+      const { progress: _before, ...before } = expected;
+      expect(standing).toEqual(before);
+      expect((await hub.ask('POST', `/backups/${oldest?.name ?? ''}/restore`, {}, { cookie })).status).toBe(
+        200,
+      );
+      const { board } = await standingOf(hub);
+      const hung = (board as { doors: { door: string; stage: string }[] }).doors.find(
+        ({ door }) => door === 'SPICE-1',
+      );
+      expect(hung?.stage).toBe('done');
+    });
+  },
+);

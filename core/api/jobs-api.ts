@@ -65,6 +65,8 @@ export const planAnswer = z.object({
   ),
 });
 
+const fault = z.object({ path: z.string(), code: z.string(), message: z.string() });
+
 /** GET /jobs answers this. */
 export const jobsAnswer = z.object({
   jobs: z.array(
@@ -80,6 +82,8 @@ export const jobsAnswer = z.object({
       revision: z.number(),
       /** Of the job as it lies on disk: another job put back under the same revision has another. */
       hash: z.string(),
+      /** Why this version makes no plan of it, the first of them: what is shown of it is the last plan that was made. */
+      faults: z.array(fault).min(1).optional(),
     }),
   ),
 });
@@ -158,7 +162,7 @@ export const measuredAnswer = z.object({ revision: z.number(), ...disagreeing })
 
 /** 400 with faults. */
 export const faultsBody = z.object({
-  errors: z.array(z.object({ path: z.string(), code: z.string(), message: z.string() })),
+  errors: z.array(fault),
 });
 
 /** An `event: job` carries this. */

@@ -29,7 +29,12 @@ export const DOOR_FIELDS = {
   groove: { kind: 'group', fields: { width: positive, depth: positive } },
   tenon: {
     kind: 'group',
-    fields: { length: positive, outerSetback: notNegative, innerSetback: notNegative },
+    fields: {
+      length: positive,
+      outerSetback: notNegative,
+      innerSetback: notNegative,
+      haunchClearance: notNegative,
+    },
   },
   mortise: { kind: 'group', fields: { clearance: notNegative, endPlay: notNegative } },
   horn: notNegative,

@@ -38,7 +38,12 @@ export interface DoorSpec {
   readonly bead: Length;
   readonly hinge: 'left' | 'right';
   readonly groove: { readonly width: Length; readonly depth: Length };
-  readonly tenon: { readonly length: Length; readonly outerSetback: Length; readonly innerSetback: Length };
+  readonly tenon: {
+    readonly length: Length;
+    readonly outerSetback: Length;
+    readonly innerSetback: Length;
+    readonly haunchClearance: Length;
+  };
   readonly mortise: { readonly clearance: Length; readonly endPlay: Length };
   readonly horn: Length;
   readonly panel: {

@@ -14,7 +14,8 @@ import {
 } from './read-shape.ts';
 import { settleDoor } from './settle-door.ts';
 
-const MOST_DOORS = 10_000;
+/** So many doors may be in a job, counting quantities. */
+export const MOST_DOORS = 10_000;
 const DOOR_NAMES = Object.keys(DOOR_FIELDS);
 
 /**

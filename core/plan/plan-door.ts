@@ -44,10 +44,15 @@ export interface DoorToPlan {
   readonly why: boolean;
   /** What was measured on this door's own parts. */
   readonly asCut: DoorAsCut | null;
+  /** Plan it whatever is wrong with it. */
+  readonly despite?: boolean;
 }
 
 /** One door from its settled inputs to its printed parts, stages, values and notes; or what keeps it from being made. */
-export function planDoor({ spec, path, profile, why, asCut }: DoorToPlan, once: Once): Result<PlannedDoor> {
+export function planDoor(
+  { spec, path, profile, why, asCut, despite = false }: DoorToPlan,
+  once: Once,
+): Result<PlannedDoor> {
   const joint = deriveJoint(spec);
   const found = conditions(joint, toolingFor(joint, profile), profile, path);
   const limits = limitsFor(profile.units);
@@ -59,7 +64,7 @@ export function planDoor({ spec, path, profile, why, asCut }: DoorToPlan, once: 
     found.advise(WIDE_TENON, field, { part, width, most });
     once.wideTenon = true;
   }
-  if (found.faults.length > 0) return { ok: false, faults: found.faults };
+  if (found.faults.length > 0 && !despite) return { ok: false, faults: found.faults };
   const drafts = draftsOf(joint, profile).map((draft) => {
     const own = specForPart(spec, asCut, draft.part);
     return own === null

@@ -12,6 +12,8 @@ export interface PlanOptions {
   readonly why?: boolean;
   /** Sizes as they came out, in place of those ordered. */
   readonly measured?: Measured;
+  /** Plan it whatever is wrong with it: for doors that were begun under other rules. */
+  readonly despite?: boolean;
 }
 
 /** The plan of a job with a shop's tools: every part, setting and note; or every fault that any of its doors has. */
@@ -37,10 +39,13 @@ function planMark(
   once: Once,
 ): Result<PlanDoor[]> {
   const { mark, quantity, path } = entry;
-  const { measured = NOTHING_MEASURED, why = false } = options;
+  const { measured = NOTHING_MEASURED, why = false, despite = false } = options;
   const plan = (door: string | null): Result<PlannedDoor> => {
     const asCut = door === null ? null : doorAsCut(measured, door);
-    return planDoor({ spec: specAsCut(entry.spec, measured, asCut), path, profile, why, asCut }, once);
+    return planDoor(
+      { spec: specAsCut(entry.spec, measured, asCut), path, profile, why, asCut, despite },
+      once,
+    );
   };
   let shared: Result<PlannedDoor> | null = null;
   const doors: PlanDoor[] = [];

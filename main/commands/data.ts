@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { version } from '../../package.json' with { type: 'json' };
 import { readEnvironment } from '../hub/environment.ts';
-import { slices } from '../store/backups.ts';
+import { slices } from '../store/packed.ts';
 import { disk } from '../store/disk.ts';
 import { wordsOf, writeAll } from '../store/file-port.ts';
 import { dataByHub } from './data-by-hub.ts';

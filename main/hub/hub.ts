@@ -118,6 +118,18 @@ function sayWhatWasFound({ found, jobs, shop }: Store, pin: PinStore, logger: Lo
   for (const kept of found.knewMore)
     logger.error({ kept }, 'the log has lost entries that this snapshot knew');
   if (found.noSnapshot !== null) logger.info({ because: found.noSnapshot }, 'read the log from its start');
+  if (found.copied !== null)
+    logger.info(
+      { copy: found.copied },
+      'copied jobs and shop as they were, and wrote them in the form of this version',
+    );
+  for (const unkept of jobs.unkept) logger.error(unkept, 'the plan of a job could not be kept beside it');
+  for (const { summary, faults } of jobs.all())
+    if (faults.length > 0)
+      logger.warn(
+        { job: summary.id, faults: faults.slice(0, 5) },
+        'a job needs attention: it shows its last plan',
+      );
   for (const trouble of [...jobs.troubles, shop.trouble, pin.trouble])
     if (trouble !== null) logger.error(trouble, 'kept an unreadable document aside');
 }

@@ -4,7 +4,8 @@ import { lostMarks } from '#core/marks/lost-marks.ts';
 import { disagreements, without } from '#core/measured/disagreements.ts';
 import type { Changed, NotSaved, Saved } from '../store/job-store.ts';
 import type { Store } from '../store/store.ts';
-import { planDocument, type StoredJob } from '../store/stored-job.ts';
+import { planDocument } from '../store/plan-document.ts';
+import type { StoredJob } from '../store/stored-job.ts';
 import type { Announcer } from './events.ts';
 import { faulty, problem, type Problem } from './problem.ts';
 import type { GivenBy, Serve } from './serve.ts';
@@ -125,7 +126,10 @@ function savedAnswer(saved: Saved, id: string): GivenBy<'POST /jobs'> {
   };
 }
 
-function lineOf({ document, summary }: StoredJob, left: number): JobLine {
+/** So many faults are told of a job in the list; the form finds all of them. */
+const MOST_FAULTS = 20;
+
+function lineOf({ document, summary, faults }: StoredJob, left: number): JobLine {
   const { id, job, due, units, doors, parts } = summary;
   return {
     id,
@@ -137,5 +141,10 @@ function lineOf({ document, summary }: StoredJob, left: number): JobLine {
     left,
     revision: document.revision,
     hash: summary.hash,
+    ...(faults.length === 0
+      ? {}
+      : {
+          faults: faults.slice(0, MOST_FAULTS).map(({ path, code, message }) => ({ path, code, message })),
+        }),
   };
 }

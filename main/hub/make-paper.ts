@@ -12,7 +12,7 @@ import { stickersPdf } from '#labels/stickers-pdf.ts';
 import type { Progress } from '../printing/print-desk.ts';
 import { type Paper, refused, type Refused } from '../printing/printer.ts';
 import type { Store } from '../store/store.ts';
-import { planDocument } from '../store/stored-job.ts';
+import { planDocument } from '../store/plan-document.ts';
 import { jobOf } from './job-routes.ts';
 import { shopStocks } from './shop-stocks.ts';
 

@@ -1,11 +1,13 @@
 import { crc32 } from 'node:zlib';
 import type { JobDocument } from './job-document.ts';
 import { writeLine } from './log-line.ts';
+import { linesOfPlan, type PlanLine } from './plan-lines.ts';
 import type { ShopDocument } from './shop-store.ts';
 import type { Store } from './store.ts';
+import type { StoredJob } from './stored-job.ts';
 
 /** The newest form of an archive that this version knows. */
-export const ARCHIVE_FORMAT = 2;
+export const ARCHIVE_FORMAT = 3;
 
 /** What an archive says of itself in its first line. */
 export interface ArchiveHead {
@@ -20,6 +22,8 @@ export interface ArchiveHead {
 export type ArchiveDocument =
   | { readonly shop: ShopDocument }
   | { readonly job: JobDocument }
+  /** Behind a job that has faults stands its last plan; it came with format 3. */
+  | PlanLine
   | {
       /** `last` is the number of the last entry once more, as it was met; it came with format 2. */
       readonly end: {
@@ -40,7 +44,7 @@ export function archiveLines(store: Store, version: string): AsyncGenerator<stri
   return linesOf(
     { archive: ARCHIVE_FORMAT, version, made: new Date().toISOString() },
     store.shop.document,
-    store.jobs.all().map(({ document }) => document),
+    store.jobs.all(),
     log,
     log.answered,
   );
@@ -49,7 +53,7 @@ export function archiveLines(store: Store, version: string): AsyncGenerator<stri
 async function* linesOf(
   about: Omit<ArchiveHead, 'seq'>,
   shop: ShopDocument,
-  jobs: readonly JobDocument[],
+  jobs: readonly StoredJob[],
   log: Store['log'],
   upTo: Store['log']['answered'],
 ): AsyncGenerator<string> {
@@ -63,7 +67,11 @@ async function* linesOf(
   yield counted('[\n');
   yield item(head);
   yield item({ shop });
-  for (const job of jobs) yield item({ job });
+  for (const job of jobs) {
+    yield item({ job: job.document });
+    if (job.faults.length > 0 && job.plan.doors.length > 0)
+      for (const line of linesOfPlan(job.plan)) yield item(line);
+  }
   let [entries, last] = [0, 0];
   for await (const { seq, entry } of log.from(0, upTo)) {
     entries += 1;

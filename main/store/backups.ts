@@ -1,8 +1,7 @@
 import { join } from 'node:path';
-import { Readable, type Transform } from 'node:stream';
-import { createGunzip, createGzip } from 'node:zlib';
 import { archiveLines } from './archive-lines.ts';
 import { codeOf, type FilePort, writeAll } from './file-port.ts';
+import { pack, slices, unpack } from './packed.ts';
 import { type ArchiveRead, readArchive } from './read-archive.ts';
 import type { Store } from './store.ts';
 import { Turns } from './turns.ts';
@@ -18,7 +17,6 @@ export interface Backup {
 export type MadeBackup = Backup & Omit<ArchiveRead, 'head'>;
 
 const NAME = /^(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\d)-(\d{3})Z\.json\.gz$/;
-const SLICE = 1024 * 1024;
 
 /** The backups: made while the hub runs, read back before they count, the oldest given up. */
 export class Backups {
@@ -89,7 +87,7 @@ export class Backups {
   async #write(path: string, lines: AsyncIterable<string>): Promise<void> {
     const file = await this.#port.create(path);
     try {
-      for await (const bytes of through(lines, createGzip())) await writeAll(file, bytes);
+      for await (const bytes of pack(lines)) await writeAll(file, bytes);
       await file.flush();
     } finally {
       await file.close();
@@ -101,27 +99,6 @@ export class Backups {
   }
 }
 
-/** The bytes before packing. */
-export function unpack(packed: AsyncIterable<Buffer>): AsyncIterable<Buffer> {
-  return through(packed, createGunzip());
-}
-
-/** What comes out at the other end; a fault at the near end comes out too. */
-function through(source: AsyncIterable<Buffer | string>, transform: Transform): AsyncIterable<Buffer> {
-  const near = Readable.from(source);
-  near.on('error', (error) => transform.destroy(error));
-  return near.pipe(transform);
-}
-
-/** A file's bytes, a slice at a time. */
-export async function* slices(port: FilePort, path: string): AsyncGenerator<Buffer> {
-  for (let at = 0; ; at += SLICE) {
-    const bytes = await port.slice(path, at, at + SLICE);
-    if (bytes.length > 0) yield bytes;
-    if (bytes.length < SLICE) return;
-  }
-}
-
 const NOTHING = () => Promise.resolve();
 /** Reads an archive through and keeps nothing of it. */
-const UNREAD = { shop: NOTHING, job: NOTHING, entry: NOTHING };
+const UNREAD = { shop: NOTHING, job: NOTHING, plan: NOTHING, entry: NOTHING };

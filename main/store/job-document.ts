@@ -1,13 +1,15 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import { asMarked } from '#core/api/jobs-api.ts';
+import { completeDefaults } from '#core/job/complete-defaults.ts';
 import { isTree } from '#core/job/read-shape.ts';
-import { migrate, NewerFormat } from './migration.ts';
+import { firstFields } from './first-fields.ts';
+import { formatOf, migrate, NewerFormat } from './migration.ts';
 
 /** The newest form of a job's document that this version knows. */
-export const DOCUMENT_FORMAT = 3;
+export const DOCUMENT_FORMAT = 4;
 
-/** A job as it lies in its file: the job file as saved, with the shop's tools of that day. */
+/** A job as it lies in its file: the job file as saved, its defaults complete, with the shop's tools of that day. */
 export const jobDocument = z.object({
   format: z.literal(DOCUMENT_FORMAT),
   id: z.string(),
@@ -26,12 +28,18 @@ export type JobDocument = z.infer<typeof jobDocument>;
 const STEPS = {
   1: (older: unknown) => (isTree(older) ? { ...older, format: 2, added: null, measured: {} } : older),
   2: (older: unknown) => (isTree(older) ? { ...older, format: 3, asMarked: [] } : older),
+  3: (older: unknown) => (isTree(older) ? { ...older, format: 4, file: complete(older.file) } : older),
 };
+
+/** Up to the third form a job was kept as sparse as it was sent, and meant what was built in then. */
+function complete(file: unknown): unknown {
+  return isTree(file) ? completeDefaults(file, firstFields) : file;
+}
 
 /** A document's text as this version's form. Throws NewerFormat, or what is wrong with it. */
 export function readJobDocument(text: string): JobDocument {
   const read: unknown = JSON.parse(text);
-  const format = isTree(read) && typeof read.format === 'number' ? read.format : 0;
+  const format = formatOf(read);
   if (format > DOCUMENT_FORMAT) throw new NewerFormat('a job', format, DOCUMENT_FORMAT);
   return jobDocument.parse(migrate(read, format, DOCUMENT_FORMAT, STEPS));
 }

@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import type { Low } from 'lowdb';
+import { builtInFields, completeDefaults } from '#core/job/complete-defaults.ts';
 import { convertLengths } from '#core/job/convert-units.ts';
 import { readJob } from '#core/job/read-job.ts';
 import { isTree } from '#core/job/read-shape.ts';
@@ -10,11 +11,14 @@ import { keepAsMarked } from '#core/measured/as-marked.ts';
 import type { Fault, Result, Units } from '#core/plan/plan.ts';
 import { type DocumentTrouble, putAside } from './aside.ts';
 import { openDocument } from './document.ts';
-import type { FilePort } from './file-port.ts';
+import { type FilePort, wordsOf } from './file-port.ts';
 import { DOCUMENT_FORMAT, documentName, type JobDocument, readJobDocument } from './job-document.ts';
 import type { JobSummary } from './job-summary.ts';
-import { NewerFormat } from './migration.ts';
-import { openJob, type StoredJob, withAsMarked } from './stored-job.ts';
+import { keepPlan, keptOf, keptPlanName, readKeptPlan } from './kept-plan.ts';
+import { formatOf, NewerFormat } from './migration.ts';
+import { planDocument } from './plan-document.ts';
+import { reopen } from './reopen.ts';
+import { openJob, type StoredJob, withAsMarked, withLastPlan } from './stored-job.ts';
 import { Turns } from './turns.ts';
 
 export type Saved =
@@ -34,55 +38,105 @@ type Changes = Partial<Pick<JobDocument, 'file' | 'profile' | 'measured'>>;
 /** The shop's tools as a job keeps them from the day it is saved. */
 export type ProfileFor = (units: Units) => Record<string, unknown>;
 
-/** The jobs, one file each. */
+interface ReadJob {
+  readonly name: string;
+  readonly stored: StoredJob;
+  readonly document: Low<JobDocument>;
+  /** It lies there in an older form. */
+  readonly older: boolean;
+  /** This version has just made a plan of it. */
+  readonly planned: boolean;
+}
+
+const JOB_FILE = /^[0-9a-f]{32}\.json$/;
+
+/** The jobs, a document each with its plan beside it. */
 export class JobStore {
   readonly #port: FilePort;
   readonly #folder: string;
+  /** Of the program: kept with the plans that it makes. */
+  readonly #version: string;
   readonly #profileFor: ProfileFor;
   readonly #progressOf: (job: string) => JobProgress;
   readonly #jobs = new Map<string, StoredJob>();
   readonly #files = new Map<string, Low<JobDocument>>();
   readonly #owners = new Map<string, string>();
   readonly #turns = new Turns();
+  /** What was read and is not taken yet, and what could not be read. */
+  readonly #read: ReadJob[] = [];
+  readonly #unread: { readonly path: string; readonly error: unknown }[] = [];
   readonly troubles: DocumentTrouble[] = [];
+  /** Jobs whose plan could not be kept at the start; a later start tries again. */
+  readonly unkept: { readonly job: string; readonly reason: string }[] = [];
 
   constructor(
     port: FilePort,
     folder: string,
+    version: string,
     profileFor: ProfileFor,
     progressOf: (job: string) => JobProgress,
   ) {
     this.#port = port;
     this.#folder = folder;
+    this.#version = version;
     this.#profileFor = profileFor;
     this.#progressOf = progressOf;
   }
 
   /**
-   * Reads every job's file; those that a snapshot has a summary of are not planned yet. One that cannot be read is
-   * renamed and reported; one from a newer version stops the start.
+   * Reads every job's file; those that a snapshot has a summary of are not planned yet. One from a newer version stops the
+   * start. Nothing is written yet: gives the names of the files in an older form.
    */
-  async open(known: ReadonlyMap<string, JobSummary> = new Map()): Promise<void> {
+  async read(known: ReadonlyMap<string, JobSummary> = new Map()): Promise<string[]> {
     await this.#port.makeFolder(this.#folder);
-    const read: { stored: StoredJob; document: Low<JobDocument> }[] = [];
-    const unread: { path: string; error: unknown }[] = [];
     for (const name of await this.#port.list(this.#folder)) {
-      if (!/^[0-9a-f]{32}\.json$/.test(name)) continue;
+      if (!JOB_FILE.test(name)) continue;
       const path = join(this.#folder, name);
       try {
-        const document = await openDocument(this.#port, path, readJobDocument, EMPTY);
-        const opened = openJob(document.data, known.get(document.data.id));
-        if (!opened.ok)
-          throw new Error(opened.faults.map((fault) => `${fault.path}: ${fault.message}`).join('; '));
-        read.push({ stored: opened.value, document });
+        let older = false;
+        const document = await openDocument(
+          this.#port,
+          path,
+          (text) => {
+            older = formatOf(JSON.parse(text)) < DOCUMENT_FORMAT;
+            return readJobDocument(text);
+          },
+          EMPTY,
+        );
+        const { id } = document.data;
+        const opened = openJob(document.data, known.get(id));
+        const stored = opened.ok
+          ? opened.value
+          : withLastPlan(
+              document.data,
+              opened.faults,
+              await readKeptPlan(this.#port, join(this.#folder, keptPlanName(id)), id),
+            );
+        this.#read.push({ name, stored, document, older, planned: opened.ok && known.get(id) === undefined });
       } catch (error) {
         if (error instanceof NewerFormat) throw error;
-        unread.push({ path, error });
+        this.#unread.push({ path, error });
       }
     }
-    for (const { path, error } of unread) this.troubles.push(await putAside(this.#port, path, error));
-    read.sort((a, b) => addedOf(a.stored).localeCompare(addedOf(b.stored)));
-    for (const { stored, document } of read) this.#keep(stored, document);
+    return this.#read.filter(({ older }) => older).map(({ name }) => name);
+  }
+
+  /**
+   * Takes what was read: a file that is no job's document is renamed and reported, one in an older form written in today's,
+   * and each plan that this version makes kept beside its document. A job with faults is here like any other.
+   */
+  async settle(): Promise<void> {
+    for (const { path, error } of this.#unread.splice(0))
+      this.troubles.push(await putAside(this.#port, path, error));
+    const read = this.#read.splice(0).sort((a, b) => addedOf(a.stored).localeCompare(addedOf(b.stored)));
+    for (const { stored, document, older, planned } of read) {
+      if (older) await document.write();
+      if (planned)
+        await this.#keepPlan(stored).catch((error: unknown) => {
+          this.unkept.push({ job: stored.document.id, reason: wordsOf(error) });
+        });
+      this.#keep(stored, document);
+    }
   }
 
   get(id: string): StoredJob | undefined {
@@ -117,7 +171,7 @@ export class JobStore {
             id,
             revision: 1,
             added,
-            file,
+            file: completeDefaults(file, builtInFields),
             profile,
             measured: {},
             asMarked: [],
@@ -145,14 +199,14 @@ export class JobStore {
       if (!isTree(file)) return { ok: false, faults: [] };
       const { units } = read.value;
       const from = before.summary.units;
-      return {
-        ok: true,
-        value: {
-          file,
-          profile: units === from ? before.document.profile : this.#profileFor(units),
-          measured: convertLengths(before.document.measured, from, units),
-        },
+      const changes = {
+        file: completeDefaults(file, builtInFields),
+        measured: convertLengths(before.document.measured, from, units),
       };
+      const own = { ...changes, profile: before.document.profile };
+      const kept =
+        units === from && (before.faults.length === 0 || planDocument({ ...before.document, ...own }).ok);
+      return { ok: true, value: kept ? own : { ...changes, profile: this.#profileFor(units) } };
     });
   }
 
@@ -176,7 +230,7 @@ export class JobStore {
       const changed = changes(before);
       if (!changed.ok) return { kind: 'faults', faults: changed.faults };
       const document = { ...before.document, ...changed.value, revision: revision + 1 };
-      const opened = openJob(document);
+      const opened = reopen(before, document, measuring);
       if (!opened.ok) return { kind: 'faults', faults: opened.faults };
       const progress = this.#progressOf(id);
       const asMarked = keepAsMarked(
@@ -197,6 +251,7 @@ export class JobStore {
       const stored = this.#jobs.get(id);
       if (stored === undefined) return false;
       await this.#port.remove(join(this.#folder, documentName(id)));
+      await this.#port.remove(join(this.#folder, keptPlanName(id)));
       await this.#port.flushFolder(this.#folder);
       this.#jobs.delete(id);
       this.#files.delete(id);
@@ -208,11 +263,21 @@ export class JobStore {
   async #write(stored: StoredJob): Promise<void> {
     const { id } = stored.document;
     const path = join(this.#folder, documentName(id));
+    if (stored.faults.length === 0) await this.#keepPlan(stored);
     const document =
       this.#files.get(id) ?? (await openDocument(this.#port, path, readJobDocument, stored.document));
     document.data = stored.document;
     await document.write();
     this.#keep(stored, document);
+  }
+
+  /** Keeps the plan that this version makes of a job, unless it lies there already. */
+  async #keepPlan(stored: StoredJob): Promise<void> {
+    const path = join(this.#folder, keptPlanName(stored.document.id));
+    const madeOf = { hash: stored.summary.hash, version: this.#version };
+    const kept = await keptOf(this.#port, path);
+    if (kept?.hash === madeOf.hash && kept.version === madeOf.version) return;
+    await keepPlan(this.#port, path, madeOf, stored.plan);
   }
 
   #keep(stored: StoredJob, document: Low<JobDocument>): void {

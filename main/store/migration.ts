@@ -1,3 +1,5 @@
+import { isTree } from '#core/job/read-shape.ts';
+
 /** Written by a newer version of the program: it is left as it is, and the start refused. */
 export class NewerFormat extends Error {
   constructor(what: string, found: number, known: number) {
@@ -5,6 +7,11 @@ export class NewerFormat extends Error {
       `${what} was written by a newer version of Shoulderline (format ${found}; this one knows up to ${known}): nothing was changed. Start that version, or another data folder.`,
     );
   }
+}
+
+/** The form that a document says it is in; 0 where it says none. */
+export function formatOf(document: unknown): number {
+  return isTree(document) && typeof document.format === 'number' ? document.format : 0;
 }
 
 /** From each older format to the next one. */

@@ -1,8 +1,9 @@
 import { join } from 'node:path';
 import { renameAside } from './aside.ts';
+import { copyBefore } from './copy-before.ts';
 import { EntryFold } from './entry-fold.ts';
 import { EventLog } from './event-log.ts';
-import type { FilePort } from './file-port.ts';
+import { type FilePort, StoreTrouble, wordsOf } from './file-port.ts';
 import { JobStore } from './job-store.ts';
 import { LOG_FORMAT, type LogEntry } from './log-entry.ts';
 import { PrintRecord } from './print-record.ts';
@@ -25,6 +26,8 @@ export interface OpenFolder {
   readonly noSnapshot: string | null;
   /** Snapshots kept aside, now or at an earlier start, that knew entries which the log had lost. */
   readonly knewMore: readonly string[];
+  /** The folder that documents were copied into as they were, before this version wrote them in its form. */
+  readonly copied: string | null;
 }
 
 export const LOG_NAME = 'log.jsonl';
@@ -50,10 +53,14 @@ export async function openFolder(port: FilePort, folder: string, version: string
   const jobs = new JobStore(
     port,
     join(folder, JOBS_NAME),
+    version,
     (units) => shop.profileFor(units),
     (job) => folded.book.job(job),
   );
-  await jobs.open(known?.jobs);
+  const older = (await jobs.read(known?.jobs)).map((name) => `${JOBS_NAME}/${name}`);
+  const copied = await copyOlder(port, folder, version, older, shop.older);
+  await jobs.settle();
+  if (shop.older) await shop.rewrite();
   const fold = new EntryFold(folded);
   const { log, scanned } = await EventLog.open(port, logPath, (read) => fold.take(read), known?.start);
   fold.finish();
@@ -68,8 +75,31 @@ export async function openFolder(port: FilePort, folder: string, version: string
     scanned,
     strange: fold.strange,
     noSnapshot: 'because' in snapshot ? snapshot.because : null,
+    copied,
     knewMore: (await port.list(folder)).filter((name) => name.startsWith(`${SNAPSHOT_NAME}.${KNEW_MORE}`)),
   };
+}
+
+/** The way back: all documents as they were, where any of them is in an older form. */
+async function copyOlder(
+  port: FilePort,
+  folder: string,
+  version: string,
+  older: readonly string[],
+  olderShop: boolean,
+): Promise<string | null> {
+  if (older.length === 0 && !olderShop) return null;
+  const jobs = (await port.list(join(folder, JOBS_NAME))).filter((name) => name.endsWith('.json'));
+  const all = [...jobs.map((name) => `${JOBS_NAME}/${name}`), SHOP_NAME];
+  const shop = (await port.size(join(folder, SHOP_NAME))) === null ? [] : [SHOP_NAME];
+  try {
+    return await copyBefore(port, folder, version, [...older, ...shop], all);
+  } catch (error) {
+    throw new StoreTrouble(
+      `jobs and shop are to be copied before version ${version} writes them in its form, and could not be: ${wordsOf(error)}. Nothing was changed; make room on the disk and start again.`,
+      error,
+    );
+  }
 }
 
 /**

@@ -8,6 +8,7 @@ import { codeOf, StoreTrouble, wordsOf } from './file-port.ts';
 import { type JobDocument, readJobDocument } from './job-document.ts';
 import { readLine, type ReadLine } from './log-line.ts';
 import { NewerFormat } from './migration.ts';
+import { planLine, type PlanLine } from './plan-lines.ts';
 import { readShopDocument, type ShopDocument } from './shop-store.ts';
 
 /** What is wrong with an archive: its line, and what was expected. Nothing of it was put in place. */
@@ -17,6 +18,8 @@ export class ArchiveFault extends Error {}
 export interface ArchiveSink {
   shop(document: ShopDocument): Promise<void>;
   job(document: JobDocument): Promise<void>;
+  /** A line of the last plan of the job before it. */
+  plan(line: PlanLine): Promise<void>;
   entry(read: ReadLine): Promise<void>;
 }
 
@@ -42,6 +45,8 @@ const headSchema = z.object({
 });
 /** The first form of an archive that ends with the number of its last entry. */
 const SAYS_LAST = 2;
+/** The first one that may hold last plans of jobs. */
+const HAS_PLANS = 3;
 const endSchema = z.object({
   end: z.object({
     jobs: z.number(),
@@ -132,6 +137,7 @@ class ArchiveReader {
       case 'body':
         if (text.startsWith('{"end":')) return this.#takeEnd(text);
         if (text.startsWith('{"seq":')) await this.#takeEntry(line);
+        else if (this.#hasPlans() && /^\{"(plan|alike)":/.test(text)) await this.#takePlan(text);
         else await this.#takeJob(text);
         break;
       case 'end':
@@ -164,6 +170,15 @@ class ArchiveReader {
     const document = readJobDocument(JSON.stringify(inside(item(text), 'job')));
     if (this.#rules !== null) foreignJob.parse(document);
     await this.#sink.job(document);
+  }
+
+  #hasPlans(): boolean {
+    return (this.#head?.archive ?? 0) >= HAS_PLANS;
+  }
+
+  async #takePlan(text: string): Promise<void> {
+    if (this.#entries > 0 || this.#jobs === 0) throw new Error('a last plan stands behind no job');
+    await this.#sink.plan(planLine.parse(item(text)));
   }
 
   async #takeEntry(line: Buffer): Promise<void> {

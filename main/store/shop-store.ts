@@ -9,7 +9,7 @@ import { shopAtFirst } from '#core/shop/shop-start.ts';
 import { type DocumentTrouble, putAside } from './aside.ts';
 import { openDocument } from './document.ts';
 import type { FilePort } from './file-port.ts';
-import { migrate, NewerFormat } from './migration.ts';
+import { formatOf, migrate, NewerFormat } from './migration.ts';
 import { Turns } from './turns.ts';
 
 const SHOP_FORMAT = 2;
@@ -27,23 +27,41 @@ export type ShopSaved =
 export class ShopStore {
   readonly #document: Low<ShopDocument>;
   readonly #turns = new Turns();
+  #older: boolean;
   readonly trouble: DocumentTrouble | null;
 
-  private constructor(document: Low<ShopDocument>, trouble: DocumentTrouble | null) {
+  private constructor(document: Low<ShopDocument>, older: boolean, trouble: DocumentTrouble | null) {
     this.#document = document;
+    this.#older = older;
     this.trouble = trouble;
   }
 
   /** Reads the shop's file. One that cannot be read is kept aside and reported, and the shop is as at first. */
   static async open(port: FilePort, path: string): Promise<ShopStore> {
     const fresh: ShopDocument = { format: SHOP_FORMAT, revision: 0, shop: shopAtFirst() };
+    let older = false;
+    const read = (text: string) => {
+      older = formatOf(JSON.parse(text)) < SHOP_FORMAT;
+      return readShopDocument(text);
+    };
     try {
-      return new ShopStore(await openDocument(port, path, readShopDocument, fresh), null);
+      return new ShopStore(await openDocument(port, path, read, fresh), older, null);
     } catch (error) {
       if (error instanceof NewerFormat) throw error;
       const trouble = await putAside(port, path, error);
-      return new ShopStore(await openDocument(port, path, readShopDocument, fresh), trouble);
+      return new ShopStore(await openDocument(port, path, readShopDocument, fresh), false, trouble);
     }
+  }
+
+  /** Does it lie on disk in an older form? */
+  get older(): boolean {
+    return this.#older;
+  }
+
+  /** Writes it in today's form. */
+  async rewrite(): Promise<void> {
+    await this.#document.write();
+    this.#older = false;
   }
 
   /** As it lies on disk. */
@@ -108,7 +126,7 @@ function faultsIn(read: Result<unknown>, name: string): Fault[] {
 /** A shop's text as this version's form. Throws NewerFormat, or what is wrong with it. */
 export function readShopDocument(text: string): ShopDocument {
   const read: unknown = JSON.parse(text);
-  const format = isTree(read) && typeof read.format === 'number' ? read.format : 0;
+  const format = formatOf(read);
   if (format > SHOP_FORMAT) throw new NewerFormat('the shop', format, SHOP_FORMAT);
   return shopDocument.parse(migrate(read, format, SHOP_FORMAT, STEPS));
 }

@@ -2,8 +2,10 @@ import { join } from 'node:path';
 import { documentText } from './document.ts';
 import { type FilePort, replaceFile, StoreTrouble, writeAll } from './file-port.ts';
 import { documentName } from './job-document.ts';
+import { keptPlanName, readKeptPlan } from './kept-plan.ts';
 import { writeLine } from './log-line.ts';
 import { JOBS_NAME, LOG_NAME, openFolder, SHOP_NAME } from './open-folder.ts';
+import { PlanWriter } from './plan-writer.ts';
 import {
   ArchiveFault,
   type ArchiveRead,
@@ -31,6 +33,14 @@ export async function stageArchive(
   await port.remove(incoming);
   await port.makeFolder(join(incoming, JOBS_NAME));
   const names = new Set<string>();
+  /** The job whose last plan is coming in, and those whose has. */
+  let last: string | null = null;
+  let plan: PlanWriter | null = null;
+  const withPlans: string[] = [];
+  const endPlan = async () => {
+    await plan?.finish();
+    plan = null;
+  };
   const log = await port.create(join(incoming, LOG_NAME));
   let read: ArchiveRead;
   try {
@@ -44,12 +54,23 @@ export async function stageArchive(
     const sink: ArchiveSink = {
       shop: (document) => replaceFile(port, join(incoming, SHOP_NAME), documentText(document)),
       async job(document) {
+        await endPlan();
+        last = document.id;
         const name = documentName(document.id);
         if (names.has(name)) throw new ArchiveFault(`the job ${document.id} stands there twice`);
         names.add(name);
         await replaceFile(port, join(incoming, JOBS_NAME, name), documentText(document));
       },
+      async plan(line) {
+        if (last === null) return;
+        if (plan === null) {
+          plan = new PlanWriter(port, join(incoming, JOBS_NAME, keptPlanName(last)), UNKNOWN);
+          withPlans.push(last);
+        }
+        await plan.add(line);
+      },
       async entry({ seq, entry }) {
+        await endPlan();
         const line = writeLine(seq, entry);
         batch.push(line);
         held += line.length;
@@ -57,13 +78,25 @@ export async function stageArchive(
       },
     };
     read = await readArchive(bytes, sink, origin);
+    await endPlan();
     await write();
     await log.flush();
   } finally {
+    await droppedPlan(plan);
     await log.close();
   }
+  for (const id of withPlans)
+    if ((await readKeptPlan(port, join(incoming, JOBS_NAME, keptPlanName(id)), id)) === null)
+      throw new ArchiveFault(`the last plan of the job ${id} is not whole`);
   await readBack(port, incoming, read, version);
   return { ...read, folder: incoming };
+}
+
+/** Of what the plans in an archive were made is not said there. */
+const UNKNOWN = { hash: '', version: '' };
+
+async function droppedPlan(plan: PlanWriter | null): Promise<void> {
+  await plan?.drop();
 }
 
 /** Opens what was unpacked and compares it with what the archive said. */

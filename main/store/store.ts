@@ -71,7 +71,7 @@ export class Store {
   }
 
   /** What was found when the folder was opened. */
-  get found(): Pick<OpenFolder, 'scanned' | 'strange' | 'noSnapshot' | 'knewMore'> {
+  get found(): Pick<OpenFolder, 'scanned' | 'strange' | 'noSnapshot' | 'knewMore' | 'copied'> {
     return this.#open;
   }
 
@@ -189,7 +189,10 @@ export class Store {
         join(folder, SNAPSHOT_NAME),
         { path: log.path, start: { place: log.answered, index: log.index } },
         folded,
-        jobs.all().map(({ summary }) => summary),
+        jobs
+          .all()
+          .filter(({ faults }) => faults.length === 0)
+          .map(({ summary }) => summary),
         version,
       );
     } catch (error) {

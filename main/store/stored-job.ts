@@ -1,23 +1,23 @@
 import { createHash } from 'node:crypto';
-import { readJob } from '#core/job/read-job.ts';
-import { readMeasured } from '#core/measured/read-measured.ts';
 import { indexParts, type PartIndex } from '#core/marks/live-plan.ts';
-import type { Plan, Result, Units } from '#core/plan/plan.ts';
-import { planJob } from '#core/plan/plan-job.ts';
-import { readProfile } from '#core/shop/read-profile.ts';
+import type { Fault, Plan, Result } from '#core/plan/plan.ts';
 import { documentText } from './document.ts';
 import type { JobDocument } from './job-document.ts';
 import type { JobSummary } from './job-summary.ts';
+import { planAnyway, planDocument } from './plan-document.ts';
 
-/** A job that the hub holds: its document, and the plan that follows from it. */
+/** A job that the hub holds: its document, and the plan that follows from it, or the last one that did. */
 export class StoredJob {
   readonly document: JobDocument;
   readonly summary: JobSummary;
+  /** Why this version makes no plan of it: it shows the last one until somebody has corrected the job. */
+  readonly faults: readonly Fault[];
   #opened: { readonly plan: Plan; readonly index: PartIndex } | null;
 
-  constructor(document: JobDocument, summary: JobSummary, plan: Plan | null) {
+  constructor(document: JobDocument, summary: JobSummary, plan: Plan | null, faults: readonly Fault[] = []) {
     this.document = document;
     this.summary = summary;
+    this.faults = faults;
     this.#opened = plan === null ? null : { plan, index: indexParts(plan) };
   }
 
@@ -45,40 +45,40 @@ export function openJob(document: JobDocument, known?: JobSummary): Result<Store
   if (known?.hash === hash) return { ok: true, value: new StoredJob(document, known, null) };
   const planned = planDocument(document);
   if (!planned.ok) return planned;
-  const plan = planned.value;
-  const { due } = document.file;
-  const codes = plan.doors.flatMap(({ parts }) => parts.map(({ code }) => code));
-  const summary: JobSummary = {
-    id: document.id,
-    hash,
-    job: plan.job,
-    ...(typeof due === 'string' ? { due } : {}),
-    units: plan.units satisfies Units,
-    doors: plan.doors.length,
-    doorNames: plan.doors.map(({ door }) => door),
-    parts: codes.length,
-    codes,
+  return {
+    ok: true,
+    value: new StoredJob(document, summaryOf(document, hash, planned.value), planned.value),
   };
-  return { ok: true, value: new StoredJob(document, summary, plan) };
+}
+
+/** A job that this version makes no plan of, with the last one that was made; without one, what can be said of it. */
+export function withLastPlan(document: JobDocument, faults: readonly Fault[], last: Plan | null): StoredJob {
+  const plan = last ?? planAnyway(document);
+  return new StoredJob(document, summaryOf(document, hashOf(document), plan), plan, faults);
 }
 
 /** The same job with other settings kept as they were marked: they change nothing of its plan. */
 export function withAsMarked(stored: StoredJob, asMarked: JobDocument['asMarked']): StoredJob {
-  const { document, summary, plan } = stored;
+  const { document, summary, plan, faults } = stored;
   if (asMarked.length === 0 && document.asMarked.length === 0) return stored;
   const kept = { ...document, asMarked };
-  return new StoredJob(kept, { ...summary, hash: hashOf(kept) }, plan);
+  return new StoredJob(kept, { ...summary, hash: hashOf(kept) }, plan, faults);
 }
 
-/** The plan of a document, with the reasons of every setting if asked for. */
-export function planDocument(document: JobDocument, why = false): Result<Plan> {
-  const job = readJob(document.file);
-  if (!job.ok) return job;
-  const profile = readProfile(document.profile, job.value.units);
-  if (!profile.ok) return profile;
-  const measured = readMeasured(document.measured, job.value.units);
-  if (!measured.ok) return measured;
-  return planJob({ ...job.value, id: document.id }, profile.value, { why, measured: measured.value });
+function summaryOf(document: JobDocument, hash: string, { job, units, doors }: Plan): JobSummary {
+  const { due } = document.file;
+  const codes = doors.flatMap(({ parts }) => parts.map(({ code }) => code));
+  return {
+    id: document.id,
+    hash,
+    job,
+    ...(typeof due === 'string' ? { due } : {}),
+    units,
+    doors: doors.length,
+    doorNames: doors.map(({ door }) => door),
+    parts: codes.length,
+    codes,
+  };
 }
 
 function hashOf(document: JobDocument): string {

@@ -1,0 +1,53 @@
+import type { Length } from '../length/length.ts';
+import { typeLength } from '../length/type-length.ts';
+import type { Units } from '../plan/plan.ts';
+import { doorDefaults } from './defaults.ts';
+import { DOOR_FIELDS, type Shape } from './door-shape.ts';
+import { isTree, type Tree } from './read-shape.ts';
+
+/**
+ * A job file whose `defaults` name every door field that there is a built-in value for, so that it says the same whatever
+ * is built in later. What it names itself stays as it was typed; what it does not name comes from `below`, a group field by
+ * field. Doors need no more than they say: they stand over these. A file that is none is given back as it is.
+ */
+export function completeDefaults(file: Tree, below: (units: Units) => Tree): Tree {
+  const { units, defaults = {} } = file;
+  if ((units !== 'in' && units !== 'mm') || !isTree(defaults)) return file;
+  return { ...file, defaults: over(below(units), defaults) };
+}
+
+/** The built-in door of today as a job file would write it. */
+export function builtInFields(units: Units): Tree {
+  return fieldsAsTyped(doorDefaults(units), DOOR_FIELDS, units);
+}
+
+/** A group replaces field by field; all else, lists and null too, whole. */
+function over(below: Tree, own: Tree): Tree {
+  const added = Object.entries(below).filter(([name]) => !Object.hasOwn(own, name));
+  const kept = Object.entries(own).map(([name, value]): [string, unknown] => {
+    const under = Object.hasOwn(below, name) ? below[name] : undefined;
+    return [name, isTree(under) && isTree(value) ? over(under, value) : value];
+  });
+  return Object.fromEntries([...kept, ...added]);
+}
+
+function fieldsAsTyped(tree: Tree, fields: Readonly<Record<string, Shape>>, units: Units): Tree {
+  return Object.fromEntries(
+    Object.entries(tree).map(([name, value]) => [name, asTyped(value, fields[name], units)]),
+  );
+}
+
+function asTyped(value: unknown, shape: Shape | undefined, units: Units): unknown {
+  switch (shape?.kind) {
+    case 'length':
+      return typeLength(value as Length, units);
+    case 'group':
+      return isTree(value) ? fieldsAsTyped(value, shape.fields, units) : value;
+    case 'list':
+      return Array.isArray(value) ? value.map((each: unknown) => asTyped(each, shape.of, units)) : value;
+    case 'word':
+    case 'species':
+    case undefined:
+      return value;
+  }
+}

@@ -112,6 +112,12 @@ export const officeWords = {
   'office.name': 'Job’s name',
   'office.due': 'Due',
   'office.finished': 'finished',
+  'office.attention': 'Needs attention:',
+  'office.attention.why':
+    '{fault}; {count} things in all. Until they are corrected, its last plan stands, with its stickers and marks.',
+  'office.attention.why.one':
+    '{fault}. Until that is corrected, its last plan stands, with its stickers and marks.',
+  'office.attention.correct': 'Correct it',
   'office.units': 'Measure in',
   'office.units.in': 'inches',
   'office.units.mm': 'millimetres',

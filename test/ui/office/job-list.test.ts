@@ -1,0 +1,55 @@
+import 'fake-indexeddb/auto';
+import { fireEvent, render, screen } from '@testing-library/svelte';
+import { beforeEach, expect, test, vi } from 'vitest';
+import type { JobLine } from '#core/api/jobs-api.ts';
+import { live } from '#ui/hub/live.svelte.ts';
+import JobList from '#ui/office/JobList.svelte';
+
+const line: JobLine = {
+  id: 'rope-walk',
+  job: 'Rope walk',
+  units: 'in',
+  doors: 2,
+  parts: 10,
+  left: 0,
+  revision: 3,
+  hash: 'x',
+};
+const fault = { path: 'doors[0].stile.width', code: 'behind-mortise', message: 'a wider stile' };
+
+beforeEach(() => {
+  live.loaded = true;
+  return () => {
+    live.lines = [];
+  };
+});
+
+function listed(lines: readonly JobLine[]) {
+  live.lines = lines;
+  const edit = vi.fn(async () => undefined);
+  render(JobList, { shown: null, show: vi.fn(), edit, remove: vi.fn(async () => undefined) });
+  return edit;
+}
+
+test('a job with a fault says that it needs attention, why, and opens its form', async () => {
+  const edit = listed([{ ...line, faults: [fault] }]);
+  expect(
+    document.querySelector('[data-attention="rope-walk"] p')?.textContent.replace(/\s+/g, ' ').trim(),
+  ).toBe(
+    'Needs attention: a wider stile. Until that is corrected, its last plan stands, with its stickers and marks.',
+  );
+  expect(screen.queryByText(/finished/)).toBeNull();
+  await fireEvent.click(screen.getByText('Correct it'));
+  expect(edit).toHaveBeenCalledWith('rope-walk');
+});
+
+test('of several faults the first is told, and how many there are; a job without any says nothing of it', () => {
+  listed([
+    { ...line, faults: [fault, { ...fault, message: 'another' }] },
+    { ...line, id: 'quay', job: 'Quay', left: 2 },
+  ]);
+  expect(document.querySelector('[data-attention="rope-walk"]')?.textContent).toContain(
+    'a wider stile; 2 things in all',
+  );
+  expect(document.querySelector('[data-attention="quay"]')).toBeNull();
+});

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { Plan } from '#core/plan/plan.ts';
 import { documentName, type JobDocument, readJobDocument } from '../store/job-document.ts';
 import { JOBS_NAME } from '../store/open-folder.ts';
-import { openJob } from '../store/stored-job.ts';
+import { openJob, withLastPlan } from '../store/stored-job.ts';
 
 /** What a hub's data say of a plan's codes: those that its job of this id or name has not, or why that cannot be told. */
 export type CodesKnown =
@@ -30,8 +30,9 @@ export function codesKnown(plan: Plan, data: string): CodesKnown {
     }
     if (document.id !== plan.id && document.file.job !== plan.job) continue;
     const kept = openJob(document);
-    if (!kept.ok) continue;
-    const { parts } = kept.value.index;
+    const stored = kept.ok ? kept.value : withLastPlan(document, kept.faults, null);
+    if (stored.summary.doors === 0) continue;
+    const { parts } = stored.index;
     const unknown = codes.filter((code) => !parts.has(code));
     if (least === null || unknown.length < least.length) least = unknown;
   }

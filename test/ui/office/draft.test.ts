@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
+import { builtInFields, completeDefaults } from '#core/job/complete-defaults.ts';
 import { planFile } from '#core/plan/plan-file.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
-import { emptyDraft } from '#ui/office/draft.ts';
+import { emptyDraft, valueAt } from '#ui/office/draft.ts';
 import { draftOf, fileOf } from '#ui/office/draft-file.ts';
 
 test('a job file read into the form and written again plans the same, mid rails and all', () => {
@@ -83,4 +84,16 @@ test('a door’s own bead and stile width are read, written, and left out where 
   Object.assign(draft.rows[0] ?? {}, { bead: '', stile: ' ' });
   expect((fileOf(draft).doors as object[])[0]).not.toHaveProperty('bead');
   expect((fileOf(draft).doors as object[])[0]).not.toHaveProperty('stile');
+});
+
+test('a job as the hub keeps it, every measure written out, shows them as the whole job’s and is written back the same', () => {
+  const kept = completeDefaults({ ...demo, defaults: { horn: '3/4' } }, builtInFields);
+  const draft = draftOf(kept, demo.id, 1);
+  expect([draft.defaults.horn, draft.defaults.thickness]).toEqual(['3/4', '3/4']);
+  expect(draft.rows.map(({ bead, stile, species }) => [bead, stile, species])).toEqual(
+    demo.doors.map((door: object) => [valueAt(door, 'bead') ?? '', valueAt(door, 'stile.width') ?? '', '']),
+  );
+  const back = fileOf(draft);
+  expect(back.defaults).toEqual(kept.defaults);
+  expect(planFile(back)).toEqual(planFile(kept));
 });

@@ -42,6 +42,7 @@ export interface DoorSpec {
     readonly length: Length;
     readonly outerSetback: Length;
     readonly innerSetback: Length;
+    /** How far the haunch stays short of the groove's floor, where the groove is deeper than the bead. */
     readonly haunchClearance: Length;
   };
   readonly mortise: { readonly clearance: Length; readonly endPlay: Length };

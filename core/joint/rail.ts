@@ -219,7 +219,7 @@ function tenonStages(joint: Joint, width: Length, mid: boolean, arched: boolean)
   const { tenon, bead: b, groove: g } = joint.spec;
   const beaded = sign(b) > 0;
   const stages: StageDraft[] = [];
-  const haunch = larger(less(g.depth, b), ZERO);
+  const haunch = larger(less(g.depth, b, tenon.haunchClearance), ZERO);
   stages.push({
     stage: 'tenon',
     station: 'table-saw',
@@ -232,7 +232,11 @@ function tenonStages(joint: Joint, width: Length, mid: boolean, arched: boolean)
       station: 'bench',
       after: ['tenon'],
       entries: [
-        exact('length', haunch, 'from.shoulder', 'why.haunch-length', { depth: g.depth, bead: b, haunch }),
+        exact('length', haunch, 'from.shoulder', 'why.haunch-length', {
+          depth: g.depth,
+          bead: b,
+          clearance: tenon.haunchClearance,
+        }),
         exact('height', tenon.outerSetback, 'from.outer-edge', 'why.haunch-height'),
       ],
     });

@@ -61,6 +61,8 @@ export const formWords = {
   'form.help.tenon.outerSetback': 'How far the tenon stays back from the rail’s outer edge.',
   'form.help.tenon.innerSetback':
     'How far it stays back, on the inner edge, from the line where the bead begins.',
+  'form.help.tenon.haunchClearance':
+    'How far the haunch ends short of the groove’s floor; after trimming it shows as a slot so wide in the door’s top and bottom edge.',
   'form.help.mortise.clearance': 'Room for glue below the tenon’s end.',
   'form.help.mortise.endPlay': 'What the mortise is longer than the tenon is wide, at each of its ends.',
   'form.help.horn': 'Stile left long past the rail at each end; sawn off at fitting.',

@@ -172,6 +172,7 @@ export const officeWords = {
   'office.field.tenon.length': 'Tenon length',
   'office.field.tenon.outerSetback': 'Tenon outer setback',
   'office.field.tenon.innerSetback': 'Tenon inner setback',
+  'office.field.tenon.haunchClearance': 'Haunch clearance',
   'office.field.mortise.clearance': 'Mortise clearance',
   'office.field.mortise.endPlay': 'Mortise end play',
   'office.field.horn': 'Horn',

@@ -63,6 +63,7 @@ export const DEFAULT_FIELDS = [
   'tenon.length',
   'tenon.outerSetback',
   'tenon.innerSetback',
+  'tenon.haunchClearance',
   'mortise.clearance',
   'mortise.endPlay',
   'horn',

@@ -104,7 +104,8 @@ export const whyWords = {
   'why.innerStop': 'the tenon’s length: {value}',
   'why.outerHeight': 'the outer setback: {value}',
   'why.outerStop': 'tenon {tenon} − haunch {haunch} = {value}; what stays is the haunch',
-  'why.haunch-length': 'groove {depth} − bead {bead} − haunch clearance {clearance}, if anything is left: {value}',
+  'why.haunch-length':
+    'groove {depth} − bead {bead} − haunch clearance {clearance}, if anything is left: {value}',
   'why.haunch-height': 'the outer setback: {value}',
   'why.tongue': 'groove {groove} − sliding fit {fit} = {value}',
   'why.raise-depth': 'panel {thickness} − tongue {tongue} = {value}',

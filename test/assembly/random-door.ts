@@ -11,7 +11,7 @@ const arch = fc.oneof(
 
 /**
  * Doors of many sizes, square and arched up to the exact semicircle, with and without bead, horns and mid rails, with
- * grooves deeper and shallower than the bead; every field is there. Most of them can be made.
+ * grooves deeper and shallower than the bead, haunches to the groove's floor and short of it; every field is there. Most of them can be made.
  */
 export const randomDoor = fc
   .record({
@@ -29,6 +29,7 @@ export const randomDoor = fc
     tenon: fc.constantFrom('3/4', '1', '1 1/8'),
     outer: fc.constantFrom('1/4', '3/8', '1/2'),
     inner: fc.constantFrom('0', '1/8', '1/4'),
+    haunchClearance: fc.constantFrom('0', '1/64', '1/32', '1/16'),
     clearance: fc.constantFrom('0', '1/16', '1/8'),
     endPlay: fc.constantFrom('0', '1/32', '1/16'),
     horn: fc.constantFrom('0', '1/2', '3/4'),
@@ -47,7 +48,12 @@ export const randomDoor = fc
     topRail: { width: inSixteenths(door.top) },
     bead: door.bead,
     groove: { width: door.groove, depth: door.depth },
-    tenon: { length: door.tenon, outerSetback: door.outer, innerSetback: door.inner },
+    tenon: {
+      length: door.tenon,
+      outerSetback: door.outer,
+      innerSetback: door.inner,
+      haunchClearance: door.haunchClearance,
+    },
     mortise: { clearance: door.clearance, endPlay: door.endPlay },
     horn: door.horn,
     panel: { thickness: door.panel, clearance: '1/16' },

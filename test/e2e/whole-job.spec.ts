@@ -90,16 +90,16 @@ test('a job goes from typed openings to stickers to the mortiser to the board, a
         'data-value',
         String(value),
       );
-  // 1/2 horn + 1/4 outer setback - 1/32 end play; 1/2 + 2 3/4 rail - 3/16 bead - 1/4 inner setback + 1/32; 3/16 + 1 + 1/16.
+  // 1/2 horn + 3/8 outer setback - 1/32 end play; 1/2 + 2 3/4 rail - 3/16 bead - 1/4 inner setback + 1/32; 3/16 + 1 1/4 + 1/16.
   await expect(setup.locator('[data-setting="start"][data-place="bottom"]')).toHaveAttribute(
     'data-value',
-    '23/32',
+    '27/32',
   );
   await expect(setup.locator('[data-setting="stop"][data-place="bottom"]')).toHaveAttribute(
     'data-value',
     '2 27/32',
   );
-  await expect(setup.locator('[data-setting="depthFromEdge"]')).toHaveAttribute('data-value', '1 1/4');
+  await expect(setup.locator('[data-setting="depthFromEdge"]')).toHaveAttribute('data-value', '1 1/2');
   // The first tap goes to the mortise at the top, the second marks both.
   await setup.locator('[data-action="done"]').click();
   await expect(setup.locator('[data-places]')).toHaveAttribute('data-places', '2/2');

@@ -33,9 +33,9 @@ test('in millimetres a sticker has decimals, to a tenth', () => {
   expect(notesOf(job, 'stile-left')).toEqual([
     '757.3 × 57 × 19',
     'bead 5',
-    'groove 6 × 7',
-    // Bottom 12 + 6 − 0.8; the mid rail’s 12 + 300.25 ∓ 35 ± (5 + 6 − 0.8), to a tenth.
-    'mortises 31.5 deep: bottom 17.2 to 71.8, mid 1 from bottom ≈ 287.5 to ≈ 337.1, top 17.2 to 98.8',
+    'groove 6 × 10',
+    // Deep 5 + 32 + 1.5; bottom 12 + 10 − 0.8; the mid rail’s 12 + 300.25 ∓ 35 ± (5 + 6 − 0.8), to a tenth.
+    'mortises 38.5 deep: bottom 21.2 to 71.8, mid 1 from bottom ≈ 287.5 to ≈ 337.1, top 21.2 to 98.8',
   ]);
   // A chord of 258.5 and a rise of 40: 258.5² / 320 + 20 = 228.8195.
   expect(notesOf(job, 'rail-top')).toContain('arch radius ≈ 228.8, rise 40');

@@ -12,13 +12,16 @@ function faultsOf(input: unknown): string[] {
 
 test('a door stands over the job’s defaults, and these over the built-in ones, field by field', () => {
   const read = readJob(
-    job({ defaults: { groove: { depth: '3/8' }, horn: 1 }, doors: [{ ...door, groove: { width: '5/16' } }] }),
+    job({
+      defaults: { groove: { depth: '7/16' }, horn: 1 },
+      doors: [{ ...door, groove: { width: '5/16' } }],
+    }),
   );
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
   const spec = read.value.doors[0]?.spec;
   expect(spec && [spec.groove.width, spec.groove.depth, spec.horn, spec.bead].map(printLength)).toEqual([
     '5/16',
-    '3/8',
+    '7/16',
     '1',
     '3/16',
   ]);

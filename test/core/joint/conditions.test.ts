@@ -34,16 +34,16 @@ const FAULTS: [string, DoorFields][] = [
   ['groove-thickness doors[0].groove.width', { groove: { width: '3/4' } }],
   ['bead-wall doors[0].bead', { bead: '5/16' }],
   ['oversize doors[0].oversize.width', { oversize: { width: '-1/4' } }],
-  ['groove-mortise doors[0].groove.depth', { groove: { depth: '1 1/4' } }],
-  ['tenon-width doors[0].bottomRail.width', { bottomRail: { width: '11/16' } }],
-  ['tenon-chisel doors[0].bottomRail.width', { bottomRail: { width: '7/8' } }],
+  ['groove-mortise doors[0].groove.depth', { groove: { depth: '1 7/16' } }],
+  ['tenon-width doors[0].bottomRail.width', { bottomRail: { width: '13/16' } }],
+  ['tenon-chisel doors[0].bottomRail.width', { bottomRail: { width: '1' } }],
   ['no-chisel doors[0].groove.width', { groove: { width: '3/16' } }],
   ['no-dado doors[0].groove.width', { groove: { width: '1 1/8' }, thickness: '3' }],
   ['behind-mortise doors[0].tenon.length', { tenon: { length: '2' } }],
   ['cover doors[0].tenon.outerSetback', { tenon: { outerSetback: '1/16' } }],
   ['end-play doors[0].mortise.endPlay', { mortise: { endPlay: '1/8' } }],
   ['behind-groove doors[0].topRail.width', { topRail: { width: '1/4' }, arch: { rise: '2', flat: '1' } }],
-  ['panel-hold doors[0].panel.clearance', { panel: { clearance: '1/4' } }],
+  ['panel-hold doors[0].panel.clearance', { panel: { clearance: '3/8' } }],
   ['arch-rise doors[0].arch.rise', { arch: { rise: '0', flat: '1' } }],
   ['arch-chord doors[0].arch.flat', { arch: { rise: '1', flat: '6' } }],
   ['arch-too-high doors[0].arch.rise', { arch: { rise: '5', flat: '2' } }],
@@ -72,19 +72,19 @@ const NOTES: [string, DoorFields][] = [
   ['bead-small doors[0].bead', { bead: '1/32' }],
   ['groove-share doors[0].groove.width', { thickness: '1 1/8' }],
   ['wall-thin doors[0].groove.width', { thickness: '7/16', bead: '1/16' }],
-  ['tenon-narrow doors[0].bottomRail.width', { bottomRail: { width: '1 1/16' } }],
+  ['tenon-narrow doors[0].bottomRail.width', { bottomRail: { width: '1 3/16' } }],
   ['tenon-short doors[0].tenon.length', { tenon: { length: '7/16' } }],
   ['groove-eats-tenon doors[0].bottomRail.width', { groove: { depth: '1/2' } }],
   ['tenon-wide doors[0].bottomRail.width', { bottomRail: { width: '4' } }],
   ['behind-mortise doors[0].tenon.length', { tenon: { length: '1 3/4' } }],
   ['cover doors[0].tenon.outerSetback', { tenon: { outerSetback: '1/8' } }],
-  ['end-splits doors[0].horn', { horn: '1/16' }],
+  ['end-splits doors[0].horn', { horn: '1/16', tenon: { outerSetback: '1/4' } }],
   ['no-end-play doors[0].mortise.endPlay', { mortise: { endPlay: '0' } }],
   ['no-horn doors[0].horn', { horn: '0' }],
   ['no-clearance doors[0].mortise.clearance', { mortise: { clearance: '0' } }],
   ['behind-groove doors[0].topRail.width', { topRail: { width: '5/8' }, arch: { rise: '2', flat: '1' } }],
-  ['panel-hold-small doors[0].panel.clearance', { panel: { clearance: '5/32' } }],
-  ['panel-hold-clearance doors[0].panel.clearance', { panel: { clearance: '1/8' } }],
+  ['panel-hold-small doors[0].panel.clearance', { panel: { clearance: '9/32' } }],
+  ['panel-hold-clearance doors[0].panel.clearance', { panel: { clearance: '3/16' } }],
   ['panel-no-clearance doors[0].panel.clearance', { panel: { clearance: '0' } }],
   ['panel-swells doors[0].panel.clearance', { panel: { species: 'beech' } }],
   ['panel-shrinks doors[0].groove.depth', { panel: { species: 'beech' } }],
@@ -201,10 +201,11 @@ test('an arched panel is short by its length at the crown, and each short one is
       .map(({ figures }) => `${String(figures.part)} ${String(figures.length)}`);
   };
   const arch = { rise: '1', flat: '1' };
-  // Between the rails 16 1/2 − 2 3/4 − 2 1/4 − 1 = 10 1/2, with 3/16 of hold at both ends 10 7/8, at the crown 11 7/8.
-  expect(short('16 1/2', { arch })).toEqual(['panel 11 7/8']);
+  // Between the rails 16 1/4 − 2 3/4 − 2 1/4 − 1 = 10 1/4, with 5/16 of hold at both ends 10 7/8, at the crown 11 7/8.
+  expect(short('16 1/4', { arch })).toEqual(['panel 11 7/8']);
   expect(short('17', { arch })).toEqual([]);
-  expect(short('30', { midRails: [{ width: '3', centre: '12' }] })).toEqual(['panel 1 8 1/8']);
+  // 12 − 1 1/2 − 2 3/4 = 7 3/4 under the mid rail, and twice 5/16.
+  expect(short('30', { midRails: [{ width: '3', centre: '12' }] })).toEqual(['panel 1 8 3/8']);
 });
 
 test('every fault and note that has words was shown above', () => {

@@ -42,6 +42,7 @@ const told = (all: readonly Disagreement[]) =>
     ({ part, stage, name, was, now }) => `${part ?? 'door'} ${stage} ${name} ${was} → ${now ?? 'gone'}`,
   );
 
+// A rail of the built-in door: opening 16 − two stiles of 2 1/4 + two beads of 3/16 + two tenons of 1 1/4 = 14 3/8.
 test('what was cut is remembered over any number of saves, and agrees again when the plan comes back to it', () => {
   const first = planned(wide('16'));
   const progress = progressOf(first, { 'rail-top': ['mill'] });
@@ -52,9 +53,9 @@ test('what was cut is remembered over any number of saves, and agrees again when
     before = plan;
     return told(disagreements(plan.doors, progress, kept));
   };
-  expect(save(planned(wide('17')))).toEqual(['rail-top mill length 13 7/8 → 14 7/8']);
-  expect(save(planned(wide('18')))).toEqual(['rail-top mill length 13 7/8 → 15 7/8']);
-  expect(save(planned(wide('18', { hinge: 'right' })))).toEqual(['rail-top mill length 13 7/8 → 15 7/8']);
+  expect(save(planned(wide('17')))).toEqual(['rail-top mill length 14 3/8 → 15 3/8']);
+  expect(save(planned(wide('18')))).toEqual(['rail-top mill length 14 3/8 → 16 3/8']);
+  expect(save(planned(wide('18', { hinge: 'right' })))).toEqual(['rail-top mill length 14 3/8 → 16 3/8']);
   expect(save(planned(wide('16')))).toEqual([]);
   expect(kept).toEqual([]);
 });
@@ -65,7 +66,7 @@ test('a mark that was taken back and made again says what was cut the second tim
   const again = progressOf(first, { 'rail-top': ['mill'] }, 9);
   expect(disagreements(second.doors, again, kept)).toEqual([]);
   expect(told(disagreements(third.doors, again, keepAsMarked(kept, second, third, again)))).toEqual([
-    'rail-top mill length 14 7/8 → 15 7/8',
+    'rail-top mill length 15 3/8 → 16 3/8',
   ]);
 });
 
@@ -105,7 +106,7 @@ test('a door that is taken out and put back later still knows what it was cut by
   expect(disagreements(alone.doors, progress, kept)).toEqual([]);
   const back = planned(wide('17', { quantity: 2 }));
   expect(told(disagreements(back.doors, progress, keepAsMarked(kept, alone, back, progress)))).toEqual([
-    'rail-top mill length 13 7/8 → 14 7/8',
+    'rail-top mill length 14 3/8 → 15 3/8',
   ]);
 });
 
@@ -118,10 +119,10 @@ test('a job converted to millimetres disagrees with nothing that was cut, but fo
     horn: '12.7',
     bottomRail: { width: '69.85' },
     topRail: { width: '57.15' },
-    groove: { width: '6.35', depth: '6.35' },
-    tenon: { length: '25.4', outerSetback: '6.35', innerSetback: '6.35' },
+    groove: { width: '6.35', depth: '9.525' },
+    tenon: { length: '31.75', outerSetback: '9.525', innerSetback: '6.35', haunchClearance: '0.79375' },
     mortise: { clearance: '1.5875', endPlay: '0.79375' },
-    panel: { thickness: '9.525', clearance: '1.5875' },
+    panel: { thickness: '12.7', clearance: '1.5875' },
   };
   const now = planned({ opening: { width: '406.4', height: '762' } }, { units: 'mm', defaults: more });
   const progress = progressOf(before, {

@@ -41,9 +41,10 @@ test('one stile wider than ordered makes its door’s rails and panel shorter, a
   const before = planned();
   const length = (of: Plan, door: string, part: string) =>
     of.doors.find((each) => each.door === door)?.parts.find((each) => each.part === part);
-  expect(length(before, 'A-1', 'rail-top')?.length).toBe('13 7/8');
-  expect(length(plan, 'A-1', 'rail-top')?.length).toBe('13 13/16');
-  expect(length(plan, 'A-2', 'rail-top')?.length).toBe('13 7/8');
+  // 16 − 4 1/2 + 3/8 + 2 1/2 = 14 3/8; a stile 1/16 wider takes 1/16.
+  expect(length(before, 'A-1', 'rail-top')?.length).toBe('14 3/8');
+  expect(length(plan, 'A-1', 'rail-top')?.length).toBe('14 5/16');
+  expect(length(plan, 'A-2', 'rail-top')?.length).toBe('14 3/8');
   expect(length(plan, 'A-1', 'stile-left')?.width).toBe('2 1/4');
   expect(setting(plan, 'A-1', 'stile-right', 'strip', 'fence')).toBe('2 1/8');
   expect(setting(plan, 'A-1', 'stile-left', 'strip', 'fence')).toBe('2 1/16');
@@ -69,7 +70,7 @@ test('what was cut already and no longer agrees is listed by name; what is not y
   const now = planned({ doors: { 'A-1': { parts: { 'stile-left': { width: '2 5/16' } } } } });
   const kept = keepAsMarked([], before, now, progress, true);
   expect(disagreements(now.doors, progress, kept)).toEqual([
-    { code, door: 'A-1', part: 'rail-top', stage: 'mill', name: 'length', was: '13 7/8', now: '13 13/16' },
+    { code, door: 'A-1', part: 'rail-top', stage: 'mill', name: 'length', was: '14 3/8', now: '14 5/16' },
   ]);
 });
 

@@ -11,7 +11,7 @@ const planned = planFile({
       mark: 'A',
       opening: { width: '7 1/2', height: '11 1/8' },
       stile: { width: '1 5/8' },
-      tenon: { length: '1' },
+      tenon: { length: '1', haunchClearance: '0' },
       bead: '3/16',
       thickness: '3/4',
       groove: { width: '1/4', depth: '1/4' },

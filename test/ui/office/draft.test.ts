@@ -18,7 +18,8 @@ test('a new job carries every default written out, so that no later change of th
   const file = fileOf(draft);
   expect(file.defaults).toMatchObject({
     thickness: '3/4',
-    groove: { width: '1/4', depth: '1/4' },
+    groove: { width: '1/4', depth: '3/8' },
+    tenon: { length: '1 1/4', outerSetback: '3/8', innerSetback: '1/4', haunchClearance: '1/32' },
     mortise: { endPlay: '1/32' },
   });
   expect(planFile(file).ok).toBe(true);
@@ -52,7 +53,7 @@ test('hinge, mid rails and species of a door are written where they are its own'
     ownMidRails: true,
   });
   expect(fileOf(draft)).toMatchObject({
-    defaults: { panel: { species: 'cherry, black', thickness: '3/8' } },
+    defaults: { panel: { species: 'cherry, black', thickness: '1/2' } },
     doors: [
       { hinge: 'right', panel: { species: 'ash, white' }, midRails: [{ width: '3', centre: '14 1/2' }] },
     ],

@@ -221,7 +221,7 @@ function edges({ part }: PlanPart, x: number, near: PlanPart): Shape[] {
 /** Two lines on a white ground in the upper half of a section that begins at x. */
 function inSection(large: string, small: string, x: number, near: PlanPart): Shape[] {
   const { width, thickness } = profileOf(near);
-  const more = { across: thickness * 0.9, ground: true } as const;
+  const more = { across: thickness * 0.96, ground: true } as const;
   const middle = x + thickness / 2;
   return [
     label(large, at(middle, width * 0.74), 'near-end', 'large', 'middle', Infinity, more),

@@ -10,7 +10,7 @@ test('inches become millimetres exactly: 16 1/2 in is 419.1 mm, 1/64 in is 0.396
         format: 1,
         job: 'A',
         units: 'in',
-        defaults: { reveal: '1/64', tenon: { length: 1 } },
+        defaults: { reveal: '1/64', tenon: { length: 1, haunchClearance: '1/32' } },
         doors: [
           {
             mark: 'A',
@@ -28,7 +28,7 @@ test('inches become millimetres exactly: 16 1/2 in is 419.1 mm, 1/64 in is 0.396
     format: 1,
     job: 'A',
     units: 'mm',
-    defaults: { reveal: '0.396875', tenon: { length: '25.4' } },
+    defaults: { reveal: '0.396875', tenon: { length: '25.4', haunchClearance: '0.79375' } },
     doors: [
       {
         mark: 'A',

@@ -8,7 +8,7 @@ export type Scanned =
   | { readonly kind: 'bad-check' }
   | { readonly kind: 'malformed' };
 
-/** Reads a scanned or typed text. Lower case, spaces and hyphens make no difference in a part's code. */
+/** Reads a scanned or typed text. Lower case, spaces and hyphens make no difference in a part's code, nor O for 0 and I for 1. */
 export function readCode(text: string): Scanned {
   const trimmed = text.trim();
   if (/^P-/i.test(trimmed)) {
@@ -22,12 +22,27 @@ export function readCode(text: string): Scanned {
   return readPartCode(trimmed);
 }
 
-/** A part's code as it stands in the store, or why the text is none. */
+/** Letters that look like a digit, and the digit. */
+const LIKE: Readonly<Record<string, string>> = { O: '0', I: '1' };
+/** What may be meant by a check character that is typed like another. */
+const MEANT: Readonly<Record<string, string>> = { O: 'O0', '0': '0O', I: 'I1', '1': '1I' };
+
+/**
+ * A part's code as it stands in the store, or why the text is none. In the first nine characters neither O nor I
+ * stands, so there they are the digits that they look like. The check character may be any of the four: the reading
+ * that checks is taken, and since the nine before it ask for one character, no two readings can. Y and Z, which look
+ * like no digit, stay refused among the nine.
+ */
 export function readPartCode(
   text: string,
 ): { kind: 'part'; code: string } | { kind: 'bad-check' } | { kind: 'malformed' } {
   if (text.length > 40) return { kind: 'malformed' };
-  const code = text.toUpperCase().replace(/[\s-]/g, '');
-  if (!/^[0-9A-HJ-NP-X]{9}[0-9A-Z]$/.test(code)) return { kind: 'malformed' };
-  return Mod37_36.validate(code) ? { kind: 'part', code } : { kind: 'bad-check' };
+  const typed = text.toUpperCase().replace(/[\s-]/g, '');
+  const body = typed.slice(0, -1).replace(/[OI]/g, (letter) => LIKE[letter] ?? letter);
+  const check = typed.slice(-1);
+  if (!/^[0-9A-HJ-NP-X]{9}[0-9A-Z]$/.test(body + check)) return { kind: 'malformed' };
+  const code = [...(MEANT[check] ?? check)]
+    .map((meant) => body + meant)
+    .find((each) => Mod37_36.validate(each));
+  return code === undefined ? { kind: 'bad-check' } : { kind: 'part', code };
 }

@@ -1,6 +1,7 @@
 import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
 import { labelIn, stickerPlace } from '#core/stickers/sticker-place.ts';
 import type { Stocks } from '#core/stickers/stock.ts';
+import { partName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 import { newDocument } from './face.ts';
 import { PageStream } from './page-stream.ts';
@@ -98,7 +99,14 @@ export async function stickersPdf(plan: Plan, options: StickerOptions): Promise<
       return {
         ok: false,
         fault: made.reason,
-        message: noRoom(made.reason, kind, stock, `${door.door} ${part.part}`, part.code, stocks),
+        message: noRoom(
+          made.reason,
+          kind,
+          stock,
+          say('ui.part-of', { part: partName(part.part), door: door.door }),
+          part.code,
+          stocks,
+        ),
       };
     if (made.stickers.length > 1) doubled.push(part.code);
     if (made.place !== 'clear')

@@ -1,6 +1,6 @@
 /** Why a mark or a request was refused, and what to do next. */
 export const refusalWords = {
-  'refusal.stage-not-reached': 'Not yet: {missing} comes first.',
+  'refusal.stage-not-reached': 'Not yet. First: {missing}.',
   'refusal.stage-not-reached.next': 'Put it back and do that first.',
   'refusal.already-done': 'This is done already: {stage}.',
   'refusal.already-done.next': 'It goes to {station} next.',
@@ -8,7 +8,7 @@ export const refusalWords = {
   'refusal.wrong-station.next': 'Take it to {station}.',
   'refusal.not-done': 'Nothing to take back: {stage} is not marked done.',
   'refusal.not-done.next': 'Scan the part to see where it stands.',
-  'refusal.later-stage-done': 'It cannot be taken back: {missing} is done already.',
+  'refusal.later-stage-done': 'Too late. Done already: {missing}.',
   'refusal.later-stage-done.next': 'Take that back first, at its own station.',
   'refusal.spoiled': 'This blank was marked spoiled.',
   'refusal.spoiled.next': 'Use its replacement, {replacedBy}, and throw this sticker away.',
@@ -16,6 +16,8 @@ export const refusalWords = {
   'refusal.id-reused.next': 'Scan the part again.',
   'refusal.malformed': 'That is no part code: ten letters and digits.',
   'refusal.malformed.next': 'Scan it again, or type the code that stands beside the bars.',
+  'refusal.no-such-stage':
+    'There is nothing like that to do to it now: {stage}. The job may have been changed.',
   'refusal.bad-check': 'A character is wrong in that code.',
   'refusal.bad-check.next': 'Scan it again, or compare it with the code that stands beside the bars.',
   'refusal.unknown-code': 'No job here has a part {code}.',

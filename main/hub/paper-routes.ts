@@ -62,13 +62,17 @@ export function paperRoutes(serve: Serve, store: Store): void {
     const live = new Set(
       livePlan(stored.plan, store.progress(id)).doors.flatMap(({ parts }) => parts.map(({ code }) => code)),
     );
-    const unknown = body.codes.filter((code) => !live.has(code));
+    const named = body.codes.map((text) => {
+      const read = readPartCode(text);
+      return read.kind === 'part' ? read.code : text;
+    });
+    const unknown = named.filter((code) => !live.has(code));
     if (unknown.length > 0)
       throw problem(404, 'api.codes-unknown', { codes: unknown.slice(0, 5).join(', ').slice(0, 100) });
-    const { codes, stock, by } = body;
+    const { stock, by } = body;
     await recordPrinted(store, {
       job: id,
-      codes: [...new Set(codes)],
+      codes: [...new Set(named)],
       stock,
       ...(by === undefined ? {} : { by }),
     });

@@ -2,6 +2,7 @@ import type { RefusalBody } from '#core/api/marks-api.ts';
 import type { Refusal } from '#core/marks/mark.ts';
 import type { Fault } from '#core/plan/plan.ts';
 import { say, type Figures, type WordKey } from '#core/words/say.ts';
+import { type Refused, tellRefusal } from '#core/words/tell-refusal.ts';
 
 /** Something that a request asked for and does not get: a status, and what is told. */
 export class Problem extends Error {
@@ -31,18 +32,18 @@ const STATUS: Readonly<Partial<Record<Refusal, number>>> = {
   'unknown-code': 404,
 };
 
-/** A mark or a code that is refused: its stable code, its words, and what is missing. */
+/** A mark or a code that is refused: its stable code, its words, and the ids of what is missing. */
 export function refusal(
   code: Refusal,
-  figures: Readonly<Record<string, string>> = {},
+  told: Omit<Refused, 'missing'> = {},
   missing?: readonly string[],
 ): Problem {
   const body: RefusalBody = {
     code,
-    message: say(`refusal.${code}`, { ...figures, missing: (missing ?? []).join(', ') }),
+    message: tellRefusal(code, { ...told, missing }),
     ...(missing === undefined ? {} : { missing: [...missing] }),
-    ...(figures.station === undefined ? {} : { station: figures.station }),
-    ...(figures.replacedBy === undefined ? {} : { replacedBy: figures.replacedBy }),
+    ...(told.station === undefined ? {} : { station: told.station }),
+    ...(told.replacedBy === undefined ? {} : { replacedBy: told.replacedBy }),
   };
   return new Problem(STATUS[code] ?? 409, body);
 }

@@ -29,8 +29,13 @@ export function dependents(kept: readonly Kept[], on: Kept): Kept[] {
   return behind.slice(1);
 }
 
+/** The marks that stand on a refused one, and wait until a person has settled it. */
+export function heldBack(kept: readonly Kept[]): Kept[] {
+  return kept.filter(({ refused }) => refused !== undefined).flatMap((each) => dependents(kept, each));
+}
+
 /** The mark to be sent next: the first that was not refused and stands on none that was. */
 export function nextToSend(kept: readonly Kept[]): Kept | null {
-  const held = kept.filter(({ refused }) => refused !== undefined).flatMap((each) => dependents(kept, each));
+  const held = heldBack(kept);
   return kept.find((each) => each.refused === undefined && !held.includes(each)) ?? null;
 }

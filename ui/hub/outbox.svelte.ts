@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import type { markAnswer } from '#core/api/marks-api.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { type Answer, hub } from './client.ts';
-import { dependents, type Kept, nextToSend } from './kept-marks.ts';
+import { dependents, heldBack, type Kept, nextToSend } from './kept-marks.ts';
 import { MarkDrawer } from './mark-drawer.ts';
 
 type Sent = z.infer<typeof markAnswer>;
@@ -46,10 +46,12 @@ export class Outbox {
     return this.kept.filter(({ refused }) => refused !== undefined);
   }
 
-  /** Takes up what an earlier page left, and sends it. */
+  /** Takes up what an earlier page left, and sends it. What stands on a refused mark is not shown as made. */
   async open(): Promise<void> {
     await this.#look();
-    for (const each of this.kept) if (each.refused === undefined) this.#around.shown(each);
+    const held = heldBack(this.kept);
+    for (const each of this.kept)
+      if (each.refused === undefined && !held.includes(each)) this.#around.shown(each);
     await this.send();
   }
 

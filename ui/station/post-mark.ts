@@ -2,6 +2,7 @@ import type { StationId } from '#core/joint/names.ts';
 import { judgeMark } from '#core/marks/judge-mark.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { say } from '#core/words/say.ts';
+import { tellRefusal } from '#core/words/tell-refusal.ts';
 import { live } from '../hub/live.svelte.ts';
 import type { Posted } from '../hub/outbox.svelte.ts';
 import { person } from '../people/person.svelte.ts';
@@ -19,12 +20,9 @@ export async function postMark(mark: Mark): Promise<Posted | null> {
   if (live.away) {
     const judged = judgeMark(known.found, known.job.progress, mark);
     if (!judged.ok) {
-      const figures = { ...judged.figures, missing: (judged.missing ?? []).join(', '), stage: mark.stage };
-      return {
-        kind: 'refused',
-        code: judged.code,
-        message: say(`refusal.${judged.code}`, { ...figures, code: mark.code }),
-      };
+      const { code, stage } = mark;
+      const message = tellRefusal(judged.code, { ...judged.figures, missing: judged.missing, code, stage });
+      return { kind: 'refused', code: judged.code, message };
     }
   }
   const { door, part } = known.found;

@@ -25,6 +25,8 @@ export interface Message {
   readonly next: string;
   /** A banner leaves the screen below as it is. */
   readonly banner: boolean;
+  /** Does it tell of a mark that was not taken? */
+  readonly refused?: true;
 }
 
 /** The mark made last here, which can be taken back for a minute. */

@@ -269,7 +269,8 @@ export class Station {
     if (posted?.kind !== 'refused') return posted;
     const found = live.find(mark.code)?.found;
     const what = found === undefined ? mark.code : whatOf(found, mark.stage);
-    this.#tell(sheet(posted.code, say('message.refused', { what, message: posted.message })));
+    const told = sheet(posted.code, say('message.refused', { what, message: posted.message }));
+    this.#tell({ ...told, refused: true });
     return null;
   }
 

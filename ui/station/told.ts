@@ -1,6 +1,7 @@
 import { readCode } from '#core/codes/read-code.ts';
 import { isDoorStage, type StationId } from '#core/joint/names.ts';
 import type { Located } from '#core/marks/live-plan.ts';
+import { missingName } from '#core/words/missing.ts';
 import { partName, stageName, stationName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 import type { Message } from './shown.ts';
@@ -85,10 +86,4 @@ function stationOf(missing: string, { part, door }: Located): string {
       ? [...part.stages, ...door.stages]
       : (door.parts.find((each) => each.part === name)?.stages ?? []);
   return stages.find(({ stage }) => stage === (own ?? name))?.station ?? '';
-}
-
-/** "rail-top: tenon" as people say it. */
-function missingName(missing: string): string {
-  const [part, stage] = missing.split(': ');
-  return stage === undefined ? stageName(missing) : `${partName(part ?? '')} (${stageName(stage)})`;
 }

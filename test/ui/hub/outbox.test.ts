@@ -97,6 +97,25 @@ test('a kept mark that is refused holds back what stands on it, nothing else, un
   expect(received).toHaveLength(1);
 });
 
+test('on a new page neither a refused mark nor what stands on it is shown as made', async () => {
+  const { around, refuse, state, drawer, shown } = world();
+  state.away = true;
+  const outbox = new Outbox(around);
+  for (const stage of ['mill', 'bead']) await outbox.post(mark('AAA', stage));
+  state.away = false;
+  refuse.add('mill');
+  await outbox.send();
+  state.away = true;
+  await outbox.post(mark('BBB', 'mortise'));
+  shown.clear();
+  const after = new Outbox(around);
+  await after.open();
+  expect(after.refused).toHaveLength(1);
+  expect([...shown]).toEqual(
+    (await drawer.all()).filter(({ mark: { code } }) => code === 'BBB').map((each) => each.mark.id),
+  );
+});
+
 test('a refused mark can be sent again, and what stands on it follows', async () => {
   const { around, refuse, received, state } = world();
   state.away = true;

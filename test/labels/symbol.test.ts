@@ -9,20 +9,27 @@ import { symbolsOf } from './read-operators.ts';
 const barsOf = (text: string) =>
   symbolOf('code128', text).bars.map(({ x, width }) => [x, x + width] as const);
 
-test('the check value is the one of ISO/IEC 15417’s rule, in both worked examples', () => {
-  // "HI345678": Start A or B, H, I, Code C, 34, 56, 78. With Start A 1406 mod 103 = 67; Start B is one more, 68.
+test('ISO/IEC 15417, its worked example (looked up): HI345678 has the check value 67 from Start A', () => {
+  // Looked up: Start A, H, I, Code C, 34, 56, 78 is 1406, and 1406 mod 103 = 67.
+  expect(checkValue([103, 40, 41, 99, 34, 56, 78])).toBe(67);
+});
+
+test('the bars of HI345678 are those of the worked example, its check value reckoned by the rule where they begin with Start B', () => {
+  // The patterns of the bars are from memory. Reckoned by the rule: Start B counts one more than Start A, so 68.
   const [start, ...mixed] = valuesOf(barsOf('HI345678'));
   expect(mixed.slice(0, -1)).toEqual([40, 41, 99, 34, 56, 78]);
-  expect(checkValue([103, ...mixed.slice(0, -1)])).toBe(67);
   expect(mixed.at(-1)).toBe(start === 103 ? 67 : 68);
-  // "abcdef" in set B: 1539 mod 103 = 97.
+});
+
+test('the check value of abcdef in set B is the one reckoned by the rule of ISO/IEC 15417', () => {
+  // Reckoned by the rule, by hand: 104 + 1·65 + 2·66 + 3·67 + 4·68 + 5·69 + 6·70 = 1539, and 1539 mod 103 = 97.
   const plain = valuesOf(barsOf('abcdef'));
   expect(plain).toEqual([104, 65, 66, 67, 68, 69, 70, 97]);
   expect(checkValue(plain.slice(0, -1))).toBe(97);
 });
 
 for (const stock of ['letter-3x10', 'roll-2x1'])
-  test(`every Code 128 that is drawn on ${stock} has its check value, in bars of whole dots with white edges of 10 modules`, async () => {
+  test(`every Code 128 that is drawn on ${stock} has the check value reckoned by the rule, in bars of whole dots with white edges of 10 modules`, async () => {
     const planned = planFile(demo);
     if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
     const made = await stickersPdf(planned.value, { stock });

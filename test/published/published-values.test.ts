@@ -13,14 +13,14 @@ import { openingOutline } from '#core/outline/opening-outline.ts';
 import { perimeter, signedArea } from '#core/outline/outline-area.ts';
 import { CHANGE_COEFFICIENTS } from '#core/movement/species.ts';
 
-test('Wood Handbook, FPL-GTR-190 (2010), example to eq. 13-2: white fir 9.15 in wide from 8 to 11 % grows 0.067 in', () => {
+test('Wood Handbook, FPL-GTR-190 (2010), example to eq. 13-2 (looked up; C_T from memory): white fir 9.15 in wide from 8 to 11 % grows 0.067 in', () => {
   const change = changeAcross(decimalLength(9.15), 'white fir', 'flat', decimalLength(3));
   expect(change.valueOf()).toBeCloseTo(0.067, 3);
   const metric = changeAcross(length(232), 'white fir', 'flat', decimalLength(3));
   expect(metric.valueOf()).toBeCloseTo(1.7, 1);
 });
 
-test('Wood Handbook, FPL-GTR-190 (2010), eq. 13-2: quartersawn, the same white fir (C_R 0.00112) moves less than half as much', () => {
+test('Wood Handbook, FPL-GTR-190 (2010), eq. 13-2 (C_R looked up, the change reckoned by the rule): quartersawn, the same white fir moves less than half as much', () => {
   const quarter = changeAcross(decimalLength(9.15), 'white fir', 'quarter', decimalLength(3));
   expect(quarter.valueOf()).toBeCloseTo(9.15 * 0.00112 * 3, 9);
 });
@@ -54,13 +54,13 @@ const TABLE_13_5: readonly (readonly [string, string, string])[] = [
 ];
 
 test.each(TABLE_13_5)(
-  'Wood Handbook, FPL-GTR-190 (2010), table 13-5: %s changes %s radially and %s tangentially',
+  'Wood Handbook, FPL-GTR-190 (2010), table 13-5 (looked up): %s changes %s radially and %s tangentially',
   (species, radial, tangential) => {
     expect(Object.entries(CHANGE_COEFFICIENTS)).toContainEqual([species, { radial, tangential }]);
   },
 );
 
-test('no species is listed beside table 13-5 but the white fir of the worked example', () => {
+test('no species is listed beside table 13-5 (looked up) but the white fir of the worked example', () => {
   const listed = new Set([...TABLE_13_5.map(([species]) => species), 'fir, white']);
   expect(Object.keys(CHANGE_COEFFICIENTS).filter((species) => !listed.has(species))).toEqual([]);
   expect(Object.keys(CHANGE_COEFFICIENTS)).toHaveLength(listed.size);
@@ -75,7 +75,7 @@ test.each([
   [0.65, 12.0],
   [0.8, 16.0],
 ])(
-  'Wood Handbook, table 4-2 (from memory): at 21.1 °C and humidity %f wood comes to %f percent',
+  'Wood Handbook, table 4-2 and eq. 4-5 (from memory): at 21.1 °C and humidity %f wood comes to %f percent',
   (humidity, percent) => {
     expect(Math.abs(equilibriumMoisture(21.1, humidity) - percent)).toBeLessThanOrEqual(0.1);
   },
@@ -112,12 +112,12 @@ test.each([
   },
 );
 
-test('one inch is 25.4 mm exactly (international inch, 1959)', () => {
+test('one inch is 25.4 mm exactly, by definition (international inch, 1959)', () => {
   expect(shownText(showOther('1', 'in'))).toBe('25.4');
   expect(shownText(showOther('127', 'mm'))).toBe('5');
 });
 
-test('ISO/IEC 7064 MOD 37,36: a check character by the standard’s own recursion, reckoned here again', () => {
+test('ISO/IEC 7064 MOD 37,36: a check character reckoned by the rule, whose recursion is written here from memory', () => {
   const alphabet = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ';
   const check = (body: string) => {
     let p = 36;
@@ -131,7 +131,7 @@ test('ISO/IEC 7064 MOD 37,36: a check character by the standard’s own recursio
     expect(Mod37_36.checksum(body)).toBe(check(body));
 });
 
-test('a fraction is printed in lowest terms, as a mixed number', () => {
+test('a fraction is printed in lowest terms, as a mixed number (reckoned, no source)', () => {
   expect(printLength(length(6, 8))).toBe('3/4');
   expect(printLength(length(203, 32))).toBe('6 11/32');
 });

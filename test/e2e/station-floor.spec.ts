@@ -1,4 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
+import { stageName } from '#core/words/names.ts';
 import { demoHub } from './demo-hub.ts';
 import { faultsOf, keep, post, scan } from './shop-floor.ts';
 
@@ -204,6 +205,7 @@ test('a kept mark that the hub refuses is shown with what stands on it, and a pe
   const refused = page.locator('[data-message="already-done"]');
   await expect(refused).toContainText('KEYS-1');
   await expect(refused).toContainText('With it goes a later mark');
+  await expect(refused).toContainText(`This is done already: ${stageName('groove')}.`);
   await keep(page, 'refused-1280');
   await sound(page, 'refused');
   await page.click('[data-action="throw-away"]');

@@ -321,3 +321,16 @@ test('a blank that is given up here is told as given up once, whichever comes fi
   station.check(live.jobs);
   expect(station.message?.code).toBe('replacement');
 });
+
+test('a code typed with O for 0 and I for 1 is taken by the pad and shows that part', () => {
+  const code = parts()
+    .concat(plan.doors[1]?.parts ?? [])
+    .map((each) => each.code)
+    .find((each) => /[01]/.test(each.slice(0, 9)));
+  if (code === undefined) throw new Error('no code with a 0 or 1 in this job');
+  const typed = code.slice(0, 9).replace(/0/g, 'o').replace(/1/g, 'i') + code.slice(9);
+  expect(wrongTyped(typed)).toBeNull();
+  const station = new Station('milling');
+  station.scan(typed);
+  expect(station.setup?.code).toBe(code);
+});

@@ -10,6 +10,7 @@ export const boardWords = {
   'board.behind-count': '{behind} of {of} parts to do',
   'board.waits': '{stage} at {station}',
   'board.next': 'next',
+  'board.done': 'done',
   'board.waiting': 'later',
   'board.due': 'Due',
   'board.none': 'No job yet. Make one in the office.',

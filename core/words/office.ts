@@ -94,6 +94,7 @@ export const officeWords = {
   'cut.note': 'From what it was cut by to what is set now. Look at each of these before it goes on.',
   'cut.gone': 'done, and the door has no such stage any more',
   'cut.doors-more': '{doors} and {count} more doors',
+  'cut.to': 'now',
   'cut.more': 'and {count} more settings',
   'cut.more.one': 'and 1 more setting',
   'cut.ask': 'Save {job} though parts of it are cut?',

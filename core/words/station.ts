@@ -26,6 +26,7 @@ export const stationWords = {
   'ui.enter': 'Enter',
   'ui.close': 'Close',
   'ui.keys': 'Keys',
+  'ui.key.space': 'Space',
   'ui.keys.below': 'Keys for the chosen field',
   'ui.keys.close': 'Keys away',
   'ui.upper': 'A a',

@@ -1,11 +1,13 @@
 import type { Page } from '@playwright/test';
+import { cutInFields } from './cut-in-fields.ts';
 
 /**
  * Words that a person would not see whole: cut by a box that hides what overflows, past the window’s edge, or spilling out
  * of the box that they are written in. Where a box scrolls, what lies further down is not cut.
  */
 export async function clippedOn(page: Page): Promise<string[]> {
-  return page.evaluate(() => {
+  await page.evaluate(() => document.fonts.ready);
+  const found = await page.evaluate(() => {
     const SLACK = 1.5;
     /** Above and below its letters a line of type has room that may be cut. */
     const LEADING = 0.2;
@@ -60,9 +62,7 @@ export async function clippedOn(page: Page): Promise<string[]> {
           `hides ${box.tagName.toLowerCase()}.${box.className}: ${box.scrollWidth}×${box.scrollHeight} in ${box.clientWidth}×${box.clientHeight}`,
         );
     }
-    for (const field of top.querySelectorAll<HTMLSelectElement | HTMLInputElement>('select, input')) {
-      if (field.scrollWidth > field.clientWidth + 1) found.add(`cut in field ${field.name}: ${field.value}`);
-    }
     return [...found];
   });
+  return [...found, ...(await cutInFields(page))];
 }

@@ -3,6 +3,8 @@ import { defineConfig } from '@playwright/test';
 import { findBrowser } from './main/start/find-browser.mjs';
 
 const browser = findBrowser();
+/** Tests so tagged prove more than a change needs to be guarded by: `npm run proof` runs them. */
+const PROOF = /@proof/;
 const MEASURING = '**/board.spec.ts';
 const root = process.getuid?.() === 0;
 
@@ -19,8 +21,8 @@ export default defineConfig({
 
   // What measures how long the screen's own work takes runs alone, after all others.
   projects: [
-    { name: 'floor', testIgnore: MEASURING },
-    { name: 'measuring', testMatch: MEASURING, dependencies: ['floor'] },
+    { name: 'floor', testIgnore: MEASURING, grepInvert: PROOF },
+    { name: 'measuring', testMatch: MEASURING, grepInvert: PROOF, dependencies: ['floor'] },
   ],
 
   use: {

@@ -11,6 +11,7 @@ import { findBrowser } from '../main/start/find-browser.mjs';
 const root = join(import.meta.dirname, '..');
 const quick = process.argv.includes('--quick');
 const reports = mkdtempSync(join(tmpdir(), 'shoulderline-test-'));
+const started = Date.now();
 let passed = 0;
 let failed = 0;
 
@@ -144,5 +145,6 @@ if (!quick) {
 }
 
 rmSync(reports, { recursive: true, force: true });
-process.stdout.write(`\n${passed} passed, ${failed} failed\n`);
+const minutes = ((Date.now() - started) / 60_000).toFixed(1);
+process.stdout.write(`\nafter ${minutes} minutes\n${passed} passed, ${failed} failed\n`);
 process.exit(failed === 0 && passed > 0 ? 0 : 1);

@@ -21,8 +21,8 @@ test.each(['in', 'mm'] as const)(
     expect(tally.made).toBeGreaterThan(40);
     expect(
       Math.min(tally.arched, tally.semicircles, tally.plain, tally.shallow, tally.midRails),
-    ).toBeGreaterThan(1);
-    expect(Math.min(tally.haunchHome, tally.haunchShort, tally.haunchGone)).toBeGreaterThan(1);
+    ).toBeGreaterThan(0);
+    expect(Math.min(tally.haunchHome, tally.haunchShort, tally.haunchGone)).toBeGreaterThan(0);
   },
   60_000,
 );

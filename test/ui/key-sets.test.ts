@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { partCode } from '#core/codes/part-code.ts';
 import { KEYS } from '#ui/shared/key-sets.ts';

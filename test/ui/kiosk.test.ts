@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { leavesScreen } from '#ui/kiosk.ts';
 import { numeralSize } from '#ui/screen-size.ts';

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { tellLength } from '#ui/shared/tell-length.ts';
 

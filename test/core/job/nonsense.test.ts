@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { planFile } from '#core/plan/plan-file.ts';
+import { samples } from '../../samples.ts';
 
 // Whatever comes in, a plan or plain faults come out, in bounded time: each test is held to the runner's own limit.
 
@@ -123,7 +124,7 @@ test('any JSON at all is answered with a plan or with faults', () => {
     fc.property(fc.jsonValue({ maxDepth: 6 }), (input) => {
       answered(input);
     }),
-    { numRuns: 200 },
+    { numRuns: samples(100, 2000) },
   );
 });
 
@@ -180,7 +181,7 @@ test('a door with strange values in any of its fields is answered with a plan or
     fc.property(strangeDoor, fc.constantFrom('in', 'mm'), (fields, units) => {
       answered({ ...job, units, doors: [{ ...door, ...fields }] });
     }),
-    { numRuns: 400 },
+    { numRuns: samples(120, 4000) },
   );
 });
 
@@ -217,6 +218,6 @@ test('a door with sizes of any proportion is answered with a plan or with faults
     fc.property(anyDoor, (fields) => {
       answered({ ...job, doors: [{ ...door, ...fields }] });
     }),
-    { numRuns: 400 },
+    { numRuns: samples(120, 4000) },
   );
 });

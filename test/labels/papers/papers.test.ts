@@ -3,6 +3,7 @@ import { PAPER_KINDS, type PaperKind } from '#core/api/prints-api.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { doorCode } from '#labels/papers/job-sheet.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
+import { inFull } from '../../samples.ts';
 import { codesOn } from '../scan.ts';
 import { awkwardPlan, demoPlan, metricPlan } from './paper-jobs.ts';
 import { type ReadPage, readPages, type ReadText } from './read-pages.ts';
@@ -14,6 +15,11 @@ const PLANS: readonly (readonly [string, Plan])[] = [
   ['a job in millimetres', metricPlan],
   ['an awkward job', { ...awkwardPlan, doors: awkwardPlan.doors.slice(0, 3) }],
 ];
+
+/** Each job on the paper of its own country; on both where the proofs run. */
+function papersFor({ units }: Plan): readonly ('letter' | 'a4')[] {
+  return inFull ? ['letter', 'a4'] : [units === 'in' ? 'letter' : 'a4'];
+}
 
 async function made(plan: Plan, kind: PaperKind, paper: 'letter' | 'a4'): Promise<Uint8Array> {
   const papers = await papersPdf(plan, { kind, paper });
@@ -59,7 +65,7 @@ for (const kind of PAPER_KINDS)
       `${kind} of ${name}: no word is cut off, none stands on another, none is too small to read`,
       { timeout: 30_000 },
       async () => {
-        for (const paper of ['letter', 'a4'] as const)
+        for (const paper of papersFor(plan))
           for (const [k, page] of (await readPages(await made(plan, kind, paper))).entries()) {
             const where = `${paper}, page ${k + 1}`;
             expect(outside(page), where).toEqual([]);

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { planFile } from '#core/plan/plan-file.ts';
 import { doorMap } from '#ui/assembly/door-map.ts';

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
 import { indexParts } from '#core/marks/live-plan.ts';

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { MEASURES, surveyedDoor, surveyIn, withSurvey } from '#ui/fitting/survey-plan.ts';
 

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import 'fake-indexeddb/auto';
 import { afterEach, expect, test, vi } from 'vitest';
 import type { Mark } from '#core/marks/mark.ts';

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { afterEach, expect, test, vi } from 'vitest';
 import { MarkDrawer } from '#ui/hub/mark-drawer.ts';
 import { openDatabase } from '#ui/hub/open-database.ts';

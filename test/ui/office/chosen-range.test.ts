@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { NOTHING_CHOSEN, tapped, toggled } from '#ui/office/chosen-range.ts';

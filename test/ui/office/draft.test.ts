@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { builtInFields, completeDefaults } from '#core/job/complete-defaults.ts';
 import { planFile } from '#core/plan/plan-file.ts';

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { measuredText, openingText, withMeasured, withOpening } from '#ui/office/measured-draft.ts';
 

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { type Draft, emptyDraft, emptyRow, type Row } from '#ui/office/draft.ts';
 import { fileOf } from '#ui/office/draft-file.ts';

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { shopAnswer, shopFile } from '#core/api/shop-api.ts';
 import { writeProfile } from '#core/shop/read-profile.ts';

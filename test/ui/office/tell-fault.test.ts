@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { planFile } from '#core/plan/plan-file.ts';
 import { type Draft, emptyDraft, emptyMidRail, emptyRow, type Row } from '#ui/office/draft.ts';

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { readProfile } from '#core/shop/read-profile.ts';
 import type { ShopDraft } from '#ui/office/shop-draft.ts';

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { Burst, type Heard } from '#ui/scan/burst.ts';

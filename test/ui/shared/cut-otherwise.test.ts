@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import type { Disagreement } from '#core/measured/disagreements.ts';
 import { shownInstant } from '#ui/shared/day.ts';

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { STATIONS } from '#core/joint/names.ts';
 import { cautionKeys } from '#core/words/cautions.ts';

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { say } from '#core/words/say.ts';
 import { measuredFrom } from '#ui/station/measured-from.ts';

@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import type { PlanStage } from '#core/plan/plan.ts';
 import { placeEnd } from '#core/plan/place-end.ts';

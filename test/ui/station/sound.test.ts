@@ -1,3 +1,5 @@
+// @vitest-environment node
+
 import { expect, test } from 'vitest';
 import { SOUNDS } from '#ui/station/sound.ts';
 

@@ -1,5 +1,6 @@
 import { larger, length, less, type Length, smaller, sum, times, ZERO } from '../length/length.ts';
-import { real, realOf } from '../length/real.ts';
+import { printReal, real, realOf } from '../length/real.ts';
+import { showValue, shownText } from '../length/shown.ts';
 import { typeLength } from '../length/type-length.ts';
 import { changeAcross, decimalLength } from '../movement/change.ts';
 import { clearanceThatDoes, type PanelFit } from '../movement/clearance-that-does.ts';
@@ -21,8 +22,8 @@ export function movementConditions(joint: Joint, profile: ShopProfile, found: Fi
   const change = times(share, sum(sightWidth, times(hold, 2)));
   const free = times(clearance, 2);
   const floating = less(hold, clearance);
-  const swells = change.compare(free) > 0;
-  const shrinks = change.compare(floating) > 0;
+  const swells = passes(change, free, profile);
+  const shrinks = passes(change, larger(floating, ZERO), profile);
   if (!swells && !shrinks) return;
   const { depth } = spec.groove;
   const fit = clearanceThatDoes({
@@ -35,6 +36,13 @@ export function movementConditions(joint: Joint, profile: ShopProfile, found: Fi
   const figures = { low, high, change: real(realOf(change)), ...fit, remedy: remedy(fit, depth, profile) };
   if (swells) found.warn('panel-swells', 'panel.clearance', { ...figures, room: free });
   if (shrinks) found.warn('panel-shrinks', 'groove.depth', { ...figures, room: larger(floating, ZERO) });
+}
+
+/** Is a movement over its room, and told as another number than that? What reads alike is no warning. */
+function passes(change: Length, room: Length, { units }: ShopProfile): boolean {
+  if (change.compare(room) <= 0) return false;
+  const told = showValue(printReal(realOf(change)), units);
+  return shownText({ ...told, near: false }) !== typeLength(room, units);
 }
 
 /** What a groove must stay under: it leaves a tenon, and something behind it in every member once the door is trimmed. */

@@ -20,6 +20,7 @@ export function tenonConditions(
   if (groove.depth.compare(reach) >= 0)
     found.fault('groove-mortise', 'groove.depth', { depth: groove.depth, bead, tenon: tenon.length });
   for (const [field, width] of tenonWidths(joint)) tenonWidth(field, width, joint, tooling, found);
+  wideTenons(joint, limits, found);
   if (tenon.length.compare(times(groove.width, 2)) < 0)
     found.warn('tenon-short', 'tenon.length', { tenon: tenon.length, groove: groove.width });
   const depth = sum(reach, mortise.clearance);
@@ -74,14 +75,10 @@ function tenonWidth(field: string, width: Length, joint: Joint, { chisel }: Tool
     });
 }
 
-/** The width over which a tenon is better made as two: six grooves, or three inches. */
-export function wideTenon(
-  joint: Joint,
-  limits: Limits,
-): { readonly field: string; readonly part: string; readonly width: Length; readonly most: Length } | null {
+/** Over six grooves, or three inches, a tenon is better made as two. */
+function wideTenons(joint: Joint, limits: Limits, found: Findings): void {
   const most = larger(times(joint.spec.groove.width, 6), limits.threeInches);
-  const wide = tenonWidths(joint).find(([, width]) => width.compare(most) > 0);
-  if (wide === undefined) return null;
-  const [field, width] = wide;
-  return { field, part: memberNamed(field, joint), width, most };
+  for (const [field, width] of tenonWidths(joint))
+    if (width.compare(most) > 0)
+      found.advise('tenon-wide', field, { part: memberNamed(field, joint), width, most });
 }

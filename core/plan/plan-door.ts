@@ -7,7 +7,6 @@ import { panels } from '../joint/panel.ts';
 import { rails } from '../joint/rail.ts';
 import type { PartDraft, StageDraft } from '../joint/stage-draft.ts';
 import { stiles } from '../joint/stile.ts';
-import { wideTenon } from '../joint/tenon-conditions.ts';
 import { toolingFor } from '../joint/tooling.ts';
 import { printLength } from '../length/print-length.ts';
 import { printReal, real } from '../length/real.ts';
@@ -18,14 +17,6 @@ import { fitOpening, type Fit } from '../survey/fit-opening.ts';
 import { surveyConditions } from '../survey/survey-conditions.ts';
 import type { DoorValues, Note, PlanPart, PlanStage, Result } from './plan.ts';
 import { printPart, printStage } from './print-part.ts';
-
-/** Advice that is given once a job. */
-export const WIDE_TENON = 'tenon-wide';
-
-/** Whether it was given. */
-export interface Once {
-  wideTenon: boolean;
-}
 
 /** A door planned and printed, but for its name and its parts' codes. */
 export interface PlannedDoor {
@@ -49,21 +40,19 @@ export interface DoorToPlan {
 }
 
 /** One door from its settled inputs to its printed parts, stages, values and notes; or what keeps it from being made. */
-export function planDoor(
-  { spec, path, profile, why, asCut, despite = false }: DoorToPlan,
-  once: Once,
-): Result<PlannedDoor> {
+export function planDoor({
+  spec,
+  path,
+  profile,
+  why,
+  asCut,
+  despite = false,
+}: DoorToPlan): Result<PlannedDoor> {
   const joint = deriveJoint(spec);
   const found = conditions(joint, toolingFor(joint, profile), profile, path);
   const limits = limitsFor(profile.units);
   const fit = spec.survey === undefined ? null : fitOpening(spec, spec.survey);
   surveyConditions(fit, spec, limits, profile.units, found);
-  const wide = once.wideTenon ? null : wideTenon(joint, limits);
-  if (wide !== null) {
-    const { field, part, width, most } = wide;
-    found.advise(WIDE_TENON, field, { part, width, most });
-    once.wideTenon = true;
-  }
   if (found.faults.length > 0 && !despite) return { ok: false, faults: found.faults };
   const drafts = draftsOf(joint, profile).map((draft) => {
     const own = specForPart(spec, asCut, draft.part);

@@ -3,8 +3,8 @@ import type { Job, JobDoor } from '../job/job.ts';
 import { doorAsCut, specAsCut } from '../measured/apply-measured.ts';
 import { type Measured, NOTHING_MEASURED } from '../measured/measured.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
-import type { Fault, Note, Plan, PlanDoor, Result } from './plan.ts';
-import { type Once, planDoor, type PlannedDoor, WIDE_TENON } from './plan-door.ts';
+import type { Fault, Plan, PlanDoor, Result } from './plan.ts';
+import { planDoor, type PlannedDoor } from './plan-door.ts';
 
 /** What a plan is made with besides its job and its shop. */
 export interface PlanOptions {
@@ -20,9 +20,8 @@ export interface PlanOptions {
 export function planJob(job: Job, profile: ShopProfile, options: PlanOptions = {}): Result<Plan> {
   const faults: Fault[] = [];
   const doors: PlanDoor[] = [];
-  const once: Once = { wideTenon: false };
   for (const entry of job.doors) {
-    const planned = planMark(job, entry, profile, options, once);
+    const planned = planMark(job, entry, profile, options);
     if (planned.ok) for (const door of planned.value) doors.push(door);
     else faults.push(...planned.faults);
   }
@@ -31,25 +30,15 @@ export function planJob(job: Job, profile: ShopProfile, options: PlanOptions = {
 }
 
 /** The doors of one mark: reckoned once, and once more for each that was measured by itself; each with its own codes. */
-function planMark(
-  job: Job,
-  entry: JobDoor,
-  profile: ShopProfile,
-  options: PlanOptions,
-  once: Once,
-): Result<PlanDoor[]> {
+function planMark(job: Job, entry: JobDoor, profile: ShopProfile, options: PlanOptions): Result<PlanDoor[]> {
   const { mark, quantity, path } = entry;
   const { measured = NOTHING_MEASURED, why = false, despite = false } = options;
   const plan = (door: string | null): Result<PlannedDoor> => {
     const asCut = door === null ? null : doorAsCut(measured, door);
-    return planDoor(
-      { spec: specAsCut(entry.spec, measured, asCut), path, profile, why, asCut, despite },
-      once,
-    );
+    return planDoor({ spec: specAsCut(entry.spec, measured, asCut), path, profile, why, asCut, despite });
   };
   let shared: Result<PlannedDoor> | null = null;
   const doors: PlanDoor[] = [];
-  let told = false;
   for (let k = 1; k <= quantity; k += 1) {
     const door = `${mark}-${k}`;
     const planned = doorAsCut(measured, door) === null ? (shared ??= plan(null)) : plan(door);
@@ -60,9 +49,7 @@ function planMark(
       code: partCode({ job: job.id, mark, k, part, replacement: 0 }),
       ...rest,
     }));
-    const own: readonly Note[] = told ? notes.filter(({ id }) => id !== WIDE_TENON) : notes;
-    told ||= own.some(({ id }) => id === WIDE_TENON);
-    doors.push({ door, mark, values, parts: coded, stages, notes: own });
+    doors.push({ door, mark, values, parts: coded, stages, notes });
   }
   return { ok: true, value: doors };
 }

@@ -1,7 +1,7 @@
 /** What can hurt at each station (common practice, no source), and what comes before anything said here. */
 export const cautionWords = {
   'caution.first': 'The machine’s manual, local codes and proper training come first.',
-  'caution.short': 'Under {least} long: never machine it by hand without a carrier.',
+  'caution.short': 'Under {least} long: never hand-feed it; use a carrier.',
   'caution.milling.1': 'Only flat, straight stock goes over the jointer and through the planer.',
   'caution.milling.2':
     'Nothing shorter than the planer’s least length: cut short parts from a long piece afterwards.',

@@ -5,6 +5,7 @@ import { faultWords } from './faults.ts';
 import { fittingWords } from './fitting.ts';
 import { formWords } from './form.ts';
 import { howToWords } from './how-to-words.ts';
+import { noteWords } from './notes.ts';
 import { officeWords } from './office.ts';
 import { paperWords } from './paper.ts';
 import { refusalWords } from './refusals.ts';
@@ -22,6 +23,7 @@ export const en = {
   ...fittingWords,
   ...formWords,
   ...howToWords,
+  ...noteWords,
   ...officeWords,
   ...paperWords,
   ...refusalWords,

@@ -56,7 +56,7 @@ export const faultWords = {
   'note.groove-eats-tenon':
     'on the {part} the groove takes {eaten} of the tenon’s inner edge: its true width is {width}',
   'note.tenon-wide':
-    'the tenon of the {part}, {width} wide, is wider than {most}: consider two beside each other',
+    'the tenon of the {part}, {width} wide, is wider than {most}: split it by hand into two across the rail’s width, cut the gap between them back to the haunch’s length, and leave the stile whole at the gap',
   'note.behind-mortise': 'only {left} stays behind a mortise {depth} deep: {least} is safer',
   'note.cover': 'only {cover} covers the tenon’s outer edge once trimmed: {least} is safer',
   'note.end-splits':
@@ -87,6 +87,8 @@ export const faultWords = {
     'a band of {band} is narrower than the groove is deep ({depth}): the panel will not go home',
   'note.does-not-cover':
     'as built the door does not cover the opening at {where}, by {missing}: an oversize of {width} in width and {height} in height would',
-  'note.closure': 'the six measures of the opening do not agree by {closure}: measure again',
-  'note.short-piece': '{part} is {length} long, under {least}: never machine it by hand without a carrier',
+  'note.closure':
+    'one of the six measures of the opening does not fit the others, by {closure}: measure again',
+  'note.short-piece':
+    '{part} is {length} long, under {least}: never hand-feed it; use a carrier (a sled or jig that holds it)',
 } as const;

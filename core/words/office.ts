@@ -137,7 +137,6 @@ export const officeWords = {
   'office.saved': 'Saved: {job}. {parts}.',
   'office.codes-changed': 'Its codes existed already, so it got fresh ones: print new stickers.',
   'office.faults': 'This keeps it from being saved',
-  'office.notes': 'Worth a thought',
   'office.no-file': 'That file is no JSON: {reason}',
   'office.stickers': 'Stickers',
   'office.stock': 'Label sheet or roll',

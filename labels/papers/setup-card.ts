@@ -1,7 +1,9 @@
 import { doorView } from '#core/drawing/door-view.ts';
 import { jointSections } from '#core/drawing/joint-sections.ts';
 import { layOut } from '#core/drawing/layout.ts';
+import { noteLines } from '#core/plan/note-lines.ts';
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
+import { kindWords } from '#core/words/kind-words.ts';
 import { partName, stationName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 import type { Faces } from '../face.ts';
@@ -21,6 +23,9 @@ const CAUTION = 6.5;
 /** Height of each of the two sections: through stile and panel, through stile and tenon. */
 const SECTION = 96;
 
+/** What the drawings and the sizes beside them need at least. */
+const DRAWN = 320;
+
 /** The setup card of every door, one after another. */
 export function* setupCards(plan: Plan, paper: Size, faces: Faces): Generator<PaperPiece> {
   for (const [k, door] of plan.doors.entries())
@@ -35,8 +40,11 @@ function setupCard(plan: Plan, door: PlanDoor, paper: Size, faces: Faces): Paper
   const stations = cardStations(door, plan.units);
   const body = bodyOf(paper);
   const floor = cautions(first, stations);
-  const notes = door.notes.flatMap(({ message }) => wrapLines(`– ${message}`, faces.regular, 8, body.width));
-  const highest = floor + 52 + partRows(door) * 12.5 + Math.min(notes.length, 6) * 10;
+  const parts = floor + 52 + partRows(door) * 12.5;
+  const most = Math.floor((body.y + body.height - DRAWN - parts) / 10);
+  const whole = notesOf(door, faces, body.width);
+  const notes = keptRows(whole) <= most ? whole : notesOf(door, faces, body.width, 'kinds');
+  const highest = parts + Math.max(keptRows(notes), Math.min(notes.length, 6)) * 10;
   const below = Math.max(highest, body.y + body.height * 0.44);
   drawings(first, plan, door, below);
   lower(first, plan, door, notes, { from: below - 18, floor });
@@ -89,12 +97,34 @@ function partRows({ parts }: PlanDoor): number {
   return parts.length > 9 ? Math.ceil(parts.length / 2) : parts.length;
 }
 
+interface NoteLine {
+  readonly text: string;
+  readonly bold: boolean;
+}
+
+/** What the plan warns of, in lines: danger first and bold, each sentence, or a sentence for each kind. */
+function notesOf(door: PlanDoor, faces: Faces, width: number, by?: 'kinds'): NoteLine[] {
+  return noteLines([door]).flatMap((line) => {
+    const bold = line.rank === 'danger';
+    const sentences = by === 'kinds' ? [kindWords(line)] : line.tellings.map(({ message }) => message);
+    return sentences
+      .flatMap((each) => wrapLines(`– ${each}`, faces[bold ? 'bold' : 'regular'], 8, width))
+      .map((text) => ({ text, bold }));
+  });
+}
+
+/** How many lines must have room: every danger, and the line that says that there is more. */
+function keptRows(notes: readonly NoteLine[]): number {
+  const dangers = notes.filter(({ bold }) => bold).length;
+  return dangers > 0 && dangers < notes.length ? dangers + 1 : dangers;
+}
+
 /** The parts with their codes and sizes, and what the plan warns of. */
 function lower(
   page: PaperPage,
   plan: Plan,
   door: PlanDoor,
-  notes: readonly string[],
+  notes: readonly NoteLine[],
   { from, floor }: { readonly from: number; readonly floor: number },
 ): void {
   const { stream, size, faces } = page;
@@ -123,11 +153,12 @@ function lower(
   let y = from - 12.5 * rows - 20;
   const most = Math.floor((y - 12 - floor) / 10);
   if (notes.length === 0 || most < 1) return;
-  stream.text(say('paper.notes'), body.x, y, 10, 'bold');
+  stream.text(say('notes.title'), body.x, y, 10, 'bold');
   y -= 12;
-  const shown = notes.length > most ? [...notes.slice(0, most - 1), say('paper.more-notes')] : notes;
-  for (const line of shown) {
-    stream.text(line, body.x, y, 8);
+  const more = { text: say('paper.more-notes'), bold: false };
+  const shown = notes.length > most ? [...notes.slice(0, most - 1), more] : notes;
+  for (const { text, bold } of shown) {
+    stream.text(text, body.x, y, 8, bold ? 'bold' : 'regular');
     y -= 10;
   }
 }

@@ -172,19 +172,30 @@ test('a fault or note of a mid rail names it by its place in the job file', () =
   expect(idsOf({ midRails: midRails.toReversed() })).toEqual(['tenon-chisel doors[0].midRails[0].width']);
 });
 
-test('advice for the whole job is given once, whatever the quantity', () => {
+test('a wide tenon is told of each door that has one, whatever the quantity, and what can be done by hand', () => {
   const planned = planFile({
     format: 1,
     job: 'x',
     units: 'in',
     doors: [
       { ...GOOD, quantity: 3, bottomRail: { width: '6' } },
-      { ...GOOD, mark: 'B', bottomRail: { width: '6' } },
+      { ...GOOD, mark: 'B', bottomRail: { width: '4' }, topRail: { width: '4' } },
+      { ...GOOD, mark: 'C' },
     ],
   });
   if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
-  const told = planned.value.doors.filter(({ notes }) => notes.some(({ id }) => id === 'tenon-wide'));
-  expect(told.map(({ door }) => door)).toEqual(['A-1']);
+  const told = planned.value.doors.flatMap(({ door, notes }) =>
+    notes.filter(({ id }) => id === 'tenon-wide').map(({ path }) => `${door} ${path}`),
+  );
+  expect(told).toEqual([
+    'A-1 doors[0].bottomRail.width',
+    'A-2 doors[0].bottomRail.width',
+    'A-3 doors[0].bottomRail.width',
+    'B-1 doors[1].bottomRail.width',
+    'B-1 doors[1].topRail.width',
+  ]);
+  const message = planned.value.doors[0]?.notes.find(({ id }) => id === 'tenon-wide')?.message;
+  expect(message).toContain('split it by hand into two across the rail’s width');
 });
 
 test('an arched panel is short by its length at the crown, and each short one is named', () => {
@@ -227,19 +238,21 @@ test('the limits of a job in millimetres are the shop’s round ones', () => {
   );
 });
 
-test('a wide tenon is advised on once in a job', () => {
-  const wide = { opening: { width: '16', height: '30' }, bottomRail: { width: '4' } };
-  const planned = planFile({
-    format: 1,
-    job: 'x',
-    units: 'in',
-    doors: [
-      { mark: 'A', ...wide },
-      { mark: 'B', ...wide },
-    ],
-  });
-  if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
-  expect(planned.value.doors.flatMap(({ door, notes }) => notes.map(({ id }) => `${door} ${id}`))).toEqual([
-    'A-1 tenon-wide',
-  ]);
+test('a panel that swells or shrinks by what reads as its room is no warning; a step of the tape more is one', () => {
+  const moves = (width: string, clearance: string) =>
+    idsOf({
+      opening: { width, height: '30' },
+      groove: { depth: '1/2' },
+      bead: '1/4',
+      tenon: { length: '1' },
+      panel: { species: 'cherry', clearance },
+    }).filter((id) => id.startsWith('panel-s'));
+  // Flat-sawn cherry from 6 to 12 percent: 0.01488 of its width. 16 1/2: it grows 0.19065, read 3/16; 3/16 is free.
+  expect(moves('16 1/2', '3/32')).toEqual([]);
+  expect(moves('16 3/4', '3/32')).toEqual([]);
+  // 0.19809, read 13/64.
+  expect(moves('17', '3/32')).toEqual(['panel-swells doors[0].panel.clearance']);
+  // It loses 0.38130, read 3/8, and may lose 3/8; at 29 3/4 it is 0.38874, read 25/64.
+  expect(moves('29 1/4', '1/16')).toEqual(['panel-swells doors[0].panel.clearance']);
+  expect(moves('29 3/4', '1/16')).toContain('panel-shrinks doors[0].groove.depth');
 });

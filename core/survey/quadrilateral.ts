@@ -1,6 +1,7 @@
 import type { OpeningSurvey } from '../job/job.ts';
 import { realOf } from '../length/real.ts';
 import { distance } from '../outline/outline.ts';
+import { apex } from './apex.ts';
 
 /** A corner of the opening, in the job's units; the base lies on an axis. */
 export interface Corner {
@@ -45,11 +46,4 @@ export function quadrilateral(survey: OpeningSurvey): Quadrilateral | null {
   if (b === null || c === null) return null;
   const turned = { b: { x: b.y, y: b.x }, c: { x: c.y, y: c.x } };
   return { base: 'height', a, ...turned, d: { x: 0, y: hl }, closure: distance(turned.b, turned.c) - hr };
-}
-
-/** The third corner of a triangle on the base from (0,0) to (base,0): so far from the first, so far from the second. */
-function apex(base: number, fromFirst: number, fromSecond: number): Corner | null {
-  const x = (base * base + fromFirst * fromFirst - fromSecond * fromSecond) / (2 * base);
-  const square = fromFirst * fromFirst - x * x;
-  return square <= 0 ? null : { x, y: Math.sqrt(square) };
 }

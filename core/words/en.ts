@@ -12,6 +12,7 @@ import { refusalWords } from './refusals.ts';
 import { remedyWords } from './remedies.ts';
 import { stageWords } from './stages.ts';
 import { stationWords } from './station.ts';
+import { troubleWords } from './trouble.ts';
 import { whyWords } from './why.ts';
 
 /** All English words, a family a file. Add a family here; keys carry their family as a prefix. */
@@ -30,5 +31,6 @@ export const en = {
   ...remedyWords,
   ...stageWords,
   ...stationWords,
+  ...troubleWords,
   ...whyWords,
 } as const;

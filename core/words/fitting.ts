@@ -30,7 +30,12 @@ export const fittingWords = {
   'fit.check.good':
     'Good: the six measures agree. Reckoned from the other five, “{measure}” is {apart} off; up to {most} is fine.',
   'fit.check.again':
-    'Measure again: reckoned from the other five, “{measure}” is {apart} off; up to {most} is fine.',
+    'One of the six measures does not fit the other five: they miss by {apart}, and up to {most} is fine. Below stands for each what it would be if it were the wrong one. Tap the one to measure again.',
+  'fit.check.taken': 'One of the six measures does not fit: what comes off may be wrong.',
+  'fit.misfit.off': '{off} off',
+  'fit.misfit.all-the-same': 'What comes off by these measures all the same',
+  'fit.misfit.impossible':
+    'These six measures make no opening. If one alone is wrong, it is one of these. Tap it to measure it again.',
   'fit.check.under': 'less than {least}',
   'fit.check.impossible':
     'These six measures make no opening. Measure again; the two diagonals may stand in each other’s place.',

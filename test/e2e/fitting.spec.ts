@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test';
+import { expect, type Page, test } from '@playwright/test';
 import { jobFileAnswer } from '#core/api/jobs-api.ts';
 import { surveyIn, withSurvey } from '#ui/fitting/survey-plan.ts';
 import { clippedOn } from './clipped.ts';
@@ -9,6 +9,15 @@ const hub = demoHub();
 let code: string;
 
 test.describe.configure({ mode: 'serial', timeout: 120_000 });
+/** What of the survey's sheet would have to be scrolled to. */
+const beyond = (page: Page) =>
+  page
+    .locator('[role="dialog"] .body')
+    .evaluateAll((bodies) =>
+      bodies
+        .filter((body) => body.scrollHeight > body.clientHeight + 1)
+        .map((body) => `scrolls: ${body.scrollHeight} in ${body.clientHeight}`),
+    );
 test.beforeAll(async () => {
   for (const part of hub.door('ARCH-L-1').parts) await doneUntil(hub, part, 'dryfit');
   code = hub.part('ARCH-L-1', 'stile-left').code;
@@ -111,10 +120,55 @@ test('at fitting the survey of the opening is entered in one flow and says what 
   await expect(page.getByRole('status')).toContainText('Nothing more');
 });
 
-test('where the opening is wider than the door, the set-up says not to trim, and where, in sight and whole', async ({
+test('one mistyped diagonal blames no side: each of the six says what it would be, whole at every size and length of words', async ({
   page,
 }) => {
   expect((await post(hub, code, 'fitting', 'trim', 'undo')).status).toBe(200);
+  const measures = ['14 11/16', '14 13/16', '30 3/8', '30 3/8', '33.79655', '32.739553'];
+  for (const language of ['en', 'pseudo'])
+    for (const [width, height] of [
+      [1280, 800],
+      [1920, 1080],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      await page.goto(`${hub.url}/station/fitting?language=${language}`);
+      await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+      await scan(page, code);
+      await page.click('[data-action="survey"]');
+      for (const [k, text] of measures.entries()) {
+        await page.locator('[data-measure]').nth(k).click();
+        await page.getByRole('textbox').fill(text);
+        await page.keyboard.press('Enter');
+      }
+      await expect(page.locator('[data-good="false"]')).toBeVisible();
+      await expect(page.locator('[data-misfit]')).toHaveCount(6);
+      await expect(page.locator('[data-misfit="diagonalDown"]')).toContainText('33 47/64');
+      await expect(page.locator('[data-place]')).toHaveCount(0);
+      await keep(page, `fitting-misfit-${language}-${width}`);
+      expect([...(await clippedOn(page)), ...(await beyond(page))], `${language} ${width}`).toEqual([]);
+      expect(await faultsOf(page), `${language} ${width}`).toEqual([]);
+      await page.click('[data-action="all-the-same"]');
+      await expect(page.locator('[data-place="left-top"]').last()).toBeVisible();
+      expect(await clippedOn(page), `${language} ${width}, all the same`).toEqual([]);
+    }
+  await page.goto(`${hub.url}/station/fitting?language=en`);
+  await scan(page, code);
+  await page.click('[data-action="survey"]');
+  for (const [k, text] of measures.entries()) {
+    await page.locator('[data-measure]').nth(k).click();
+    await page.getByRole('textbox').fill(text);
+    await page.keyboard.press('Enter');
+  }
+  await page.click('[data-misfit="diagonalDown"]');
+  await expect(page.locator('svg[data-asked]')).toHaveAttribute('data-asked', 'diagonalDown');
+  await page.getByRole('textbox').fill('33.739553');
+  await page.keyboard.press('Enter');
+  await expect(page.locator('[data-good="true"]')).toBeVisible();
+});
+
+test('where the opening is wider than the door, the set-up says not to trim, and where, in sight and whole', async ({
+  page,
+}) => {
   const address = `${hub.url}/api/jobs/${hub.plan.id}`;
   const held = jobFileAnswer.parse(await (await fetch(`${address}/file`)).json());
   const whose = { door: 'ARCH-L-1', mark: 'ARCH-L', measured: {} };

@@ -130,6 +130,34 @@ test('what is wrong is told under its own field in the shop’s words, and looks
   expect(await faultsOf(page)).toEqual([]);
 });
 
+test('a low door is drawn while its height is half typed, saved, and opened again, with its danger said first', async ({
+  page,
+}) => {
+  const errors: string[] = [];
+  page.on('pageerror', (error) => errors.push(String(error)));
+  await newJob(page);
+  await page.fill('[name="job"]', 'Plinth');
+  await page.fill('[name="mark"]', 'LOW');
+  await page.fill('[name="width"]', '12');
+  for (const height of ['1', '11', '9']) {
+    await page.fill('[name="height"]', height);
+    await expect(page.locator('.preview h2')).toBeVisible();
+  }
+  const first = page.locator('.preview [data-note]').first();
+  await expect(first).toHaveAttribute('data-rank', 'danger');
+  await expect(first).toContainText('never hand-feed');
+  await first.getByRole('button').click();
+  await expect(first.locator('li')).toHaveCount(2);
+  await keep(page, 'office-low-door-1280');
+  expect(await faultsOf(page)).toEqual([]);
+  await page.click('[data-action="save-job"]');
+  await expect(page.locator('.notice')).toContainText('Plinth');
+  await expect(page.locator('.paper [data-note="short-piece"]')).toBeVisible();
+  await page.click('[data-action="edit-job"] >> nth=-1');
+  await expect(page.locator('[name="height"]')).toHaveValue('9');
+  expect(errors).toEqual([]);
+});
+
 test('hinges, mid rails and the panel’s species are asked for, explained, and stand in the job', async ({
   page,
 }) => {

@@ -2,31 +2,10 @@ import { expect, type Page, test } from '@playwright/test';
 import { leftToPare } from '#core/plan/left-to-pare.ts';
 import type { Plan, PlanStage, Units } from '#core/plan/plan.ts';
 import { clippedOn } from './clipped.ts';
+import { everyStageJob } from './every-stage-job.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
 import { failOnErrors } from './quiet.ts';
 import { addJob, doneUntil, faultsOf, scan } from './shop-floor.ts';
-
-/** The worked example with a mid rail, in inches and in millimetres: each kind of stage once, and a panel under a foot. */
-const JOBS: Readonly<Record<Units, object>> = {
-  in: {
-    thickness: '7/8',
-    topRail: { width: '2' },
-    bead: '1/4',
-    groove: { width: '1/4', depth: '3/8' },
-    tenon: { length: '1 1/4', outerSetback: '3/8', innerSetback: '1/4' },
-    panel: { thickness: '1/2' },
-    arch: { rise: '1 3/4', flat: '3/4' },
-    midRails: [{ width: '3', centre: '12' }],
-    opening: { width: '14 3/4', height: '42 1/2' },
-  },
-  mm: {
-    topRail: { width: '50' },
-    panel: { thickness: '12' },
-    arch: { rise: '45', flat: '20' },
-    midRails: [{ width: '75', centre: '300' }],
-    opening: { width: '375', height: '1080' },
-  },
-};
 
 let hub: HubProcess;
 const plans = new Map<Units, Plan>();
@@ -37,8 +16,7 @@ failOnErrors();
 test.beforeAll(async () => {
   hub = await startHubProcess(data, 0, []);
   for (const units of ['in', 'mm'] as const) {
-    const file = { format: 1, job: `Net loft ${units}`, units, doors: [{ mark: 'NET', ...JOBS[units] }] };
-    const id = await addJob(hub, file);
+    const id = await addJob(hub, everyStageJob(units));
     plans.set(units, (await (await fetch(`${hub.url}/api/jobs/${id}`)).json()) as Plan);
   }
 });

@@ -1,6 +1,8 @@
 import { expect, test } from '@playwright/test';
-import { demoHub } from './demo-hub.ts';
 import type { Plan } from '#core/plan/plan.ts';
+import { gravestCaution } from '#core/words/gravest-caution.ts';
+import { say } from '#core/words/say.ts';
+import { demoHub } from './demo-hub.ts';
 import { addJob, doneUntil, faultsOf, keep, scan } from './shop-floor.ts';
 
 const hub = demoHub();
@@ -222,7 +224,7 @@ const STOPS = [
 ] as const;
 
 for (const [station, name, stage] of STOPS)
-  test(`${station}: its cautions stand beside the setup, at least three, and what comes before them`, async ({
+  test(`${station}: the gravest danger stands beside the setup, and all cautions one tap behind it`, async ({
     page,
   }) => {
     const door = hub.door('ARCH-R-1');
@@ -234,11 +236,20 @@ for (const [station, name, stage] of STOPS)
     await hub.open(page, station);
     await scan(page, asked.code);
     await expect(page.locator(`[data-code="${asked.code}"]`)).toHaveAttribute('data-stage', stage);
+    const gravest = page.locator('[data-action="cautions"]');
+    await expect(gravest).toHaveText(say(gravestCaution(station, stage)));
     const cautions = page.locator(`[data-cautions="${station}"]`);
-    await expect(cautions.locator('li').nth(2)).toBeVisible();
-    await expect(cautions).toContainText('manual, local codes and proper training come first');
+    await expect(cautions).toHaveCount(0);
     await expect(page.locator('.drawing svg')).toBeVisible();
     await keep(page, `station-${station}`);
+    await gravest.click();
+    await expect(cautions).toContainText(say(gravestCaution(station, stage)));
+    await expect(cautions.locator('li').nth(2)).toBeVisible();
+    await expect(cautions).toContainText('manual, local codes and proper training come first');
+    expect(await faultsOf(page), 'cautions').toEqual([]);
+    await page.click('[data-action="close-sheet"]');
+    await expect(cautions).toHaveCount(0);
+    await expect(page.locator(`main[data-code="${asked.code}"]`)).toBeVisible();
   });
 
 test('every number says why', async ({ page }) => {

@@ -9,8 +9,10 @@ export function svgOf(figure: Figure): string {
   return `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${escape(title)}" viewBox="0 0 ${number(width)} ${number(height)}" width="${number(width)}" height="${number(height)}" data-scale="${figure.scale}">${HATCH}${body}</svg>`;
 }
 
-const HATCH =
-  '<defs><pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="6" height="6" fill="#fff"/><line x1="0" y1="0" x2="0" y2="6" stroke="#444" stroke-width="1.2"/></pattern><pattern id="waste" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><rect width="5" height="5" fill="#fff"/><line x1="0" y1="0" x2="0" y2="5" stroke="#b3261e" stroke-width="2.4"/></pattern></defs>';
+/** The accent, as the theme of the screens has it: a drawing stands alone as a file too. */
+export const ACCENT = '#99201b';
+
+const HATCH = `<defs><pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="6" height="6" fill="#fff"/><line x1="0" y1="0" x2="0" y2="6" stroke="#444" stroke-width="1.2"/></pattern><pattern id="waste" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><rect width="5" height="5" fill="#fff"/><line x1="0" y1="0" x2="0" y2="5" stroke="${ACCENT}" stroke-width="2.4"/></pattern></defs>`;
 
 const FILLS: Readonly<Record<Extract<FigureMark, { kind: 'path' }>['fill'], string>> = {
   none: 'none',
@@ -26,7 +28,7 @@ const PENS: Readonly<Record<Extract<FigureMark, { kind: 'path' }>['pen'], string
   edge: 'stroke="#111" stroke-width="1.8"',
   hidden: 'stroke="#555" stroke-width="1.2" stroke-dasharray="6 4"',
   fine: 'stroke="#888" stroke-width="0.7"',
-  cut: 'stroke="#b3261e" stroke-width="3"',
+  cut: `stroke="${ACCENT}" stroke-width="3"`,
   centre: 'stroke="#555" stroke-width="0.9" stroke-dasharray="12 4 2 4"',
   dimension: 'stroke="#111" stroke-width="1.1"',
   datum: 'stroke="#111" stroke-width="1"',

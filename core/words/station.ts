@@ -4,6 +4,8 @@ export const stationWords = {
   'ui.choose': 'Which station is this screen at?',
   'ui.choose.note': 'The screen remembers it.',
   'ui.choose.now': 'this screen',
+  'ui.choose.waiting': '{count} waiting',
+  'ui.choose.none': 'nothing waiting',
   'ui.choose.back': 'Back',
   'ui.screen-width': 'Width of this screen in millimetres',
   'ui.screen-width.note': 'Measure the glass: it makes the numbers large enough to read from two metres.',

@@ -110,8 +110,13 @@ for (const [station, name, stage] of STOPS)
     for (const door of plan.doors) codes.push(await bring(door, name, stage));
     // From another station's choice, as a person comes to it: the queue is built on a page that stands already.
     await page.goto(`${hub.url}/station`);
-    await page.click(`[data-choose-station="${station}"]`);
+    const choice = page.locator(`[data-choose-station="${station}"]`);
+    await expect(choice).toHaveAttribute('data-waiting', /^[1-9]/);
+    const told = await choice.getAttribute('data-waiting');
+    await expect(choice).toContainText(`${told ?? ''} waiting`);
+    await choice.click();
     await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+    expect((await counts(page)).all).toBe(Number(told));
     /** How the first group was told each time. */
     const said: string[] = [];
     for (const [k, code] of codes.entries()) {

@@ -14,14 +14,15 @@ export interface HubProcess {
 
 const ENTRY = join(import.meta.dirname, '..', '..', 'dist', 'hub', 'main.js');
 
-/** Starts the hub and waits until it says where it listens; `env` goes over what this process was given. */
+/** Starts the hub and waits until it says where it listens; `env` goes over what this process was given, `entry` is the built hub. */
 export async function startHubProcess(
   data: string,
   port = 0,
   args: readonly string[] = [],
   env: Readonly<Record<string, string>> = {},
+  entry = ENTRY,
 ): Promise<HubProcess> {
-  const child: ChildProcess = spawn(process.execPath, [ENTRY, ...args], {
+  const child: ChildProcess = spawn(process.execPath, [entry, ...args], {
     stdio: ['ignore', 'pipe', 'inherit'],
     env: { ...process.env, ...env, SHOULDERLINE_DATA: data, SHOULDERLINE_PORT: String(port) },
   });

@@ -1,40 +1,68 @@
 import type { Attachment } from 'svelte/attachments';
+import { type Cell, type Extent, growWrapped, namesAt } from './grow.ts';
 
-/** So many times their least size numerals grow at most. */
-const MOST = 3;
-const STEPS = 6;
+/** Room that the rounding of type to pixels and the line under a number take. */
+const SLACK = 8;
+const NOTHING: Extent = { width: 0, height: 0 };
 
 /**
- * Makes what stands in a box as large as the box has room for: sets `--times`, from 1 to `MOST`, to the most with which nothing
- * goes over the box's edges. What cannot even stand in it at its least size stays at that. Made anew whenever what it is given
- * changes, it measures again; the box's own size it watches itself.
+ * Makes the numbers of a list that stands alone in a box as large as it has room for: sets `--times` and `--names`, by which
+ * they and their names stand larger than at least. It looks once at how they stand at their least size and reckons the rest,
+ * since a setup must be painted at once; where places stand under them there is no room to be found, and it does not look.
+ * Made anew whenever what it is given changes, it looks again; the box's own size it watches itself.
  */
 export function fill(..._shown: readonly unknown[]): Attachment<HTMLElement> {
   return (box) => {
-    const fitsAt = (times: number): boolean => {
-      box.style.setProperty('--times', String(times));
-      return box.scrollHeight <= box.clientHeight && box.scrollWidth <= box.clientWidth;
-    };
+    grow(box, 1);
+    const alone = box.querySelector(':scope > dl.alone');
+    if (alone === null) return;
+    let seen = '';
     const fit = (): void => {
-      const times = mostThatFits(fitsAt, MOST);
-      box.style.setProperty('--times', String(times));
+      grow(box, 1);
+      seen = sizeOf(box);
+      grow(box, timesFor(box, alone));
     };
     fit();
-    const watch = new ResizeObserver(fit);
+    const watch = new ResizeObserver(() => {
+      if (sizeOf(box) !== seen) fit();
+    });
     watch.observe(box);
-    void document.fonts.ready.then(fit);
+    if (document.fonts.status !== 'loaded') void document.fonts.ready.then(fit);
     return () => watch.disconnect();
   };
 }
 
-/** The most between 1 and `most` that fits, within a small step; 1 where nothing larger does. */
-export function mostThatFits(fits: (times: number) => boolean, most: number): number {
-  if (fits(most)) return most;
-  let [low, high] = [1, most];
-  for (let step = 0; step < STEPS; step += 1) {
-    const middle = (low + high) / 2;
-    if (fits(middle)) low = middle;
-    else high = middle;
-  }
-  return low;
+function grow({ style }: HTMLElement, times: number): void {
+  const to = times.toFixed(2);
+  if (style.getPropertyValue('--times') === to) return;
+  style.setProperty('--times', to);
+  style.setProperty('--names', namesAt(times).toFixed(2));
+}
+
+function sizeOf({ clientWidth, clientHeight }: HTMLElement): string {
+  return `${clientWidth} ${clientHeight}`;
+}
+
+function timesFor(box: HTMLElement, alone: Element): number {
+  const taken = [...box.children]
+    .filter((child) => child !== alone)
+    .reduce((sum, child) => sum + extentOf(child).height + SLACK, 0);
+  return growWrapped([...alone.children].map(cellOf), {
+    width: alone.clientWidth - SLACK,
+    height: box.clientHeight - taken - SLACK,
+  });
+}
+
+function cellOf(cell: Element): Cell {
+  const part = (selector: string) => extentOf(cell.querySelector(selector));
+  const line = part('.line');
+  return {
+    name: part('dt'),
+    number: part('.number'),
+    line: line.height === 0 ? line : { width: line.width, height: line.height + SLACK },
+  };
+}
+
+function extentOf(element: Element | null): Extent {
+  return element?.getBoundingClientRect() ?? NOTHING;
 }

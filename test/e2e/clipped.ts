@@ -1,12 +1,13 @@
 import type { Page } from '@playwright/test';
 import { cutInFields } from './cut-in-fields.ts';
+import { typefaceLoaded } from './foreign-type.ts';
 
 /**
  * Words that a person would not see whole: cut by a box that hides what overflows, past the window’s edge, or spilling out
  * of the box that they are written in. Where a box scrolls, what lies further down is not cut.
  */
 export async function clippedOn(page: Page): Promise<string[]> {
-  await page.evaluate(() => document.fonts.ready);
+  await typefaceLoaded(page);
   const found = await page.evaluate(() => {
     const SLACK = 1.5;
     /** Above and below its letters a line of type has room that may be cut. */

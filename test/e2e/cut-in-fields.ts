@@ -7,7 +7,7 @@ import type { Page } from '@playwright/test';
  */
 export async function cutInFields(page: Page): Promise<string[]> {
   return page.evaluate(() => {
-    const SLACK = 1;
+    const SLACK = 0.5;
     const found = new Set<string>();
     const sheets = [...document.querySelectorAll('[role="dialog"], [role="alertdialog"]')];
     const top = sheets.at(-1) ?? document.body;
@@ -36,8 +36,7 @@ export async function cutInFields(page: Page): Promise<string[]> {
       probe.remove();
     }
     for (const field of top.querySelectorAll('input'))
-      if (field.scrollWidth > field.clientWidth + SLACK)
-        found.add(`cut in field ${field.name}: ${field.value}`);
+      if (field.scrollWidth > field.clientWidth + 1) found.add(`cut in field ${field.name}: ${field.value}`);
     return [...found];
   });
 }

@@ -1,13 +1,21 @@
 import type { Page } from '@playwright/test';
 import { withoutGlyph } from '../typeface.ts';
 
+/** Waits until a page has its typeface, in each weight: before that its words are as wide as those of another one. */
+export async function typefaceLoaded(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await Promise.all([...document.fonts].map((face) => face.load()));
+    await document.fonts.ready;
+  });
+}
+
 /**
  * Words on a page that the browser takes from a typeface of the machine instead of the one that the screens bring with them: such
  * words are wider or narrower on the next machine, and a sign may be a box there.
  */
 export async function foreignTypeOn(page: Page): Promise<string[]> {
-  const { families, text } = await page.evaluate(async () => {
-    await document.fonts.ready;
+  await typefaceLoaded(page);
+  const { families, text } = await page.evaluate(() => {
     const own = 'Atkinson Hyperlegible';
     const families = new Set<string>();
     let text = '';

@@ -29,6 +29,7 @@ import {
   printRequest,
   printState,
   printTaken,
+  toPrintAnswer,
 } from './prints-api.ts';
 import { shopAnswer, shopUpdate } from './shop-api.ts';
 import { stocksAnswer } from './stocks-api.ts';
@@ -65,7 +66,7 @@ export const ENDPOINTS = {
     gives: planAnswer,
   },
   'PUT /jobs/:id': {
-    does: 'Saves a changed job file over the revision seen; lists what was cut already and no longer agrees, and what has marks and is in the job no more. With dry=1 nothing is saved.',
+    does: 'Saves a changed job file over the revision seen; lists what was cut already and no longer agrees, which doors of it are finished, which stickers were printed with other sizes, and what has marks and is in the job no more. With dry=1 nothing is saved.',
     office: true,
     query: dryRun,
     takes: jobUpdate,
@@ -77,7 +78,7 @@ export const ENDPOINTS = {
     gives: jobFileAnswer,
   },
   'PUT /jobs/:id/measured': {
-    does: 'Plans a job anew by sizes as they came out; lists what was cut already and no longer agrees. With dry=1 nothing is saved.',
+    does: 'Plans a job anew by sizes as they came out; lists what was cut already and no longer agrees, which doors of it are finished, and which stickers were printed with other sizes. With dry=1 nothing is saved.',
     office: true,
     query: dryRun,
     takes: measuredUpdate,
@@ -106,12 +107,19 @@ export const ENDPOINTS = {
     query: z.object({ kind: short, paper: short, doors: z.string().max(400_000).optional() }),
     gives: 'application/pdf',
   },
+  'GET /stickers': {
+    does: 'How many stickers of each current job are to be printed: those never printed, and those printed before the sizes on them changed.',
+    gives: toPrintAnswer,
+  },
   'GET /stocks': { does: 'The stocks of stickers that the shop has, by their sizes.', gives: stocksAnswer },
   'GET /stocks/:stock/calibration.pdf': {
     does: 'A page to hold against a stock, to see how the printer moves and stretches it.',
     gives: 'application/pdf',
   },
-  'GET /printers': { does: 'The printers of the hub’s machine.', gives: printersAnswer },
+  'GET /printers': {
+    does: 'The printers of the hub’s machine, and which of them printed stickers last.',
+    gives: printersAnswer,
+  },
   'POST /prints': {
     does: 'Makes a paper and prints it; tells its number at once.',
     takes: printRequest,
@@ -134,7 +142,7 @@ export const ENDPOINTS = {
   },
   'GET /board': { does: 'How far every door has come.', gives: boardAnswer },
   'GET /events': {
-    does: 'Marks as they come (event: mark), changed jobs (job), a changed shop (shop), and a beat every second.',
+    does: 'Marks as they come (event: mark), changed jobs (job), printed stickers (print), a changed shop (shop), and a beat every second.',
     gives: 'text/event-stream',
   },
   'GET /shop': { does: 'The shop: people, tools, screens.', gives: shopAnswer },

@@ -90,17 +90,27 @@ export const jobsAnswer = z.object({
 /** A job as the list of jobs shows it. */
 export type JobLine = z.infer<typeof jobsAnswer>['jobs'][number];
 
+/** A part by its code, with its door. */
+const partOf = z.object({ code: z.string(), door: z.string(), part: z.string() });
+
 /** POST /jobs answers this. */
 export const jobSaved = z.object({
   id: z.string(),
   job: z.string(),
   revision: z.number(),
   codesChanged: z.boolean(),
-  parts: z.array(z.object({ code: z.string(), door: z.string(), part: z.string() })),
+  parts: z.array(partOf),
 });
 
-/** Settings that something was cut by already and that are others after a save; how many there are, and the first of them. */
+/**
+ * What a save brings about: settings that something was cut by already and that are others after it, how many there are,
+ * and the first of them; the finished doors that such settings are of, which are not among them; and the stickers that
+ * were printed with other sizes, how many, and the first of them.
+ */
 const disagreeing = {
+  finished: z.array(z.string()),
+  outdated: z.number(),
+  stickers: z.array(partOf),
   disagreeing: z.number(),
   disagree: z.array(
     z.object({
@@ -159,6 +169,8 @@ export const measuredUpdate = z.strictObject({ revision: z.number().int().nonneg
 
 /** PUT /jobs/:id/measured answers this: settings that were cut already and no longer agree. */
 export const measuredAnswer = z.object({ revision: z.number(), ...disagreeing });
+/** What a save of sizes brings about, or would. */
+export type ChangeBrings = Omit<z.infer<typeof measuredAnswer>, 'revision'>;
 
 /** 400 with faults. */
 export const faultsBody = z.object({

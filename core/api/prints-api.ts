@@ -11,6 +11,8 @@ export const printedOnce = z.object({
   printer: z.string().optional(),
   by: z.string().optional(),
   reprint: z.boolean(),
+  /** A short sum of the figures that stood on it; left out where that was not kept. */
+  says: z.string().optional(),
 });
 /** One run of stickers that was printed. */
 export type PrintedOnce = Readonly<z.infer<typeof printedOnce>>;
@@ -22,6 +24,12 @@ export const printedAnswer = z.object({ codes: z.record(z.string(), z.array(prin
 export const printedReport = z.strictObject({ codes, stock, by: personName.optional() });
 /** Stickers that a person says were printed. */
 export type PrintedReport = Readonly<z.infer<typeof printedReport>>;
+
+/** GET /stickers answers this: of each job with doors to finish, how many stickers are to be printed. */
+export const toPrintAnswer = z.object({ jobs: z.array(z.object({ id: z.string(), toPrint: z.number() })) });
+
+/** An `event: print` carries this: stickers of this job left a printer. */
+export const printEvent = z.object({ job: z.string() });
 
 /** GET /printers answers this: what can be printed to from the hub's machine. */
 export const printerLine = z.object({
@@ -39,6 +47,8 @@ export const printersAnswer = z.object({
   printers: z.array(printerLine),
   /** Why there are none, in words. */
   message: z.string().optional(),
+  /** The one of them that printed stickers last, on what, and how many are on a sheet of it. */
+  stickers: z.object({ printer: z.string(), stock: z.string(), positions: z.number() }).optional(),
 });
 
 /** The papers of a job that are no stickers. */

@@ -1,5 +1,6 @@
 import { boardWords } from './board.ts';
 import { cautionWords } from './cautions.ts';
+import { changeWords } from './changes.ts';
 import { drawingWords } from './drawing.ts';
 import { faultWords } from './faults.ts';
 import { fittingWords } from './fitting.ts';
@@ -19,6 +20,7 @@ import { whyWords } from './why.ts';
 export const en = {
   ...boardWords,
   ...cautionWords,
+  ...changeWords,
   ...drawingWords,
   ...faultWords,
   ...fittingWords,

@@ -145,8 +145,6 @@ export const officeWords = {
   'office.print': 'Open the stickers to print',
   'office.edit': 'Change',
   'office.delete': 'Remove',
-  'office.delete.sure': 'Remove {job}? Its stickers will no longer be known.',
-  'office.delete.yes': 'Yes, remove it',
   'office.cancel': 'Leave it',
   'office.show': 'Show',
   'office.preview': 'The door drawn',

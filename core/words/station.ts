@@ -166,7 +166,7 @@ export const stationWords = {
   'message.other-door': '{part} belongs to {door}, not to {here}.',
   'message.other-door.next': 'Put it with {door} and go on with {here}.',
   'message.replacement': '{what} is given up.',
-  'message.replacement.next': 'Its replacement is {code}. Print that sticker in the office.',
+  'message.replacement.next': 'Its replacement is {code}.',
   'message.spoil-away': 'A blank can be given up only while the hub answers: it names the replacement.',
   'message.not-kept': 'This browser could not keep the mark, so it was not made. Try again.',
   'message.unknown-badge': 'Nobody in this shop has the badge {badge}.',

@@ -8,7 +8,7 @@ import type { Serve } from './serve.ts';
 
 /** Something that stations hear of besides marks. */
 export interface Announcement {
-  readonly event: 'job' | 'shop';
+  readonly event: 'job' | 'print' | 'shop';
   readonly data: unknown;
 }
 

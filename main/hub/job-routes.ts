@@ -1,7 +1,9 @@
 import type { JobLine } from '#core/api/jobs-api.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
 import { lostMarks } from '#core/marks/lost-marks.ts';
+import { isFinished } from '#core/marks/stage-state.ts';
 import { disagreements, without } from '#core/measured/disagreements.ts';
+import { newlyOutdated } from '#core/stickers/to-print.ts';
 import type { Changed, NotSaved, Saved } from '../store/job-store.ts';
 import type { Store } from '../store/store.ts';
 import { planDocument } from '../store/plan-document.ts';
@@ -57,8 +59,8 @@ export function jobRoutes(serve: Serve, store: Store, announcer: Announcer): voi
     const changed = await store.change(() => store.jobs.measure(id, body.revision, body.measured, dry));
     if (changed.kind !== 'changed') throw unsaved(changed, id);
     if (!dry) tell(id, 'changed');
-    const { revision, disagreeing, disagree } = comesOf(changed, store, dry);
-    return { revision, disagreeing, disagree };
+    const { lost: _lost, ...comes } = comesOf(changed, store, dry);
+    return comes;
   });
 
   serve('DELETE /jobs/:id', async ({ params }) => {
@@ -88,17 +90,23 @@ function comesOf(
   { before, stored }: Extract<Changed, { kind: 'changed' }>,
   store: Store,
   dry: boolean,
-): Pick<GivenBy<'PUT /jobs/:id'>, 'revision' | 'disagreeing' | 'disagree' | 'lost'> {
-  const progress = store.progress(stored.document.id);
+): GivenBy<'PUT /jobs/:id/measured'> & Pick<GivenBy<'PUT /jobs/:id'>, 'lost'> {
+  const { id } = stored.document;
+  const progress = store.progress(id);
   const [was, now] = [livePlan(before.plan, progress), livePlan(stored.plan, progress)];
-  const disagree = without(
+  const all = without(
     disagreements(now.doors, progress, stored.document.asMarked),
     disagreements(was.doors, progress, before.document.asMarked),
   );
+  const disagree = all.filter(({ door }) => !isFinished(progress, door));
+  const outdated = newlyOutdated(was, now, progress, store.printed(id));
   return {
     revision: (dry ? before : stored).document.revision,
+    finished: [...new Set(all.flatMap(({ door }) => (isFinished(progress, door) ? [door] : [])))],
     disagreeing: disagree.length,
     disagree: disagree.slice(0, MOST_TOLD),
+    outdated: outdated.length,
+    stickers: outdated.slice(0, MOST_TOLD).map(({ code, door, part }) => ({ code, door, part })),
     lost: lostMarks(was, now, progress),
   };
 }

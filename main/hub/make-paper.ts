@@ -14,6 +14,7 @@ import { type Paper, refused, type Refused } from '../printing/printer.ts';
 import type { Store } from '../store/store.ts';
 import { planDocument } from '../store/plan-document.ts';
 import { jobOf } from './job-routes.ts';
+import { type PrintedSticker, stickersOf } from './record-printed.ts';
 import { shopStocks } from './shop-stocks.ts';
 
 /** The stock that is meant where none is named. */
@@ -23,7 +24,7 @@ export const DEFAULT_STOCK = 'letter-3x10';
 export interface MadePaper {
   readonly ok: true;
   readonly paper: Paper;
-  readonly codes: readonly string[];
+  readonly stickers: readonly PrintedSticker[];
   readonly stock: string;
 }
 
@@ -62,7 +63,7 @@ async function calibration(
   if (pdf === null) return refused('not-made', { reason: noSuchStock(stock, Object.keys(stocks)) });
   await progress(1, 1);
   const title = say('paper.calibration', { stock });
-  return { ok: true, paper: { pdf, title, ...mediaOf(stock, stocks) }, codes: [], stock };
+  return { ok: true, paper: { pdf, title, ...mediaOf(stock, stocks) }, stickers: [], stock };
 }
 
 function noSuchStock(stock: string, stocks: readonly string[]): string {
@@ -81,7 +82,7 @@ async function papers(
     return {
       ok: true,
       paper: { pdf: made.pdf, title: say(`paper.title-${kind}`, { job: plan.job }), media: paper },
-      codes: [],
+      stickers: [],
       stock: paper,
     };
   return refused('not-made', {
@@ -124,7 +125,7 @@ async function stickers(
   return {
     ok: true,
     paper: { pdf: made.pdf, title: say('paper.title', { job: plan.job }), ...mediaOf(stock, stocks) },
-    codes: [...new Set(codes ?? plan.doors.flatMap(({ parts }) => parts.map(({ code }) => code)))],
+    stickers: stickersOf(plan, codes),
     stock,
   };
 }

@@ -1,17 +1,19 @@
 import { readPartCode } from '#core/codes/read-code.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
+import { stickersToPrint } from '#core/stickers/to-print.ts';
 import { type Stickers, stickersPdf } from '#labels/stickers-pdf.ts';
 import type { Store } from '../store/store.ts';
+import type { Announcer } from './events.ts';
 import { giveWay } from './give-way.ts';
 import { jobOf } from './job-routes.ts';
 import { DEFAULT_STOCK } from './make-paper.ts';
 import { problem } from './problem.ts';
-import { recordPrinted } from './record-printed.ts';
+import { recordPrinted, stickersOf } from './record-printed.ts';
 import type { Serve } from './serve.ts';
 import { shopStocks } from './shop-stocks.ts';
 
 /** A job's stickers, and when each was printed. */
-export function paperRoutes(serve: Serve, store: Store): void {
+export function paperRoutes(serve: Serve, store: Store, announcer: Announcer): void {
   serve('GET /jobs/:id/stickers.pdf', async ({ params, query, reply }) => {
     const stored = jobOf(store, params.id);
     const plan = livePlan(stored.plan, store.progress(stored.document.id));
@@ -52,6 +54,19 @@ export function paperRoutes(serve: Serve, store: Store): void {
       .header('x-stickers', stickerHeader(made))
       .send(Buffer.from(made.pdf));
   });
+  serve('GET /stickers', async () => {
+    const jobs: { id: string; toPrint: number }[] = [];
+    for (const stored of store.jobs.all()) {
+      if (store.left(stored) === 0) continue;
+      const { id } = stored.document;
+      const progress = store.progress(id);
+      const toPrint = stickersToPrint(livePlan(stored.plan, progress), progress, store.printed(id)).length;
+      jobs.push({ id, toPrint });
+      await giveWay();
+    }
+    return { jobs };
+  });
+
   serve('GET /jobs/:id/printed', async ({ params }) => ({
     codes: store.printed(jobOf(store, params.id).document.id),
   }));
@@ -59,20 +74,19 @@ export function paperRoutes(serve: Serve, store: Store): void {
   serve('POST /jobs/:id/printed', async ({ params, body }) => {
     const stored = jobOf(store, params.id);
     const { id } = stored.document;
-    const live = new Set(
-      livePlan(stored.plan, store.progress(id)).doors.flatMap(({ parts }) => parts.map(({ code }) => code)),
-    );
     const named = body.codes.map((text) => {
       const read = readPartCode(text);
       return read.kind === 'part' ? read.code : text;
     });
+    const stickers = stickersOf(livePlan(stored.plan, store.progress(id)), [...new Set(named)]);
+    const live = new Set(stickers.map(({ code }) => code));
     const unknown = named.filter((code) => !live.has(code));
     if (unknown.length > 0)
       throw problem(404, 'api.codes-unknown', { codes: unknown.slice(0, 5).join(', ').slice(0, 100) });
     const { stock, by } = body;
-    await recordPrinted(store, {
+    await recordPrinted(store, announcer, {
       job: id,
-      codes: [...new Set(named)],
+      stickers,
       stock,
       ...(by === undefined ? {} : { by }),
     });

@@ -1,20 +1,25 @@
-import { paperKind, paperSize } from '#core/api/prints-api.ts';
+import { paperKind, paperSize, type PrinterLine } from '#core/api/prints-api.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import type { PrintDesk } from '../printing/print-desk.ts';
 import { tellRefusal } from '../printing/tell-refusal.ts';
 import type { Store } from '../store/store.ts';
+import type { Announcer } from './events.ts';
 import { giveWay } from './give-way.ts';
 import { jobOf } from './job-routes.ts';
 import { explainedPlan, makePaper } from './make-paper.ts';
 import { problem } from './problem.ts';
 import { recordPrinted } from './record-printed.ts';
-import type { Serve } from './serve.ts';
+import type { GivenBy, Serve } from './serve.ts';
+import { shopStocks } from './shop-stocks.ts';
 
 /** The printers here, prints on their way, and a job's papers to look at or to print from the browser. */
-export function printRoutes(serve: Serve, store: Store, desk: PrintDesk): void {
+export function printRoutes(serve: Serve, store: Store, desk: PrintDesk, announcer: Announcer): void {
   serve('GET /printers', async () => {
     const listed = await desk.list();
-    return listed.ok ? { printers: listed.printers } : { printers: [], message: tellRefusal(listed) };
+    if (!listed.ok) return { printers: [], message: tellRefusal(listed) };
+    const { printers } = listed;
+    const stickers = stickerPrinter(store, printers);
+    return { printers, ...(stickers === null ? {} : { stickers }) };
   });
 
   serve('POST /prints', async ({ body }) => {
@@ -23,10 +28,10 @@ export function printRoutes(serve: Serve, store: Store, desk: PrintDesk): void {
       id: desk.start({
         printer: body.printer,
         make: (progress) => makePaper(store, id, body, progress),
-        printed: ({ codes, stock }) =>
-          recordPrinted(store, {
+        printed: ({ stickers, stock }) =>
+          recordPrinted(store, announcer, {
             job: id,
-            codes,
+            stickers,
             stock,
             printer: body.printer,
             ...(body.by === undefined ? {} : { by: body.by }),
@@ -65,6 +70,23 @@ export function printRoutes(serve: Serve, store: Store, desk: PrintDesk): void {
       .header('content-disposition', `inline; filename="${kind.data}.pdf"`)
       .send(Buffer.from(made.pdf));
   });
+}
+
+/** Where stickers were printed last, while that printer takes work and the shop has that stock. */
+function stickerPrinter(
+  store: Store,
+  printers: readonly PrinterLine[],
+): GivenBy<'GET /printers'>['stickers'] | null {
+  const last = store.lastPrint;
+  if (last === null) return null;
+  const { printer, stock } = last;
+  const stocks = shopStocks(store.shop.shop);
+  const spec = Object.hasOwn(stocks, stock) ? stocks[stock] : undefined;
+  const works = printers.some(
+    ({ name, accepting, state }) => name === printer && accepting && state !== 'stopped',
+  );
+  if (!works || spec === undefined) return null;
+  return { printer, stock, positions: spec.kind === 'sheet' ? spec.columns * spec.rows : 1 };
 }
 
 function stateOf(desk: PrintDesk, id: string | undefined) {

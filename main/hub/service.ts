@@ -65,9 +65,9 @@ export async function buildService(
       const announcer = eventRoutes(api, serve, store);
       jobRoutes(serve, store, announcer);
       markRoutes(serve, store);
-      paperRoutes(serve, store);
+      paperRoutes(serve, store, announcer);
       stockRoutes(serve, store);
-      printRoutes(serve, store, parts.desk);
+      printRoutes(serve, store, parts.desk, announcer);
       shopRoutes(serve, store, announcer);
       pinRoutes(serve, pin, office, parts.shell);
       await backupRoutes(api, serve, office, { ...parts, announcer } satisfies BackupServices);

@@ -37,15 +37,21 @@ const entry = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('mark'), mark: mark.superRefine(holdReplacement) }),
   z.strictObject({
     kind: z.literal('print'),
-    print: z.strictObject({
-      job,
-      codes: z.array(code).min(1).max(100_000),
-      at: instant,
-      stock: text(60),
-      printer: text(200).optional(),
-      by: personName.optional(),
-      reprint: z.boolean(),
-    }),
+    print: z
+      .strictObject({
+        job,
+        codes: z.array(code).min(1).max(100_000),
+        at: instant,
+        stock: text(60),
+        printer: text(200).optional(),
+        by: personName.optional(),
+        reprint: z.boolean(),
+        says: z.array(z.string().regex(/^[0-9]{1,4}:[0-9a-f]{1,20}$/)).optional(),
+      })
+      .refine(({ codes, says }) => says === undefined || says.length === codes.length, {
+        path: ['says'],
+        message: 'expected one for each of the codes',
+      }),
   }),
   z.strictObject({ kind: z.literal('restored'), from: text(1000), at: instant }),
 ]);

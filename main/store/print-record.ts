@@ -1,14 +1,17 @@
 import type { PrintedOnce } from '#core/api/prints-api.ts';
 
 /** Stickers that left a printer: which, when, on what, by whom. */
-export interface Printed extends PrintedOnce {
+export interface Printed extends Omit<PrintedOnce, 'says'> {
   readonly job: string;
   readonly codes: readonly string[];
+  /** For each of the codes a sum of the figures on its sticker; left out by versions that kept none. */
+  readonly says?: readonly string[];
 }
 
 /** Which stickers were printed when, a fold over the log's print entries. */
 export class PrintRecord {
   readonly #jobs: Map<string, Map<string, PrintedOnce[]>>;
+  #last: (PrintedOnce & { readonly printer: string }) | null = null;
 
   constructor(kept: Readonly<Record<string, Readonly<Record<string, readonly PrintedOnce[]>>>> = {}) {
     this.#jobs = new Map(
@@ -17,17 +20,33 @@ export class PrintRecord {
         new Map(Object.entries(codes).map(([code, times]) => [code, [...times]])),
       ]),
     );
+    for (const codes of this.#jobs.values())
+      for (const times of codes.values()) for (const once of times) this.#remember(once);
   }
 
-  take({ job, codes, ...once }: Printed): void {
+  take({ job, codes, says, ...once }: Printed): void {
+    this.#remember(once);
     const known = this.#jobs.get(job) ?? new Map<string, PrintedOnce[]>();
     this.#jobs.set(job, known);
-    for (const code of codes) known.set(code, [...(known.get(code) ?? []), once]);
+    codes.forEach((code, k) => {
+      const sum = says?.[k];
+      known.set(code, [...(known.get(code) ?? []), sum === undefined ? once : { ...once, says: sum }]);
+    });
   }
 
   /** Every time that each of a job's stickers was printed. */
   of(job: string): Record<string, PrintedOnce[]> {
     return Object.fromEntries(this.#jobs.get(job) ?? []);
+  }
+
+  /** The last run that went to a printer of the hub's machine. */
+  get last(): (PrintedOnce & { readonly printer: string }) | null {
+    return this.#last;
+  }
+
+  #remember({ printer, ...once }: PrintedOnce): void {
+    if (printer !== undefined && (this.#last === null || once.at >= this.#last.at))
+      this.#last = { ...once, printer };
   }
 
   /** As a snapshot keeps it. */

@@ -9,7 +9,7 @@ import type { JobStore } from './job-store.ts';
 import { LOG_FORMAT, type LogEntry, readEntry } from './log-entry.ts';
 import { MarkDesk, type Marked, whoseCode } from './mark-desk.ts';
 import { openFolder, type OpenFolder, SNAPSHOT_NAME } from './open-folder.ts';
-import type { Printed } from './print-record.ts';
+import type { Printed, PrintRecord } from './print-record.ts';
 import type { ShopStore } from './shop-store.ts';
 import { writeSnapshot } from './snapshot.ts';
 import { SnapshotKeeper } from './snapshot-keeper.ts';
@@ -114,6 +114,11 @@ export class Store {
   /** Each time that each of a job's stickers was printed. */
   printed(job: string): Record<string, PrintedOnce[]> {
     return this.#open.folded.prints.of(job);
+  }
+
+  /** The last stickers that left a printer of this machine; null when there were none. */
+  get lastPrint(): PrintRecord['last'] {
+    return this.#open.folded.prints.last;
   }
 
   /** The part that a code stands or stood for, its job, and the progress of its door. */

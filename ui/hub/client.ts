@@ -32,6 +32,7 @@ import {
   type PrintRequest,
   printState,
   printTaken,
+  toPrintAnswer,
 } from '#core/api/prints-api.ts';
 import { stocksAnswer } from '#core/api/stocks-api.ts';
 import type { JobProgress, Mark } from '#core/marks/mark.ts';
@@ -132,6 +133,7 @@ export const hub = {
   cancelPrint: (print: string) => ask(printState, `/prints/${id(print)}`, 'DELETE'),
   reportPrinted: (job: string, report: PrintedReport) =>
     ask(printedAnswer, `/jobs/${id(job)}/printed`, 'POST', report),
+  toPrint: () => ask(toPrintAnswer, '/stickers'),
   printed: (job: string) => ask(printedAnswer, `/jobs/${id(job)}/printed`),
   papersAddress: (job: string, kind: string, paper: string) =>
     `/api/jobs/${id(job)}/papers.pdf?kind=${id(kind)}&paper=${id(paper)}`,

@@ -48,6 +48,8 @@ class Live {
   jobs = $state.raw<ReadonlyMap<string, LiveJob>>(new Map());
   loaded = $state(false);
   away = $state(false);
+  /** Counts what may change which stickers are to be printed: other plans, spoiled blanks, finished doors, prints. */
+  stickerNews = $state(0);
   #events: EventSource | null = null;
   #lastBeat = 0;
   #reloading: Promise<void> = Promise.resolve();
@@ -84,6 +86,7 @@ class Live {
       void shop.reload();
     });
     events.addEventListener('shop', () => void shop.reload());
+    events.addEventListener('print', () => (this.stickerNews += 1));
     events.addEventListener('beat', () => {
       this.#lastBeat = Date.now();
       if (this.away) void this.reload();
@@ -153,6 +156,7 @@ class Live {
     this.#ahead = this.#ahead.filter((each) => !told.has(each));
     this.jobs = new Map([...jobs].map(([id, job]) => [id, this.#withAhead(job)]));
     this.loaded = true;
+    this.stickerNews += 1;
     this.#copy();
   }
 
@@ -216,6 +220,7 @@ class Live {
       jobs.set(id, this.#withAhead({ ...job, confirmed: foldMarks(job.confirmed, arrived) }));
     }
     this.jobs = jobs;
+    if (arrived.some(({ mark }) => mark.mark === 'spoiled' || mark.stage === 'trim')) this.stickerNews += 1;
     this.#copying ??= setTimeout(() => this.#copy(), COPY_MS);
   }
 

@@ -2,6 +2,7 @@ import type { PrintedOnce, PrinterLine, PrintRequest, PrintState } from '#core/a
 import type { StockLine } from '#core/api/stocks-api.ts';
 import { say } from '#core/words/say.ts';
 import { hub } from '../hub/client.ts';
+import { followPrint } from './follow-print.ts';
 import { person } from '../people/person.svelte.ts';
 import { screenMemory } from '../screen-memory.ts';
 
@@ -11,8 +12,6 @@ function byWhom(): { by?: string } {
 }
 
 const CHOSEN = 'shoulderline.printer';
-/** How often a print on its way is asked after, in milliseconds. */
-const PACE = 400;
 
 /** The stocks and printers here, a job's print on its way, and when each of its stickers was printed. */
 export class Printing {
@@ -32,11 +31,7 @@ export class Printing {
   }
 
   async load(): Promise<void> {
-    const [stocks, printers, printed] = await Promise.all([
-      hub.stocks(),
-      hub.printers(),
-      hub.printed(this.#job),
-    ]);
+    const [stocks, printers] = await Promise.all([hub.stocks(), hub.printers(), this.loadPrinted()]);
     if (stocks.kind === 'ok') this.stocks = stocks.value.stocks;
     if (printers.kind === 'ok') {
       this.printers = printers.value.printers;
@@ -45,6 +40,11 @@ export class Printing {
         this.printer =
           this.printers.find(({ accepting, state }) => accepting && state !== 'stopped')?.name ?? '';
     } else this.message = say('ui.hub-away');
+  }
+
+  /** Asks again when each sticker was printed: another screen may have done it. */
+  async loadPrinted(): Promise<void> {
+    const printed = await hub.printed(this.#job);
     if (printed.kind === 'ok') this.printed = printed.value.codes;
   }
 
@@ -67,7 +67,7 @@ export class Printing {
     }
     this.#id = taken.value.id;
     this.print = { state: 'making', made: 0, of: 0 };
-    await this.#follow(taken.value.id);
+    await followPrint(taken.value.id, (state) => (this.print = state));
     this.#id = null;
     this.busy = false;
     await this.load();
@@ -88,20 +88,5 @@ export class Printing {
 
   async cancel(): Promise<void> {
     if (this.#id !== null) await hub.cancelPrint(this.#id);
-  }
-
-  async #follow(id: string): Promise<void> {
-    for (;;) {
-      const state = await hub.printState(id);
-      if (state.kind === 'refused') {
-        this.print = { state: 'failed', made: 0, of: 0, message: state.refusal.message };
-        return;
-      }
-      if (state.kind === 'ok') {
-        this.print = state.value;
-        if (state.value.state !== 'making' && state.value.state !== 'sending') return;
-      }
-      await new Promise((later) => setTimeout(later, PACE));
-    }
   }
 }

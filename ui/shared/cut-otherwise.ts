@@ -1,4 +1,5 @@
 import type { Disagreement } from '#core/measured/disagreements.ts';
+import { say } from '#core/words/say.ts';
 
 /** One change of a setting, and every door whose part was cut by what it was. */
 export interface CutChange {
@@ -11,6 +12,15 @@ export interface CutChange {
   readonly stage: string;
   /** Left out where the plan has no such stage any more: then nothing is to be set. */
   readonly setting?: Pick<Disagreement, 'place' | 'name' | 'was' | 'now'>;
+}
+
+const MOST_DOORS = 8;
+
+/** The names of doors; of many the first, and how many more there are. */
+export function doorsNamed(doors: readonly string[]): string {
+  const named = doors.slice(0, MOST_DOORS).join(', ');
+  const rest = doors.length - MOST_DOORS;
+  return rest > 0 ? say('cut.doors-more', { doors: named, count: rest }) : named;
 }
 
 /** What was cut otherwise, the same change of several doors told once; a stage that is no more once, not by its settings. */

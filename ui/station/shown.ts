@@ -27,6 +27,8 @@ export interface Message {
   readonly banner: boolean;
   /** Does it tell of a mark that was not taken? */
   readonly refused?: true;
+  /** A sticker that is to be printed now. */
+  readonly sticker?: { readonly job: string; readonly code: string };
 }
 
 /** The mark made last here, which can be taken back for a minute. */

@@ -245,9 +245,10 @@ export class Station {
     const code = posted.kind === 'ok' ? (posted.value.replacement ?? '') : '';
     if (code === '') return this.#tell(banner('hub-away', say('ui.hub-away')));
     const names = { what: whatOf(setup.found), code };
-    this.#tell(
-      sheet('replacement', say('message.replacement', names), say('message.replacement.next', names)),
-    );
+    this.#tell({
+      ...sheet('replacement', say('message.replacement', names), say('message.replacement.next', names)),
+      sticker: { job: setup.job.line.id, code },
+    });
   }
 
   /** Takes this station's last mark back, within its minute. */

@@ -1,5 +1,6 @@
 import type { JobProgress } from '../marks/mark.ts';
-import type { PlanDoor, SettingValue } from '../plan/plan.ts';
+import { isFinished } from '../marks/stage-state.ts';
+import type { Plan, PlanDoor, SettingValue } from '../plan/plan.ts';
 import { type AsMarked, seqOf } from './as-marked.ts';
 import { nameOfWhose, setAt, stagedIn } from './staged.ts';
 
@@ -45,6 +46,19 @@ export function disagreements(
       },
     ];
   });
+}
+
+/** The same of a whole live plan, for those who go on with it: a finished door is left out, nothing of it is cut any more. */
+export function standingCuts(
+  { doors }: Plan,
+  progress: JobProgress,
+  kept: readonly AsMarked[],
+): Disagreement[] {
+  return disagreements(
+    doors.filter(({ door }) => !isFinished(progress, door)),
+    progress,
+    kept,
+  );
 }
 
 /** Those of the one list that are not in the other, just so. */

@@ -170,6 +170,9 @@ test('sizes as cut answer with what was cut already and no longer agrees', async
   const told = await ask('PUT', '/jobs/boot-room/measured', { revision: 1, measured });
   expect(told.body).toEqual({
     revision: 2,
+    finished: [],
+    outdated: 0,
+    stickers: [],
     disagreeing: 1,
     disagree: [expect.objectContaining({ code: rail, stage: 'mill', name: 'length' })],
   });

@@ -115,6 +115,7 @@ test('what is answered is what the description says, address by address', { time
   await tell('POST /jobs/:id/printed', '/jobs/boot-room/printed', { codes: [code], stock: 'a4-3x8' });
   await tell('GET /jobs/:id/printed', '/jobs/boot-room/printed');
   await tell('GET /jobs/:id/papers.pdf', '/jobs/boot-room/papers.pdf?kind=sheet&paper=a4');
+  await tell('GET /stickers', '/stickers');
   await tell('GET /stocks', '/stocks');
   await tell('GET /stocks/:stock/calibration.pdf', '/stocks/roll-2x1/calibration.pdf');
   await tell('GET /printers', '/printers');

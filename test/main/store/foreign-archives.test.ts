@@ -78,10 +78,11 @@ test('an archive whose entries are all as this program writes them is taken', as
       [2, marked({ by: 'Ada', reason: 'a knot' })],
       [3, spoiled({ code: NEXT, number: 1 })],
       [4, printed({ printer: 'Label', by: 'Ada' })],
+      [5, printed({ says: ['1:0123456789'] })],
       [9, { kind: 'restored', from: 'an exported file', at: AT }],
     ],
   });
-  expect(await restore('archive', whole(archive), 'foreign')).toMatchObject({ jobs: 1, entries: 5 });
+  expect(await restore('archive', whole(archive), 'foreign')).toMatchObject({ jobs: 1, entries: 6 });
   expect(store.find(CODE)?.found.part.code).toBe(NEXT);
   await store.close();
 });

@@ -1,7 +1,10 @@
+import 'fake-indexeddb/auto';
 import { fireEvent, render, screen } from '@testing-library/svelte';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { printedReport } from '#core/api/prints-api.ts';
-import type { LiveJob } from '#ui/hub/live.svelte.ts';
+import { emptyProgress } from '#core/marks/progress.ts';
+import { stickerSays } from '#core/stickers/sticker-says.ts';
+import { live, type LiveJob } from '#ui/hub/live.svelte.ts';
 import { shop } from '#ui/hub/shop.svelte.ts';
 import Printing from '#ui/office/Printing.svelte';
 import { person } from '#ui/people/person.svelte.ts';
@@ -75,6 +78,7 @@ const part = (name: string, code: string) => ({
 });
 const job = {
   line: { id: 'boot-room' },
+  progress: emptyProgress('boot-room'),
   plan: {
     units: 'in',
     doors: [
@@ -227,4 +231,50 @@ test('a print carries the badge of who prints, and the stickers say so after', a
   await vi.waitFor(() => expect(posts()).toHaveLength(2));
   expect(posts()[0]).toMatchObject({ kind: 'stickers', by: 'P-A1' });
   expect(posts()[1]).not.toHaveProperty('by');
+});
+
+test('a spoiled blank’s replacement stands in an open list at once, and is what there is to print', async () => {
+  const once = { at: '2026-11-25T08:15:00.000Z', stock: 'roll-2x1', reprint: false };
+  printed = { '803AX3UERH': [once], R01N0KHMKH: [once], '7H1MUGTJ70': [once] };
+  const shown = render(Printing, { job });
+  await screen.findAllByText(`printed ${shownInstant(once.at)}`);
+  expect(screen.queryByText(/to print$/)).toBe(null);
+  const spoiled = { code: 'R01N0KHMKH', door: 'A-1', part: 'panel', number: 0, done: {}, proved: {} };
+  const progress = {
+    ...job.progress,
+    parts: { R01N0KHMKH: { ...spoiled, replacedBy: '7K2Q4MX8BD' } },
+  };
+  await shown.rerender({ job: { ...job, progress } });
+  await screen.findByText('1 sticker to print');
+  await button(/Panel 7K2Q4MX8BD not printed/);
+  expect(screen.queryByRole('button', { name: /R01N0KHMKH/ })).toBe(null);
+  await fireEvent.click(await button('Choose the 1 to print'));
+  await fireEvent.click(await button('Print these 1'));
+  await screen.findByText('Printed.');
+  expect(posts()).toMatchObject([{ codes: ['7K2Q4MX8BD'] }]);
+});
+
+test('a sticker that was printed before the sizes changed says so; one printed with these sizes, or by an older version, does not', async () => {
+  const once = { at: '2026-11-25T08:15:00.000Z', stock: 'roll-2x1', reprint: false };
+  const rail = job.plan.doors[1]?.parts[0];
+  if (rail === undefined) throw new Error('no rail');
+  printed = {
+    '803AX3UERH': [once],
+    R01N0KHMKH: [{ ...once, says: '1:0000000000' }],
+    '7H1MUGTJ70': [{ ...once, says: stickerSays(rail, 'in') }],
+  };
+  render(Printing, { job });
+  const words = `printed ${shownInstant(once.at)}`;
+  await button(`Panel R01N0KHMKH ${words}, before the sizes changed`);
+  await button(`Left stile 803AX3UERH ${words}`);
+  await button(`Bottom rail 7H1MUGTJ70 ${words}`);
+  await screen.findByText('1 sticker to print');
+});
+
+test('what another screen printed stands in an open list once the hub tells of it', async () => {
+  render(Printing, { job });
+  await screen.findAllByText('not printed');
+  printed = { R01N0KHMKH: [{ at: '2026-11-25T08:15:00.000Z', stock: 'roll-2x1', reprint: false }] };
+  live.stickerNews += 1;
+  await screen.findByText(`printed ${shownInstant('2026-11-25T08:15:00.000Z')}`);
 });

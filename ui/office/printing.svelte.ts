@@ -70,7 +70,8 @@ export class Printing {
     await followPrint(taken.value.id, (state) => (this.print = state));
     this.#id = null;
     this.busy = false;
-    await this.load();
+    // Not waited for: what is tapped meanwhile belongs to the next print.
+    void this.load();
   }
 
   /** Keeps stickers as printed that left a printer by the browser's own dialog; false where that could not be kept. */

@@ -112,6 +112,7 @@ test.each<[string, unknown, RegExp]>([
   ['a replacement of what is not spoiled', marked({}, { replacement: { code: NEXT, number: 1 } }), /follows/],
   ['no print', { kind: 'print', print: null }, /print/],
   ['a print of no codes', printed({ codes: [] }), /codes/],
+  ['a print that does not say of each code what stood on it', printed({ says: [] }), /says/],
   ['a print of codes that are none', printed({ codes: ['constructor'] }), /expected the code of a part/],
   ['a format that is a text', { ...FORMAT, format: 'x' }, /format/],
   ['a format below the first', { ...FORMAT, format: -1 }, /format/],

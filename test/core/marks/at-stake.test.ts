@@ -4,7 +4,7 @@ import type { JobProgress } from '#core/marks/mark.ts';
 import { emptyProgress } from '#core/marks/progress.ts';
 
 const at = { seq: 1, id: 'a', at: '', station: 'milling' as const };
-const part = (code: string, door: string, stages: readonly string[], more: object = {}) => [
+const part = (code: string, door: string, stages: readonly string[], more: object = {}): [string, object] => [
   code,
   {
     code,

@@ -15,9 +15,12 @@ const NOTHING = { revision: 1, disagreeing: 0, disagree: [], finished: [], outda
 const AT = { seq: 1, id: 'a', at: '', station: 'milling' };
 
 beforeEach(() => {
-  HTMLDialogElement.prototype.showModal ??= function (this: HTMLDialogElement) {
-    this.open = true;
-  };
+  // A dialog here has no way of its own to come up.
+  Object.assign(HTMLDialogElement.prototype, {
+    showModal(this: HTMLDialogElement) {
+      this.open = true;
+    },
+  });
   asked = [];
   brings = NOTHING;
   printed = {};

@@ -1,9 +1,9 @@
 /** What keeps a door from being made, and what a foreman would say of one that can be made; each says what to change. */
 export const faultWords = {
   'fault.sight-width':
-    'the stiles of {stile} leave {sightWidth} of a door {builtWidth} wide: narrower stiles or a wider opening',
+    'the stiles of {stile} leave {sightWidth} of a door {builtWidth} wide: make the stiles narrower',
   'fault.sight-height':
-    'only {sightHeight} is left between the rails: narrower rails, fewer of them, or a higher opening',
+    'only {sightHeight} is left between the rails: make the rails narrower, or leave some out',
   'fault.mid-rails-overlap':
     'the mid rail at {centre} overlaps the rail below it by {overlap}: move it up or make it narrower',
   'fault.groove-thickness':
@@ -11,7 +11,7 @@ export const faultWords = {
   'fault.bead-wall':
     'a bead of {bead} is deeper than the wall of {wall} beside the groove: a smaller bead, a narrower groove or thicker stock',
   'fault.oversize':
-    'an oversize of {oversize} makes the door smaller than the opening less two reveals of {reveal}: at least {least}',
+    'an oversize of {oversize} makes the door smaller than the opening less two reveals of {reveal}: make it at least {least}',
   'fault.groove-mortise':
     'a groove {depth} deep reaches past bead {bead} and tenon {tenon}: a shallower groove or a longer tenon',
   'fault.tenon-width': 'the tenon of the {part} would be {width} wide: a wider rail or smaller setbacks',
@@ -24,9 +24,9 @@ export const faultWords = {
   'fault.behind-mortise':
     'only {left} would stay behind a mortise {depth} deep once {trim} is trimmed, and it needs {least}: a wider stile or a shorter tenon',
   'fault.cover':
-    'nothing would be left outside the tenon once {trim} is trimmed: an outer setback of more than {trim}',
+    'nothing would be left outside the tenon once {trim} is trimmed: make the outer setback more than {trim}',
   'fault.end-play':
-    'an end play of {endPlay} reaches through the edge once {trim} is trimmed: no more than {trim}',
+    'an end play of {endPlay} reaches through the edge once {trim} is trimmed: make it {trim} or less',
   'fault.behind-groove':
     'nothing would be left behind the groove of the {part}: {left}; make it wider or the groove shallower',
   'fault.panel-hold':
@@ -39,9 +39,9 @@ export const faultWords = {
   'fault.arch-too-high':
     'a rise of {rise} is more than half of the chord {chord}: at most a semicircle, so a rise of {most} or less',
   'fault.blade-height':
-    'stock of {thickness} is as thick as the saw blade stands high ({greatest}): rip the strip on the band saw, or thinner stock',
+    'stock of {thickness} is as thick as the saw blade can be raised ({greatest}): rip the strip on the band saw, or thinner stock',
   'fault.survey-impossible':
-    'these six measures make no opening: measure again, the two diagonals may stand in each other’s place',
+    'these six measures make no opening: measure again; the two diagonals may be swapped',
   'note.fillet-over-bead':
     'the fillet of {fillet} is larger than the bead of {bead}: a larger bead looks better',
   'note.bead-small': 'a bead of {bead} is under {least} and will hardly show',
@@ -65,26 +65,26 @@ export const faultWords = {
   'note.no-horn': 'no horn: the stile’s end may split when it is mortised',
   'note.no-clearance': 'no clearance below the tenon: glue may keep the joint open',
   'note.behind-groove': 'only {left} stays behind the groove of the {part}: {least} is safer',
-  'note.panel-hold-small': 'the panel goes {hold} into its groove only: {least} is safer',
+  'note.panel-hold-small': 'the panel goes only {hold} into its groove: {least} is safer',
   'note.panel-hold-clearance':
-    'the panel goes {hold} into its groove, no more than its clearance of {clearance}: it may fall out on one side',
+    'the panel goes only {hold} into its groove, no more than its clearance of {clearance}: it may fall out on one side',
   'note.panel-no-clearance': 'no clearance: the panel cannot swell',
   'note.panel-swells':
     'from {low} to {high} percent moisture the panel swells {change}, and {room} is free: {remedy}',
   'note.panel-shrinks':
     'from {high} to {low} percent moisture the panel shrinks {change}, and floating in its groove it may lose {room}: {remedy}',
   'note.arch-flat':
-    'a flat of {flat} is no longer than the bead of {bead}: the arch begins in the joint; a longer flat',
+    'a flat of {flat} is no longer than the bead of {bead}: the arch begins in the joint; make the flat longer',
   'note.arch-short-grain': 'a rise of {rise} on a chord of {chord} leaves short grain at the springing',
   'note.bearing':
-    'a bearing of radius {bearing} does not follow an arch of radius {radius}: a smaller bearing',
+    'a bearing of radius {bearing} does not follow an arch of radius {radius}: use a smaller bearing',
   'note.drum': 'no drum of the shop fits an arch of radius {radius}: sand it by hand or with a smaller drum',
   'note.lag': 'the cut lags {lag}, past the shoulder line at {shoulderLine}: rip this strip on the band saw',
   'note.panel-proud': 'a panel of {thickness} stands proud of the back by {proud}',
   'note.panel-thin':
     'a panel of {thickness} is thinner than its tongue of {tongue}: it will rattle in the groove',
   'note.band-narrow':
-    'a band of {band} is narrower than the groove is deep ({depth}): the panel will not go home',
+    'a band of {band} is narrower than the groove is deep ({depth}): the panel will not seat fully',
   'note.does-not-cover':
     'as built the door does not cover the opening at {where}, by {missing}: an oversize of {width} in width and {height} in height would',
   'note.closure':

@@ -4,7 +4,7 @@ export const fittingWords = {
   'short.trim-finishedWidth': 'width after trimming',
   'short.trim-finishedHeight': 'height after trimming',
   'drawing.trim-times': 'what comes off, {times} times as large',
-  'fit.off': 'Comes off, measured inwards from each edge as it is now; horns first',
+  'fit.off': 'Comes off, measured inward from each edge as it is now; horns first',
   'ui.group-surveyed': 'Each by its own survey: scan the door.',
   'fit.edge.left': 'Left edge',
   'fit.edge.right': 'Right edge',
@@ -12,8 +12,8 @@ export const fittingWords = {
   'fit.edge.top': 'Top edge',
   'fit.end.left': 'at its left',
   'fit.end.right': 'at its right',
-  'fit.end.bottom': 'at its foot',
-  'fit.end.top': 'at its head',
+  'fit.end.bottom': 'at its bottom',
+  'fit.end.top': 'at its top',
   'fit.gap':
     'Do not trim: the door does not cover the opening at {where}. The figures with a minus are how much is missing there.',
   'fit.gap-here': '{edge}, {end}',
@@ -24,11 +24,11 @@ export const fittingWords = {
   'fit.asked': '{k} of 6: {measure}',
   'fit.next': 'Next measure',
   'fit.form': 'Type it as {example}.',
-  'fit.from-front': 'Left and right as you stand before the face side of the door, where the bead shows.',
+  'fit.from-front': 'Left and right as you stand before the front of the door, where the bead shows.',
   'fit.sketch': 'The opening, its six measures',
   'fit.ask-on': 'Measure on',
   'fit.check.good':
-    'Good: the six measures agree. Reckoned from the other five, “{measure}” is {apart} off; up to {most} is fine.',
+    'Good: the six measures agree. Worked out from the other five, “{measure}” differs by {apart}; up to {most} is fine.',
   'fit.check.again':
     'One of the six measures does not fit the other five: they miss by {apart}, and up to {most} is fine. Below stands for each what it would be if it were the wrong one. Tap the one to measure again.',
   'fit.check.taken': 'One of the six measures does not fit: what comes off may be wrong.',
@@ -38,5 +38,5 @@ export const fittingWords = {
     'These six measures make no opening. If one alone is wrong, it is one of these. Tap it to measure it again.',
   'fit.check.under': 'less than {least}',
   'fit.check.impossible':
-    'These six measures make no opening. Measure again; the two diagonals may stand in each other’s place.',
+    'These six measures make no opening. Measure again; the two diagonals may be swapped.',
 } as const;

@@ -21,10 +21,16 @@ export function placeName(at: string, language?: Language): string {
   return hasWords(key) ? say(key, { k: mid?.[1] ?? '' }, language) : at;
 }
 
-/** The name of a setting. */
-export function settingName(name: string, language?: Language): string {
-  const key = `setting.${name}`;
-  return hasWords(key) ? say(key, {}, language) : name;
+/** The name of a setting. A stage may have a name of its own for it: a saw's height is its blade's. */
+export function settingName(name: string, language?: Language, stage = ''): string {
+  for (const key of [`setting.${familyOf(stage)}-${name}`, `setting.${name}`])
+    if (hasWords(key)) return say(key, {}, language);
+  return name;
+}
+
+/** Stages that are done alike have names in common: all mitres, all notches. */
+function familyOf(stage: string): string {
+  return /^(mitre|notch)-/.exec(stage)?.[1] ?? stage;
 }
 
 /** The name of a station. */
@@ -33,12 +39,18 @@ export function stationName(station: string, language?: Language): string {
   return hasWords(key) ? say(key, {}, language) : station;
 }
 
+/** A station inside a sentence: "at the mortiser". */
+export function stationInSentence(station: string, language?: Language): string {
+  const key = `at.${station}`;
+  return hasWords(key) ? say(key, {}, language) : stationName(station, language);
+}
+
 /**
  * The name of a setting as it stands beside its number: shorter where the drawing says the rest. A stage may have a
  * name of its own for it: a mortise stops where a shoulder has its stop block.
  */
 export function shortName(name: string, language?: Language, stage?: string): string {
-  for (const key of [`short.${stage ?? ''}-${name}`, `short.${name}`])
+  for (const key of [`short.${familyOf(stage ?? '')}-${name}`, `short.${name}`])
     if (hasWords(key)) return say(key, {}, language);
-  return settingName(name, language);
+  return settingName(name, language, stage);
 }

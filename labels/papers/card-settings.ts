@@ -105,7 +105,7 @@ function settingLines(
 ): CardLine[] {
   return Object.entries(settings).map(([name, value]) => {
     const from = measuredFrom(why?.[name]?.from);
-    const called = `${before}${settingName(name)}`;
+    const called = `${before}${settingName(name, undefined, stage)}`;
     const pare = leftToPare(stage, name, value, units);
     if (pare === null) return { name: called, value: shown(name, value, units), from };
     return {

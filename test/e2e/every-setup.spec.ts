@@ -103,7 +103,7 @@ test('the reason of a number that is set beside its line says by how much, and w
   const cell = page.locator('[data-setting="sightEdge"]');
   await expect(cell).toHaveAttribute('data-set', '1 31/64');
   await expect(cell.getByRole('button')).toContainText('1 31/64');
-  await expect(cell).toContainText('to the line 1 1/2');
+  await expect(cell).toContainText('line at 1 1/2');
   await cell.getByRole('button').click();
   await expect(page.getByRole('dialog')).toContainText('tenon 1 1/4 + bead 1/4 = 1 1/2');
   await expect(page.locator('[data-pare="mitre"]')).toContainText('Set 1/64 nearer the end than the line');

@@ -47,7 +47,7 @@ test('at fitting the survey of the opening is entered in one flow and says what 
     if (k === 1) {
       await page.getByRole('textbox').fill('14,8125');
       await page.keyboard.press('Enter');
-      await expect(page.locator('#measure-told')).toHaveText('Write a point, not a comma: 14.8125.');
+      await expect(page.locator('#measure-told')).toHaveText('Type a point, not a comma: 14.8125.');
       await page.getByRole('button', { name: 'Clear' }).click();
     }
     if (k % 2 === 0) {
@@ -114,7 +114,7 @@ test('at fitting the survey of the opening is entered in one flow and says what 
   await scan(page, code);
   await trimmed();
   await page.click('[data-setting="takeOff"][data-place="right-top"] button');
-  await expect(page.locator('.why')).toContainText('Right edge as built, at its head');
+  await expect(page.locator('.why')).toContainText('Right edge as built, at its top');
   await page.locator('.why button').click();
   await page.click('[data-action="done"]');
   await expect(page.getByRole('status')).toContainText('Nothing more');

@@ -125,7 +125,7 @@ test('what is wrong is told under its own field in the shop’s words, and looks
   await expect(page.locator('[aria-invalid="true"]')).toHaveCount(0);
   await page.fill('[name="defaults.bead"]', '0,1');
   await page.locator('[name="defaults.bead"]').blur();
-  await expect(page.locator('[data-told="defaults.bead"]')).toHaveText('Write a point, not a comma: 0.1.');
+  await expect(page.locator('[data-told="defaults.bead"]')).toHaveText('Type a point, not a comma: 0.1.');
   await keep(page, 'office-form-told-1280');
   expect(await faultsOf(page)).toEqual([]);
 });
@@ -215,7 +215,7 @@ test('a filled row, changes and other units are asked about before anything is l
   await expect(page.locator('[data-row]')).toHaveCount(1);
 
   await page.selectOption('[name="units"]', 'mm');
-  await expect(page.locator('[data-question]')).toContainText('From inches to millimetres');
+  await expect(page.locator('[data-question]')).toContainText('From inches to millimeters');
   await keep(page, 'office-question-1280');
   await page.click('[data-answer="stay"]');
   await expect(page.locator('[name="units"]')).toHaveValue('in');
@@ -231,7 +231,7 @@ test('a filled row, changes and other units are asked about before anything is l
 
   for (const leave of ['[data-action="close-form"]', '[data-page="shop"]']) {
     await page.click(leave);
-    await expect(page.locator('[data-question]')).toContainText('Drop what you changed in Porch?');
+    await expect(page.locator('[data-question]')).toContainText('Discard your changes to Porch?');
     await page.click('[data-answer="stay"]');
     await expect(page.locator('[name="job"]')).toHaveValue('Porch');
   }

@@ -122,7 +122,7 @@ test('a backup is made and put back, and sizes as they came out change what is s
   const newest = page.locator('[data-backup]').last();
   await newest.locator('[data-action="restore"]').click();
   await newest.locator('[data-action="restore-yes"]').click();
-  await expect(page.getByRole('status')).toContainText('Put back as of');
+  await expect(page.getByRole('status')).toContainText('Restored as of');
   const back = partOf(await onlyPlan(hub), 'BENCH-1', 'stile-left');
   expect(back.stages.find(({ stage }) => stage === 'mortise')?.settings.fence).toBe(mortise?.settings.fence);
 });
@@ -151,6 +151,6 @@ test('an exported file is put in place of everything after one more question, an
   expect(await faultsOf(page)).toEqual([]);
   await keep(page, 'office-import-1280');
   await page.click('[data-action="import-yes"]');
-  await expect(page.getByRole('status')).toContainText('Put back as of');
+  await expect(page.getByRole('status')).toContainText('Restored as of');
   expect((await onlyPlan(hub)).id).toBe(id);
 });

@@ -37,7 +37,7 @@ test('the queue groups what is set alike, and after a part is done its group com
   await keep(page, 'queue-after-1280');
   await sound(page, 'queue after a mark');
   await expect(page.getByRole('button', { name: 'Board' })).toBeVisible();
-  await expect(page.getByRole('button', { name: 'Take back' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeVisible();
   await expect(first).toContainText('LOCKER-1 Right stile');
   await expect(first).toContainText('Set already');
   await expect(first).toContainText('not proved yet');
@@ -99,7 +99,7 @@ test('a spoiled blank gets a replacement with its own code, and its old sticker 
   await page.click('[data-action="spoil"]');
   await sound(page, 'spoil');
   await page.click('[data-reason="split"]');
-  await expect(page.getByRole('dialog')).toContainText('Give up Bottom rail of BENCH-3?');
+  await expect(page.getByRole('dialog')).toContainText('Scrap Bottom rail of BENCH-3?');
   await keep(page, 'give-up-1280');
   await sound(page, 'give up');
   await page.click('[data-action="give-up"]');

@@ -106,7 +106,7 @@ test('a job goes from typed openings to stickers to the mortiser to the board, a
   await expect(setup.locator('[data-place-choice="top"]')).toHaveAttribute('aria-pressed', 'true');
   await setup.locator('[data-action="done"]').click();
   await expect(setup).toHaveCount(0);
-  await expect(page.getByRole('status')).toContainText('Mortise is done');
+  await expect(page.getByRole('status')).toContainText('Cut the mortises: done');
 
   await page.goto(`${hub.url}/board`);
   const row = page.locator('[data-door="K1-1"]');

@@ -6,7 +6,7 @@ import { nextStage } from '#core/marks/stage-state.ts';
 import { hasProof, proofKey, provedBy } from '#core/queue/proved.ts';
 import { flatSettings, settingKey } from '#core/queue/setting-key.ts';
 import { type Waiting, waitingAt } from '#core/queue/waiting.ts';
-import { partName, stageName, stationName } from '#core/words/names.ts';
+import { partName, stageName, stationInSentence } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 import { bring, type Gathered } from '../assembly/gather.ts';
 import { live, type LiveJob } from '../hub/live.svelte.ts';
@@ -192,7 +192,7 @@ export class Station {
       next:
         next === null
           ? say('ui.all-done')
-          : say('ui.goes-to', { stage: stageName(next.stage), station: stationName(next.station) }),
+          : say('ui.goes-to', { stage: stageName(next.stage), station: stationInSentence(next.station) }),
       until: performance.now() + UNDO_MS,
     };
     this.notYet(setup);

@@ -2,7 +2,7 @@ import { readCode } from '#core/codes/read-code.ts';
 import { isDoorStage, type StationId } from '#core/joint/names.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import { missingName } from '#core/words/missing.ts';
-import { partName, stageName, stationName } from '#core/words/names.ts';
+import { partName, stageName, stationInSentence, stationName } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 import type { Message } from './shown.ts';
 import type { Here } from './where.ts';
@@ -55,8 +55,8 @@ export function whyNot(here: Exclude<Here, { kind: 'setup' }>, station: StationI
   if (here.kind === 'finished') return sheet('finished', say('message.finished', { door: found.door.door }));
   const figures = {
     what,
-    here: stationName(station),
-    station: stationName(here.next.station),
+    here: stationInSentence(station),
+    station: stationInSentence(here.next.station),
     stage: stageName(here.next.stage),
     missing: here.kind === 'stage-not-reached' ? missingAt(here.missing, found) : '',
   };
@@ -73,7 +73,7 @@ function missingAt(missing: readonly string[], found: Located): string {
   }
   const more = missing.length - SHOWN;
   const told = [...at].map(([station, names]) =>
-    say('message.missing-at', { names: names.join(', '), station: stationName(station) }),
+    say('message.missing-at', { names: names.join(', '), station: stationInSentence(station) }),
   );
   return `${told.join('; ')}${more > 0 ? ` ${say('message.more', { count: more })}` : ''}`;
 }

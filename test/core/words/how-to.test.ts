@@ -19,14 +19,14 @@ const stageOf = (part: string, stage: string) => {
 test('the stopped rip is told step by step with the worked example’s figures, each end with its own', () => {
   const strip = stageOf('stile-left', 'strip');
   expect(howTo(strip, { place: 'bottom', units: 'in' })).toEqual([
-    'Draw a line on the fence at the blade’s front, at table level: 3 ahead of the arbor.',
-    'Mark the stile 3 from its BOTTOM end. Lay it front up, that end first.',
-    'Clamp a stop 2 63/64 beyond the line: the end stops there, its mark at the line but for what the chisel pares.',
-    'Feed to the stop. Switch off, wait until the blade stands, then lift the stile out.',
-    expect.stringMatching(/^On the upper face the last 1\.88\d* stays uncut: pare it to the line\.$/),
+    'Draw a line on the fence at the blade’s front, at table level: 3 on your side of the arbor.',
+    'Mark the stile 3 from its BOTTOM end. Lay it with its FRONT up, that end first.',
+    'Clamp a stop block 2\u00a063/64 past the line, on the far side: the end stops there. The mark ends just short of the line, and the chisel takes the rest.',
+    'Feed to the stop block. Switch off, wait until the blade has stopped, then lift the stile out.',
+    expect.stringMatching(/^On the top face the last 1\.88\d* is still uncut: pare it to the line\.$/),
   ]);
   expect(howTo(strip, { place: 'top', read: (value) => `<${value}>` })[1]).toBe(
-    'Mark the stile <4> from its TOP end. Lay it back up, that end first.',
+    'Mark the stile <4> from its TOP end. Lay it with its BACK up, that end first.',
   );
 });
 

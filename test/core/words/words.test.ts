@@ -54,9 +54,9 @@ const HAZARDS: Readonly<Record<(typeof STATIONS)[number], RegExp>> = {
   'router-table': /cutter|pin|carrier/,
   'table-saw': /blade|rip|fence|push stick/i,
   mortiser: /chisel|clamp|ends/i,
-  bench: /hands|held|clamped/,
+  bench: /hands|vise|guide block/,
   assembly: /glue|diagonals|clamps/,
-  fitting: /propped|inward|hinge/,
+  fitting: /clamp|inward|hinge/,
 };
 
 test.each(STATIONS)(

@@ -14,7 +14,7 @@ const made = {
 test('the command says how many stickers it made and which parts have two', () => {
   expect(stickerReport(made, 'roll-2x1', 'out.pdf')).toEqual([
     '6 stickers for 5 parts on 1 page of roll-2x1: out.pdf',
-    'A part needs two stickers or more, marked 1/2, 2/2: 803AX3UERH',
+    'A part needs two stickers or more, marked “sticker 1 of 2”, “sticker 2 of 2”: 803AX3UERH',
   ]);
 });
 
@@ -38,6 +38,6 @@ test('parts for which a stock is too large are named together with the stocks th
   expect(report.slice(1)).toEqual([
     'roll-4x2 is too large for the back of 2 parts; take roll-2x1: KEYS-1 Left stile A, KEYS-1 Left stile B',
     'roll-4x2 is too large for the back of a part; take none of the stocks: KEYS-1 Left stile C',
-    'roll-4x2 is too large for a part: on the back it bears where a cut is set, so lift it there, or take roll-2x1, roll-3x1: KEYS-1 Left stile D',
+    'roll-4x2 is too large for a part: the sticker sits where the back goes against a fence or table, so peel it off before that, or take roll-2x1, roll-3x1: KEYS-1 Left stile D',
   ]);
 });

@@ -18,7 +18,7 @@ test.each([
     files.break(step, code, /log/);
     const refused = await ask('POST', '/marks', mark);
     expect([refused.status, refused.body.code]).toEqual([507, 'store']);
-    expect(refused.body.message).toContain('marks are taken again at once');
+    expect(refused.body.message).toContain('recording goes on again at once');
     expect((await ask('GET', '/health')).body).toMatchObject({ ok: false });
     expect((await ask('GET', '/board')).status).toBe(200);
     files.mend();

@@ -136,7 +136,7 @@ test('a print can be taken back, and is not kept as printed', async () => {
 test('papers are printed door by door and leave no print record', async () => {
   const state = await printed({ kind: 'cards', paper: 'a4', doors: ['BENCH-1', 'KEYS'] });
   expect(state).toEqual({ state: 'printed', made: 2, of: 2 });
-  expect(sent[0]?.paper).toMatchObject({ media: 'a4', title: 'Setup cards for Millbrook boot room' });
+  expect(sent[0]?.paper).toMatchObject({ media: 'a4', title: 'Set-up cards for Millbrook boot room' });
   expect(await record()).toEqual({});
 });
 
@@ -160,7 +160,7 @@ test('stickers and the calibration page are printed on a stock of the shop’s o
   expect(stocksAnswer.parse((await ask('GET', '/stocks')).json).stocks.at(-1)).toEqual({
     name: 'strip',
     kind: 'roll',
-    sizes: 'Roll: stickers of 5 × 3 in, 300 dots per inch',
+    sizes: 'Roll: stickers of 5 × 3\u00a0in, 300 dots per inch',
     positions: 1,
     own: true,
   });
@@ -178,11 +178,11 @@ test('stickers and the calibration page are printed on a stock of the shop’s o
 test('the stocks are listed with their sizes in words, and each has a page to hold against it', async () => {
   const { stocks } = stocksAnswer.parse((await ask('GET', '/stocks')).json);
   expect(stocks.map(({ name, sizes, positions }) => [name, sizes, positions])).toEqual([
-    ['letter-3x10', 'Sheet 8 1/2 × 11 in: 3 × 10 stickers of 2 5/8 × 1 in', 30],
-    ['a4-3x8', 'Sheet 210 × 297 mm: 3 × 8 stickers of 70 × 36 mm', 24],
-    ['roll-2x1', 'Roll: stickers of 2 × 1 in, 203 dots per inch', 1],
-    ['roll-3x1', 'Roll: stickers of 3 × 1 in, 203 dots per inch', 1],
-    ['roll-4x2', 'Roll: stickers of 4 × 2 in, 203 dots per inch', 1],
+    ['letter-3x10', 'Sheet 8\u00a01/2 × 11\u00a0in: 3 × 10 stickers of 2\u00a05/8 × 1\u00a0in', 30],
+    ['a4-3x8', 'Sheet 210 × 297\u00a0mm: 3 × 8 stickers of 70 × 36\u00a0mm', 24],
+    ['roll-2x1', 'Roll: stickers of 2 × 1\u00a0in, 203 dots per inch', 1],
+    ['roll-3x1', 'Roll: stickers of 3 × 1\u00a0in, 203 dots per inch', 1],
+    ['roll-4x2', 'Roll: stickers of 4 × 2\u00a0in, 203 dots per inch', 1],
   ]);
   expect(stocks.some(({ own }) => own)).toBe(false);
   const page = await fetch(`${hub.url}/api/stocks/roll-4x2/calibration.pdf`);

@@ -19,7 +19,7 @@ test('the eight amounts stand by their edge and end, each with the question why'
   expect(shown('right-bottom')?.textContent).toContain('3/16');
   expect(shown('right-top')?.textContent).toContain('1/16');
   expect(shown('top-left')?.textContent).toContain('1/8');
-  expect(screen.getByRole('button', { name: 'Right edge, at its foot: Why this?' })).toBeInstanceOf(
+  expect(screen.getByRole('button', { name: 'Right edge, at its bottom: Why this?' })).toBeInstanceOf(
     HTMLButtonElement,
   );
   expect(screen.queryByRole('alert')).toBeNull();
@@ -31,7 +31,7 @@ test('where the door does not cover the opening it says not to trim, and where',
     units: 'in',
   });
   const told = screen.getByRole('alert').textContent;
-  expect(told).toMatch(/Do not trim: the door does not cover the opening at Right edge, at its head\./);
-  expect(shown('right-top')?.textContent).toContain('- 1/16');
+  expect(told).toMatch(/Do not trim: the door does not cover the opening at Right edge, at its top\./);
+  expect(shown('right-top')?.textContent).toContain('-\u00a01/16');
   expect(shown('right-top')?.classList.contains('below')).toBe(true);
 });

@@ -21,14 +21,14 @@ function told(draft: Draft): string[] {
 
 test('a width of 2 is told at the width and nothing at the good height of 28', () => {
   const [first, ...rest] = told(form([{ mark: 'A', width: '2', height: '28' }]));
-  expect(first).toMatch(/^row\.0\.width \| A \| Opening width \| the stiles of 2 1\/4 leave/);
+  expect(first).toMatch(/^row\.0\.width \| A \| Opening width \| the stiles of 2\u00a01\/4 leave/);
   expect(rest.filter((each) => each.includes('height'))).toEqual([]);
 });
 
 test('an empty mark, an empty height and a comma are told at their fields in plain words', () => {
   expect(told(form([{ mark: '' }, { mark: 'B', height: '', width: '14,5' }]))).toEqual([
     'row.0.mark | Row 1 | Mark | Still empty.',
-    'row.1.width | B | Opening width | Write a point, not a comma: 14.5.',
+    'row.1.width | B | Opening width | Type a point, not a comma: 14.5.',
     'row.1.height | B | Opening height | Still empty.',
   ]);
 });
@@ -44,17 +44,17 @@ test('a mark that stands twice, a quantity and a mid rail are told where they we
   expect(
     told(form([{ mark: 'A' }, { mark: 'A', quantity: 'two', midRails: [rail], ownMidRails: true }])),
   ).toEqual([
-    'row.1.mark | A | Mark | Mark A stands twice: give a quantity there, or another mark here.',
-    'row.1.quantity | A | How many | A whole number from 1 to 10 000.',
+    'row.1.mark | A | Mark | Mark A is used twice: give a quantity there, or another mark here.',
+    'row.1.quantity | A | How many | A whole number from 1 to 10,000.',
   ]);
   expect(told(form([{ mark: 'A', midRails: [rail], ownMidRails: true }]))).toEqual([
-    'row.0.midRails.0.centre | A | Mid rail’s middle, from the bottom | Still empty.',
+    'row.0.midRails.0.centre | A | Mid rail’s center, from the bottom | Still empty.',
   ]);
 });
 
 test('what a file brought for one door alone is told below that door’s fields', () => {
   const [one] = told(form([{ mark: 'A', other: { reveal: 'wide' } }]));
-  expect(one).toBe('row.0. | A | Reveal | No length: type it as 14 3/4, 14-3/4 or 14.75.');
+  expect(one).toBe('row.0. | A | Reveal | Not a length: type it as 14\u00a03/4, 14-3/4 or 14.75.');
 });
 
 test.each(['16-1/2"', '16 1/2', '16.5', `1' 4 1/2"`])('%s is taken without a word', (width) => {

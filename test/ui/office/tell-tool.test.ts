@@ -31,15 +31,15 @@ test('a tool that is not typed rightly is told by its label, the very size of a 
   const faults = read.ok ? [] : read.faults.map((fault) => ({ ...fault, path: `profile.${fault.path}` }));
   expect(faults.map((fault) => tellTool(fault, { tools, units: 'in' }))).toEqual(
     expect.arrayContaining([
-      { label: 'Hollow chisels, inches', words: 'No length: type it as 14 3/4, 14-3/4 or 14.75.' },
+      { label: 'Hollow chisels, inches', words: 'Not a length: type it as 14\u00a03/4, 14-3/4 or 14.75.' },
       { label: 'Saw blade, greatest height, inches', words: 'It must be more than 0.' },
       { label: 'Sliding fit, inches', words: 'Still empty.' },
-      { label: 'Raised band of a panel, inches', words: 'Write a point, not a comma: 1.5.' },
+      { label: 'Bevel width of a raised panel, inches', words: 'Type a point, not a comma: 1.5.' },
     ]),
   );
 });
 
 test('of the tools in the other units the fault is told in those', () => {
   const fault = { path: 'otherProfile.chisels[1]', code: 'length-form', message: '' };
-  expect(tellTool(fault, { tools, units: 'in' })).toMatchObject({ label: 'Hollow chisels, millimetres' });
+  expect(tellTool(fault, { tools, units: 'in' })).toMatchObject({ label: 'Hollow chisels, millimeters' });
 });

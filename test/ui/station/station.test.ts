@@ -152,7 +152,7 @@ test('a setup whose job is gone, as after a restore, is put away and says so; on
   live.jobs = new Map();
   station.check(live.jobs);
   expect(station.setup).toBeNull();
-  expect(station.message?.text).toBe('Left stile of BENCH-1 is in no job any more. Its setup was put away.');
+  expect(station.message?.text).toBe('Left stile of BENCH-1 is not in any job now. Its set-up was put away.');
 });
 
 test('a setup whose numbers the office changed meanwhile is put away, and asks for another scan', () => {
@@ -195,16 +195,16 @@ test('what is typed is told right or wrong before it is taken', () => {
   expect(wrongTyped('P-WREN')).toBeNull();
   expect(wrongTyped('AAAAAAAAAA')).toContain('A character is wrong');
   expect(wrongTyped(code.slice(0, 9))).toContain('ten letters and digits');
-  expect(wrongTyped('P-?')).toContain('no badge');
+  expect(wrongTyped('P-?')).toContain('not a badge');
 });
 
 test('what a part cannot do here is said with its own name and its door’s', () => {
   const station = new Station('mortiser');
   station.scan(part('stile-left').code);
-  expect(station.message?.text).toBe('Left stile of BENCH-1 is too early at Mortiser.');
+  expect(station.message?.text).toBe('Left stile of BENCH-1 is not ready for the mortiser.');
   const other = new Station('spindle-sander');
   other.scan(part('stile-left').code);
-  expect(other.message?.text).toBe('Left stile of BENCH-1 has nothing to do at Spindle sander.');
+  expect(other.message?.text).toBe('Left stile of BENCH-1 is not worked at the spindle sander.');
 });
 
 test('what is done to a whole door is said of the door', async () => {
@@ -212,7 +212,7 @@ test('what is done to a whole door is said of the door', async () => {
   const station = new Station('assembly');
   for (const { code } of parts()) station.scan(code);
   await station.done();
-  expect(station.last?.text).toMatch(/^Door BENCH-1: Dry fit is/);
+  expect(station.last?.text).toMatch(/^Door BENCH-1\. Dry-fit the door: done/);
 });
 
 /** Everything of a part before one of its stages. */
@@ -287,10 +287,10 @@ test('what is missing is said with the station where it is done, not the one whe
   });
   const station = new Station('assembly');
   station.scan(part('stile-left').code);
-  expect(station.message?.next).toBe('First: Panel (Finish the panel), at Bench.');
+  expect(station.message?.next).toBe('First: Panel (Finish the panel), at the bench.');
   const early = new Station('mortiser');
   early.scan(plan.doors[1]?.parts[0]?.code ?? '');
-  expect(early.message?.next).toBe('First: Mill to size, at Milling.');
+  expect(early.message?.next).toBe('First: Mill to size, at milling.');
 });
 
 test('a setup whose blank is given up at another screen is put away and says what takes its place', async () => {

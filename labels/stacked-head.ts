@@ -1,6 +1,6 @@
 import type { Faces } from './face.ts';
 import { LEAST_TYPE, placeLine, setLine, type TextRun } from './set-type.ts';
-import { ASCENT, type Head, WIDEST_COUNT } from './sticker-head.ts';
+import { ASCENT, type Head } from './sticker-head.ts';
 import type { StickerText } from './sticker-text.ts';
 import type { Stock } from './stock.ts';
 
@@ -10,18 +10,20 @@ const LEADING = 1.12;
 const MOST_SHARE = 0.55;
 
 /**
- * The head of a sticker too narrow for part and mark on one line: part, mark and size each on lines of their own. Null
+ * The head of a sticker too narrow for part and mark on one line: part, mark and size each on lines of their own, the count of a part's stickers below where it has no room beside. Null
  * where not even that leaves room for a note.
  */
 export function stackedHead(
   text: StickerText,
   widest: string,
+  counted: string,
+  last: string,
   faces: Faces,
   stock: Stock,
   largest: number,
 ): Head | null {
   for (let size = largest; size >= LEAST_TYPE; size -= STEP) {
-    const head = stackedIn(text, widest, faces, stock, Math.max(LEAST_TYPE, size));
+    const head = stackedIn(text, widest, counted, last, faces, stock, Math.max(LEAST_TYPE, size));
     if (head !== null) return head;
   }
   return null;
@@ -30,6 +32,8 @@ export function stackedHead(
 function stackedIn(
   text: StickerText,
   widest: string,
+  counted: string,
+  last: string,
   faces: Faces,
   { label, margin }: Stock,
   size: number,
@@ -40,14 +44,18 @@ function stackedIn(
   const small = Math.max(LEAST_TYPE, size * 0.65);
   const least = size === LEAST_TYPE;
   const which = faces.regular.width(widest, small);
-  const counted = faces.bold.width(WIDEST_COUNT, size);
+  const countWide = faces.bold.width(counted, LEAST_TYPE);
   const part = broken(text.part.split(' '), ' ', room - arrow - 2, faces, size, least);
   const mark = broken(text.mark.split(' '), ' ', room, faces, size, least);
-  const dimensions = broken(text.size.split(' × '), ' × ', room - counted - 3, faces, size, false);
-  if (part === null || mark === null || dimensions === null || which > room) return null;
-  const lastMark = faces.bold.width(mark.at(-1) ?? '', size);
+  const number = faces.bold.width(`-${last}`, size);
+  if (mark !== null && faces.bold.width(mark.at(-1) ?? '', size) + number > room) mark.push('');
+  const dimensions = broken(text.size.split(' × '), ' × ', room, faces, size, false);
+  if (part === null || mark === null || dimensions === null || which > room || countWide > room) return null;
+  const lastMark = faces.bold.width(mark.at(-1) ?? '', size) + number;
   const ownLine = lastMark + 3 + which > room ? 1 : 0;
-  const lines = part.length + mark.length + ownLine + dimensions.length;
+  const lastSize = setLine(dimensions.at(-1) ?? '', faces, size, 'bold').width;
+  const countLine = counted !== '' && lastSize + 3 + countWide > room ? 1 : 0;
+  const lines = part.length + mark.length + ownLine + dimensions.length + countLine;
   const high = size * (ASCENT + LEADING * (lines - 1) + 0.24);
   if (high > (label.height - 2 * margin) * (least ? 1 : MOST_SHARE)) return null;
   const lineY = (k: number) => label.height - margin - size * (ASCENT + k * LEADING);
@@ -55,16 +63,23 @@ function stackedIn(
     placeLine(setLine(line, faces, size, 'bold'), x, lineY(first + k), 'bold');
   const runs: TextRun[] = [
     ...part.flatMap(at(margin + arrow + 2, 0)),
-    ...mark.flatMap(at(margin, part.length)),
+    ...mark.slice(0, -1).flatMap(at(margin, part.length)),
     ...dimensions.flatMap(at(margin, part.length + mark.length + ownLine)),
   ];
   const bottom = lineY(lines - 1) - size * 0.24;
   return {
     size,
     runs,
+    name: {
+      before: mark.at(-1) ?? '',
+      side: 'left',
+      x: margin,
+      y: lineY(part.length + mark.length - 1),
+      size,
+    },
     arrow: { x: margin, y: lineY(0), width: arrow, height: arrow },
     which: { right, y: lineY(part.length + mark.length - 1 + ownLine), size: small },
-    count: { right, y: lineY(lines - 1), size },
+    count: { right, y: lineY(lines - 1), size: LEAST_TYPE },
     corner: { x: right, y: bottom, width: 0, height: 0 },
     bottom,
   };

@@ -16,9 +16,17 @@ export interface Head {
   /** Of the part's name and the mark. */
   readonly size: number;
   readonly runs: readonly TextRun[];
+  /** The end of the door's name, set for each door: its mark, or the end of it, then "-2"; beside "2 of 3", or from the left. */
+  readonly name: {
+    readonly before: string;
+    readonly side: 'left' | 'right';
+    readonly x: number;
+    readonly y: number;
+    readonly size: number;
+  };
   /** Where "2 of 3" begins, its base line and its size: set for each door. */
   readonly which: { readonly right: number; readonly y: number; readonly size: number };
-  /** Where "1/2" ends, at the right of the size, when a part has two stickers. */
+  /** Where "sticker 1 of 2" ends, at the right of the size, when a part has two stickers. */
   readonly count: { readonly right: number; readonly y: number; readonly size: number };
   readonly arrow: Box;
   /** What is left beside the size. */
@@ -29,14 +37,14 @@ export interface Head {
 const LEAST_HEAD = LEAST_TYPE;
 /** How far letters stand above the line, in sizes of the type. */
 export const ASCENT = 0.765;
-/** "1/2" may become as wide as this. */
-export const WIDEST_COUNT = '10/12';
 const STEP = 0.5;
 
-/** The head in the largest type, from a size down, in which it fits; `widest` is the widest "k of n" of this mark. Null where none fits. */
+/** The head in the largest type, from a size down, in which it fits; `widest` is the widest "k of n" of this mark, `counted` the widest "sticker 1 of 2", empty where one does, `last` the highest number of a door. Null where none fits. */
 export function headOf(
   text: StickerText,
   widest: string,
+  counted: string,
+  last: string,
   faces: Faces,
   { label, margin }: Stock,
   largest: number,
@@ -46,13 +54,12 @@ export function headOf(
     const small = Math.max(LEAST_TYPE, size * 0.65);
     const arrow = size * 0.75;
     const part = setLine(text.part, faces, size, 'bold');
-    const mark = faces.bold.width(text.mark, size);
+    const mark = faces.bold.width(`${text.mark}-${last}`, size);
     const which = faces.regular.width(widest, small);
     const dimensions = setLine(text.size, faces, Math.max(LEAST_TYPE, size * 0.9), 'bold');
-    const countSize = Math.max(LEAST_TYPE, size * 0.8);
-    const counted = faces.bold.width(WIDEST_COUNT, countSize);
-    if (arrow + 2 + part.width + 6 + mark + 3 + which > room || dimensions.width + 3 + counted > room)
-      continue;
+    const countSize = Math.max(LEAST_TYPE, size * 0.6);
+    const countRoom = counted === '' ? 0 : 3 + faces.bold.width(counted, countSize);
+    if (arrow + 2 + part.width + 6 + mark + 3 + which > room || dimensions.width + countRoom > room) continue;
     const base = label.height - margin - size * ASCENT;
     const second = base - size * 1.12;
     const bottom = second - size * 0.24;
@@ -60,6 +67,7 @@ export function headOf(
     const cornerX = margin + dimensions.width + 8;
     return {
       size,
+      name: { before: text.mark, side: 'right', x: right - which - 3, y: base, size },
       arrow: { x: margin, y: base, width: arrow, height: arrow },
       which: { right, y: base, size: small },
       count: { right, y: second, size: countSize },
@@ -67,7 +75,6 @@ export function headOf(
       bottom,
       runs: [
         ...placeLine(part, margin + arrow + 2, base, 'bold'),
-        { text: text.mark, x: right - which - 3 - mark, y: base, size, weight: 'bold' },
         ...placeLine(dimensions, margin, second, 'bold'),
       ],
     };

@@ -1,4 +1,5 @@
 import type { Figure } from '#core/drawing/model.ts';
+import { say } from '#core/words/say.ts';
 import type { Faces } from './face.ts';
 import { FIRST, LEADING, type NoteLines, Notes } from './note-lines.ts';
 import { LEAST_TYPE, placeLine, type TextRun } from './set-type.ts';
@@ -39,6 +40,7 @@ const GAP = 2;
 export function layOutBody(
   text: StickerText,
   widest: string,
+  last: string,
   stock: Stock,
   foot: Pick<CodeFoot, 'bottom' | 'right'>,
   faces: Faces,
@@ -46,18 +48,16 @@ export function layOutBody(
 ): StickerBody | null {
   const notes = new Notes([text.job, ...text.notes], faces);
   const largest = Math.min(18, stock.label.height * 0.16);
-  const headIn = (share: number) => {
-    const head = headOf(text, widest, faces, stock, largest * share);
-    return head === null ? [] : [head];
+  const headsIn = (counted: string, shares: readonly number[]): Head[] => {
+    const heads = shares.flatMap(
+      (share) => headOf(text, widest, counted, last, faces, stock, largest * share) ?? [],
+    );
+    if (heads.length > 0) return heads;
+    return [stackedHead(text, widest, counted, last, faces, stock, largest) ?? []].flat();
   };
-  const heads = [1, 0.88, 0.76].flatMap(headIn);
-  if (heads.length === 0) {
-    const stacked = stackedHead(text, widest, faces, stock, largest);
-    if (stacked !== null) heads.push(stacked);
-  }
-  const one = bestOf(heads, notes, stock, foot, draw);
+  const one = bestOf(headsIn('', [1, 0.88, 0.76]), notes, stock, foot, draw);
   if (one !== null) return { head: one.head, faces: [drawnFace(one, draw)] };
-  const ways = [...heads.slice(-1), ...headIn(0.64)].flatMap((head) =>
+  const ways = headsIn(countOf(MOST_STICKERS, MOST_STICKERS), [0.76, 0.64]).flatMap((head) =>
     [true, false].flatMap((whole) =>
       SMALL_TYPE.flatMap((size) =>
         (onSeveral(head, notes, stock, foot, { size, whole }, draw) ?? []).map((each) => ({
@@ -152,6 +152,11 @@ function fitted(candidate: Candidate, notes: Notes, upright: boolean): Fitted[] 
 
 const MOST_STICKERS = 12;
 
+/** Which of a part's stickers: "sticker 1 of 2". */
+export function countOf(k: number, n: number): string {
+  return say('paper.sticker-of', { k, n });
+}
+
 /** Notes over several stickers; the drawing stands on the last, with the notes that are left. Null where a word has no room. */
 function onSeveral(
   head: Head,
@@ -165,7 +170,7 @@ function onSeveral(
   const made: StickerBody['faces'][number][] = [];
   let left = notes;
   while (made.length < MOST_STICKERS) {
-    // "1/2" stands where the drawing beside the size would: no corner here.
+    // "sticker 1 of 2" stands where the drawing beside the size would: no corner here.
     const last = made.length === 0 ? null : bestOf([{ ...head, corner: NO_BOX }], left, stock, foot, draw);
     if (last !== null) return [[...made, drawnFace(last, draw)]];
     // A sticker too low for a drawing goes without rather than not at all.

@@ -9,7 +9,7 @@ import { number } from './pdf-number.ts';
 import { type CodeFoot, codeFoot, dotsToTry, symbolFits } from './sticker-code.ts';
 import { lineWeight, partDrawing } from './sticker-drawing.ts';
 import type { Head } from './sticker-head.ts';
-import { layOutBody } from './sticker-layout.ts';
+import { countOf, layOutBody } from './sticker-layout.ts';
 import { stickerText, whichOf } from './sticker-text.ts';
 import type { Stock } from './stock.ts';
 import type { SymbolKind } from './symbol.ts';
@@ -98,6 +98,7 @@ export class StickerLayouts {
     const body = layOutBody(
       text,
       whichOf(String(count), count),
+      String(count),
       this.#stock,
       foot,
       this.#faces,
@@ -126,13 +127,18 @@ export class StickerLayouts {
   }
 
   #sticker(door: PlanDoor, foot: CodeFoot, head: Head, body: string, k: number, of: number): LaidSticker {
-    const which = whichOf(door.door.slice(door.mark.length + 1), this.#counts.get(door.mark) ?? 1);
+    const number = door.door.slice(door.mark.length + 1);
+    const which = whichOf(number, this.#counts.get(door.mark) ?? 1);
     const { size, right, y } = head.which;
     const { symbol, code } = foot;
     const { count } = head;
-    const counted = `${k}/${of}`;
+    const name = `${head.name.before}-${number}`;
+    const nameX =
+      head.name.side === 'left' ? head.name.x : head.name.x - this.#faces.bold.width(name, head.name.size);
+    const counted = countOf(k, of);
     return (page, at) => {
       page.placed(at.x, at.y, body);
+      page.text(name, at.x + nameX, at.y + head.name.y, head.name.size, 'bold');
       const wide = this.#faces.regular.width(which, size);
       page.text(which, at.x + right - wide, at.y + y, size);
       for (const line of code) page.text(line.text, at.x + line.x, at.y + line.y, line.size, 'bold');

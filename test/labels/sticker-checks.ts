@@ -182,17 +182,20 @@ export function textTroubles(plan: Plan, door: PlanDoor, part: PlanPart, texts: 
   const troubles: string[] = [];
   const notes: string[] = [];
   for (const [n, text] of texts.entries()) {
-    const head = joined(partName(part.part), door.mark, size);
-    const counted = texts.length > 1 ? [`${n + 1}/${texts.length}`] : [];
+    const counted = texts.length > 1 ? [`sticker ${n + 1} of ${texts.length}`] : [];
     const foot = joined(`${k} of ${count}`, spaced, ...counted);
-    const found = new RegExp(`^${head} ?(.*?) ?${foot}$`).exec(tight(text));
-    if (found === null) troubles.push(`${head} … ${foot} expected: ${text}`);
+    // Of a long mark the first lines are set before the size, and the last with the door's number after all notes.
+    const found = Array.from({ length: door.mark.length + 1 }, (_, cut) => {
+      const [begin, end] = [door.door.slice(0, cut), door.door.slice(cut)];
+      const head = [escaped(tight(partName(part.part))), broken(begin), escaped(tight(size))].join(' ?');
+      return new RegExp(`^${head} ?(.*?) ?${broken(end)} ?${foot}$`).exec(tight(text));
+    }).find((each) => each !== null);
+    if (found === undefined) troubles.push(`${door.door}, ${size} … ${foot} expected: ${text}`);
     notes.push(found?.[1] ?? '');
   }
   let rest = tight(notes.join(' '));
   // A long name may be broken over lines, so it is compared without its spaces.
-  const name = [...tight(plan.job).replace(/ /g, '')].map(escaped).join(' ?');
-  const named = new RegExp(`^${name}`).exec(rest)?.[0];
+  const named = new RegExp(`^${broken(plan.job)}`).exec(rest)?.[0];
   if (named === undefined) troubles.push(`the job's name expected: ${rest}`);
   rest = rest.slice(named?.length ?? 0);
   for (const exact of figuresOf(part).slice(3)) {
@@ -202,6 +205,11 @@ export function textTroubles(plan: Plan, door: PlanDoor, part: PlanPart, texts: 
     else rest = rest.slice(found.index + found[0].length);
   }
   return troubles;
+}
+
+/** A text that may be broken over lines anywhere. */
+function broken(text: string): string {
+  return [...tight(text).replace(/ /g, '')].map(escaped).join(' ?');
 }
 
 /** Texts that stand after one another, each tight, a space between them or not. */

@@ -1,5 +1,5 @@
-import type { Language } from '../words/say.ts';
 import { shortName } from '../words/names.ts';
+import { type Language, say } from '../words/say.ts';
 import type { Dimension, Drawing, FigureMark, FigurePath, Point } from './model.ts';
 import { layOutValue, type Reading, valueWidth } from './value-text.ts';
 
@@ -91,8 +91,7 @@ export function dimensionMarks(
         : line({ x: x - tick, y: y + tick }, { x: x + tick, y: y - tick }, 'dimension', 'tick'),
     );
   }
-  // A name above or below costs the drawing no room.
-  const words = how.names || shape.keepName === true || !upright ? shortName(shape.name, how.language) : '';
+  const words = dimensionWords(shape, how);
   const wide = valueWidth(words, shape.value, text, how.units, how.reading);
   // Beyond a break, so that both can be seen.
   const first = broken === undefined || upright ? ends[0] : { x: broken.x + text, y: level };
@@ -116,6 +115,16 @@ export function dimensionMarks(
         : { x: clamp(Math.max(ends[0].x, ends[1].x) + wide / 2 + tick * 3), y: middle.y + text * 0.35 };
   marks.push(...layOutValue(words, shape.value, centre, text, how.units, tag, how.reading));
   return marks;
+}
+
+/** What is written before a dimension's value; nothing where the drawing says it. A name above or below costs the drawing no room. */
+export function dimensionWords(
+  { name, side, keepName, isLine }: Dimension,
+  { names, language }: Pick<Dimensioning, 'names' | 'language'>,
+): string {
+  if (isLine === true) return say('drawing.line-at', {}, language);
+  const upright = side === 'left' || side === 'right';
+  return names || keepName === true || !upright ? shortName(name, language) : '';
 }
 
 /** A line with a break in it, twice across and back. */

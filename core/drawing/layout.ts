@@ -1,4 +1,3 @@
-import { shortName } from '../words/names.ts';
 import type { Language } from '../words/say.ts';
 import type {
   Area,
@@ -12,7 +11,7 @@ import type {
   Path,
   Point,
 } from './model.ts';
-import { dimensionMarks } from './dimension-marks.ts';
+import { dimensionMarks, dimensionWords } from './dimension-marks.ts';
 import { symbolMarks } from './symbol-marks.ts';
 import { groundMark, type Reading, valueWidth, wordsWidth } from './value-text.ts';
 
@@ -201,15 +200,7 @@ function columns(
   for (let row = 1; row <= Math.max(...shapes.map((each) => each.row)); row += 1) {
     const widths = shapes
       .filter((each) => each.row === row)
-      .map(({ name, value, keepName }) =>
-        valueWidth(
-          how.names || keepName === true ? shortName(name, how.language) : '',
-          value,
-          how.text,
-          how.units,
-          how.reading,
-        ),
-      );
+      .map((shape) => valueWidth(dimensionWords(shape, how), shape.value, how.text, how.units, how.reading));
     outs.push((outs.at(-1) ?? 0) + (widths.length === 0 ? 0 : Math.max(...widths) + how.text * 1.2));
   }
   return outs;

@@ -1,3 +1,4 @@
+import { leftToPare } from '../plan/left-to-pare.ts';
 import type { PlanPart, PlanStage, Units } from '../plan/plan.ts';
 import { partName, stageName } from '../words/names.ts';
 import { say } from '../words/say.ts';
@@ -26,7 +27,14 @@ import { stripSetup } from './strip-setup.ts';
  */
 export function setupView(part: PlanPart, stage: PlanStage, units: Units, place?: string): Drawing {
   const title = say('drawing.setup', { part: partName(part.part), stage: stageName(stage.stage) });
-  return { title, units, shapes: shapesFor(part, stage, place) };
+  const shapes = shapesFor(part, stage, place);
+  return { title, units, shapes: shapes.map((shape) => besideSet(shape, stage, units)) };
+}
+
+/** Where the machine is set beside a line, the drawing shows the line, and says so. */
+function besideSet(shape: Shape, { stage }: PlanStage, units: Units): Shape {
+  if (shape.kind !== 'dimension' || leftToPare(stage, shape.name, shape.value, units) === null) return shape;
+  return { ...shape, isLine: true };
 }
 
 function shapesFor(part: PlanPart, stage: PlanStage, place: string | undefined): Shape[] {

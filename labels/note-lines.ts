@@ -17,8 +17,8 @@ const STEP = 0.5;
 const BETWEEN_NOTES = ' · ';
 
 /** A number with its fraction, and sizes joined by ×, are one word. */
-const NUMBER = String.raw`(?:\d+ \d+/\d+|\d+/\d+|\d+)`;
-const WORDS = new RegExp(`${NUMBER}(?: × ${NUMBER})*[,;:]?(?!\\S)|\\S+`, 'g');
+const NUMBER = String.raw`(?:\d+[ \u00a0]\d+/\d+|\d+/\d+|\d+)`;
+const WORDS = new RegExp(`${NUMBER}(?: × ${NUMBER})*[,;:]?(?!\\S)|[^ ]+`, 'g');
 
 interface Word {
   readonly text: string;

@@ -48,7 +48,7 @@ export function setLine(text: string, faces: Faces, size: number, weight: TextRu
     } else if (piece !== '') {
       add(piece, size, 0);
       // Between a whole number and its fraction less than a word's space, never so little that they run together.
-      if (/\d $/.test(piece)) x -= face.width(' ', size) * 0.25;
+      if (/\d[ \u00a0]$/.test(piece)) x -= face.width(' ', size) * 0.25;
     }
   }
   return { width: x, runs };

@@ -1,10 +1,11 @@
 import { showValue, shownText } from '#core/length/shown.ts';
+import { NO_BREAK } from '#core/length/unbroken.ts';
 import { drawn } from '#core/drawing/plan-number.ts';
 import type { PlanPart, SettingValue, Units } from '#core/plan/plan.ts';
 
 /** A printed value as it is read on paper: "14 3/4 in", "374.7 mm", "≈ 9 21/32 in". */
 export function withUnit(value: SettingValue | undefined, units: Units): string {
-  return `${asText(value, units)} ${units}`;
+  return `${asText(value, units)}${NO_BREAK}${units}`;
 }
 
 /** The same without its unit. */

@@ -1,3 +1,4 @@
+import { NO_BREAK } from '../length/unbroken.ts';
 import { type Measure, MEASURES, type Rounding, showIn, type Shown } from '../length/shown.ts';
 import type { Units } from '../plan/plan.ts';
 import type { FigureMark, Point } from './model.ts';
@@ -16,7 +17,7 @@ function onPaper(units: Units): Reading {
 /** The value as it is read, with the sign for "about" before a rounded one. */
 function wholeShown(value: string | number, units: Units, reading: Reading = onPaper(units)): Shown {
   const shown = showIn(value, units, reading.measure, reading.rounding);
-  return shown.near ? { ...shown, whole: `≈${shown.whole}` } : shown;
+  return shown.near ? { ...shown, whole: `≈${NO_BREAK}${shown.whole}` } : shown;
 }
 
 /** Width of a bold digit, in ems: the widest of the face is 0.65, the 1 far less. */
@@ -36,9 +37,14 @@ export function valueWidth(
   return (
     size *
     ((words === '' ? 0 : wordsWidth(words, NAME, false) + 0.3) +
-      whole.length * DIGIT +
+      figuresWidth(whole) +
       (fraction === 0 ? 0 : fraction + 0.15))
   );
+}
+
+/** About how wide the figures of a value are, in ems: a space is narrower than a digit. */
+function figuresWidth(text: string): number {
+  return [...text].reduce((wide, each) => wide + (each === NO_BREAK ? 0.3 : DIGIT), 0);
 }
 
 /** Height of a name beside its value. */
@@ -88,7 +94,7 @@ export function layOutValue(
   }
   if (whole !== '') {
     marks.push(text(whole, x, centre.y, size, 'start', 'dimension-value', true));
-    x += size * (whole.length * DIGIT + 0.12);
+    x += size * (figuresWidth(whole) + (whole.endsWith(NO_BREAK) ? 0 : 0.12));
   }
   if (numerator !== undefined && denominator !== undefined) {
     const fraction = size * Math.max(numerator.length, denominator.length) * DIGIT * SMALL;

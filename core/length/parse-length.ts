@@ -1,5 +1,6 @@
 import type { Units } from '../plan/plan.ts';
 import Fraction from 'fraction.js';
+import { plainSpaces } from './unbroken.ts';
 import type { Length } from './length.ts';
 
 /** Why a text is no length: a stable code and plain words. */
@@ -31,7 +32,7 @@ export function parseLength(
       'length-type',
       `expected a length as text or number, for example "${example(units)}"; got ${nameOfType(input)}`,
     );
-  const text = typeof input === 'number' ? String(input) : input;
+  const text = typeof input === 'number' ? String(input) : plainSpaces(input);
   if (text.length > LONGEST_TEXT)
     return refuse(
       'length-digits',
@@ -56,7 +57,7 @@ export function parseLength(
     return refuse('length-digits', `at most ${DIGITS} digits a number; got ${JSON.stringify(text)}`);
   const denominator = parts.d ?? parts.fd;
   if (denominator !== undefined && /^0+$/.test(denominator))
-    return refuse('length-denominator', `a fraction cannot be over 0; got ${JSON.stringify(text)}`);
+    return refuse('length-denominator', `the bottom of a fraction cannot be 0; got ${JSON.stringify(text)}`);
   const fraction = new Fraction(parts.decimal ?? parts.whole ?? 0)
     .add(denominator === undefined ? 0 : new Fraction(`${parts.n ?? parts.fn ?? '0'}/${denominator}`))
     .add(parts.feet === undefined ? 0 : new Fraction(parts.feet).mul(12));

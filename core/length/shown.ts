@@ -1,3 +1,5 @@
+import { NO_BREAK } from './unbroken.ts';
+
 /** A printed value made ready to be read: a whole number and perhaps a fraction; `near` when something was rounded away. */
 export interface Shown {
   readonly whole: string;
@@ -82,10 +84,10 @@ export function showDecimal(value: string | number, places = 4): Shown {
   return exact === null ? { whole: String(value), near: false } : asDecimal(exact.n, exact.d, places);
 }
 
-/** A shown value as one line of text: "14 3/4", "≈ 6 17/64". */
+/** A shown value as one line of text that is never broken: "14 3/4", "≈ 6 17/64", no-break spaces between. */
 export function shownText({ whole, numerator, denominator, near }: Shown): string {
   const fraction = numerator === undefined ? '' : `${numerator}/${denominator ?? ''}`;
-  return `${near ? '≈ ' : ''}${[whole, fraction].filter((each) => each !== '').join(' ')}`;
+  return [near ? '≈' : '', whole, fraction].filter((each) => each !== '').join(NO_BREAK);
 }
 
 function readPrinted(text: string): { readonly n: bigint; readonly d: bigint } | null {

@@ -1,3 +1,4 @@
+import { unbroken } from '../length/unbroken.ts';
 import { en } from './en.ts';
 
 /** Every key that has words. */
@@ -11,6 +12,9 @@ export type Language = 'en' | 'pseudo';
 /** The languages there are. */
 export const LANGUAGES = ['en', 'pseudo'] as const satisfies readonly Language[];
 
+/** How each language writes dates. */
+export const LOCALES: Readonly<Record<Language, string>> = { en: 'en-US', pseudo: 'en-US' };
+
 let spoken: Language = 'en';
 
 /** From now on words are said in this language where none is asked for. */
@@ -18,16 +22,21 @@ export function speak(language: Language): void {
   spoken = language;
 }
 
+/** The language that is spoken where none is asked for. */
+export function spokenNow(): Language {
+  return spoken;
+}
+
 /** Is there a sentence for this key? */
 export function hasWords(key: string): key is WordKey {
   return Object.hasOwn(en, key);
 }
 
-/** The words for a key, its {figures} filled in. A figure that is missing stays visible as its name in braces. */
+/** The words for a key, its {figures} filled in, no number broken over two lines. A figure that is missing stays visible as its name in braces. */
 export function say(key: WordKey, figures: Figures = {}, language: Language = spoken): string {
   const template: string = language === 'pseudo' ? stretched(en[key]) : en[key];
   return template.replace(/\{(\w+)\}/g, (whole, name: string) =>
-    Object.hasOwn(figures, name) ? String(figures[name]) : whole,
+    Object.hasOwn(figures, name) ? unbroken(String(figures[name])) : whole,
   );
 }
 

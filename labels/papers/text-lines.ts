@@ -5,7 +5,7 @@ export function wrapLines(text: string, face: Face, size: number, width: number)
   const fits = (line: string) => face.width(line, size) <= width;
   const lines: string[] = [];
   let line = '';
-  for (const word of text.match(/(?:≈ )?\d+ \d+\/\d+\S*|≈ \S+|\S+/g) ?? []) {
+  for (const word of text.match(/[^ \n]+/g) ?? []) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (fits(longer)) {
       line = longer;

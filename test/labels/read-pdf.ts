@@ -14,7 +14,7 @@ export interface PdfText {
   readonly width: number;
 }
 
-/** Every run of text of a PDF, in the order in which it is drawn. */
+/** Every run of text of a PDF, in the order in which it is drawn. A no-break space, drawn as any other, is read as a plain one. */
 export async function textsOf(pdf: Uint8Array): Promise<PdfText[]> {
   const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
   const found: PdfText[] = [];
@@ -23,7 +23,14 @@ export async function textsOf(pdf: Uint8Array): Promise<PdfText[]> {
     for (const item of content.items)
       if ('str' in item && item.str.trim() !== '') {
         const [, , c = 0, d = 0, x = 0, y = 0] = item.transform as number[];
-        found.push({ page, text: item.str, x, y, size: Math.hypot(c, d), width: item.width });
+        found.push({
+          page,
+          text: item.str.replace(/\u00a0/g, ' '),
+          x,
+          y,
+          size: Math.hypot(c, d),
+          width: item.width,
+        });
       }
   }
   await document.destroy();

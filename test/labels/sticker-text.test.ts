@@ -35,10 +35,10 @@ test('in millimetres a sticker has decimals, to a tenth', () => {
     'bead 5',
     'groove 6 × 10',
     // Deep 5 + 32 + 1.5; bottom 12 + 10 − 0.8; the mid rail’s 12 + 300.25 ∓ 35 ± (5 + 6 − 0.8), to a tenth.
-    'mortises 38.5 deep: bottom 21.2 to 71.8, mid 1 from bottom ≈ 287.5 to ≈ 337.1, top 21.2 to 98.8',
+    'mortises 38.5 deep: bottom 21.2 to 71.8, mid 1 from bottom ≈\u00a0287.5 to ≈\u00a0337.1, top 21.2 to 98.8',
   ]);
   // A chord of 258.5 and a rise of 40: 258.5² / 320 + 20 = 228.8195.
-  expect(notesOf(job, 'rail-top')).toContain('arch radius ≈ 228.8, rise 40');
+  expect(notesOf(job, 'rail-top')).toContain('arch radius ≈\u00a0228.8, rise 40');
 });
 
 test('in inches a sticker has what a tape has, to 1/64', () => {
@@ -49,5 +49,5 @@ test('in inches a sticker has what a tape has, to 1/64', () => {
     doors: [{ mark: 'A', opening: { width: '15', height: '30' }, arch: { rise: '1 3/4', flat: '3/4' } }],
   };
   // A chord of 15 − 4 1/2 − 1 1/2 = 9 and a rise of 1 3/4: 81 / 14 + 7/8 = 6 37/56, which is 6.6607.
-  expect(notesOf(job, 'rail-top')).toContain('arch radius ≈ 6 21/32, rise 1 3/4');
+  expect(notesOf(job, 'rail-top')).toContain('arch radius ≈\u00a06\u00a021/32, rise 1\u00a03/4');
 });

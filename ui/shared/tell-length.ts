@@ -24,7 +24,7 @@ export function tellLength(typed: string, units: Units): string | null {
     case 'length-denominator':
       return say('told.over-nothing');
     case 'length-size':
-      return say('told.long', { most: units === 'in' ? '1000 ft' : '300 m' });
+      return say('told.long', { most: units === 'in' ? '1,000\u00a0ft' : '300\u00a0m' });
     case 'length-form':
     case 'length-type':
       return say('told.length', { example: EXAMPLES[units] });

@@ -1,4 +1,5 @@
 import { MEASURES } from '#core/length/shown.ts';
+import { NO_BREAK } from '#core/length/unbroken.ts';
 import type { Units } from '#core/plan/plan.ts';
 import { say } from '#core/words/say.ts';
 import { measure } from '../shared/measure.svelte.ts';
@@ -15,5 +16,5 @@ export function isTool(setting: string): boolean {
 export function signOf(setting: string, units: Units): string {
   if (setting === 'tilt') return '°';
   const [own] = MEASURES[units];
-  return isTool(setting) && measure.of(units) !== own ? ` ${say(`ui.unit.${own}`)}` : '';
+  return isTool(setting) && measure.of(units) !== own ? `${NO_BREAK}${say(`ui.unit.${own}`)}` : '';
 }

@@ -2,7 +2,7 @@ import { readCode } from '#core/codes/read-code.ts';
 import { isDoorStage, type StationId } from '#core/joint/names.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import { missingName } from '#core/words/missing.ts';
-import { partName, stageName, stationInSentence, stationName } from '#core/words/names.ts';
+import { partName, stageName, stationInSentence } from '#core/words/names.ts';
 import { say } from '#core/words/say.ts';
 import type { Message } from './shown.ts';
 import type { Here } from './where.ts';

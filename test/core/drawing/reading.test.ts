@@ -42,9 +42,9 @@ test('a drawing without a reading shows sixty-fourths, as paper does', () => {
 test('a drawing follows the measure and the shop’s rounding, and carries the exact value all the same', () => {
   const read = (measure: Reading['measure'], denominator: 16 | 64 = 64) =>
     drawn({ measure, rounding: { denominator, places: 2 } });
-  expect(read('fractions', 16)).toEqual({ text: '≈14 1 16', value: '14 3/64' });
-  expect(read('mm')).toEqual({ text: '≈356.79', value: '14 3/64' });
-  expect(read('decimals')).toEqual({ text: '≈14.047', value: '14 3/64' });
+  expect(read('fractions', 16)).toEqual({ text: '≈\u00a014 1 16', value: '14 3/64' });
+  expect(read('mm')).toEqual({ text: '≈\u00a0356.79', value: '14 3/64' });
+  expect(read('decimals')).toEqual({ text: '≈\u00a014.047', value: '14 3/64' });
 });
 
 test.each(LANGUAGES)(

@@ -63,5 +63,5 @@ test('where the door does not cover, the line runs outside it and the wood ends 
   expect(
     corners('stays').some((p) => Math.abs((p?.x ?? 0) - 30) < 1e-6 && Math.abs((p?.y ?? 0) - 20) < 0.01),
   ).toBe(true);
-  expect(text('off-right-top')).toMatchObject({ text: '- 1/16' });
+  expect(text('off-right-top')).toMatchObject({ text: '-\u00a01/16' });
 });

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { length } from '#core/length/length.ts';
 import { parseLength } from '#core/length/parse-length.ts';
 import { isPrintedLength, printLength } from '#core/length/print-length.ts';
+import { shownText, showValue } from '#core/length/shown.ts';
 
 const read = (text: unknown, units: 'in' | 'mm' = 'in') => {
   const parsed = parseLength(text, units);
@@ -60,4 +61,11 @@ test('whatever is printed is in lowest terms and reads back as itself', () => {
       expect(read(printed)).toBe(printed);
     }),
   );
+});
+
+test('what is copied from a screen, with its no-break spaces, is typed in as it stands', () => {
+  const copied = shownText(showValue('14 3/4', 'in'));
+  expect(copied).toBe('14\u00a03/4');
+  for (const text of [copied, '14\u202f3/4', '1\'\u00a02\u00a03/4"'])
+    expect(parseLength(text, 'in')).toEqual({ ok: true, value: length(59, 4) });
 });

@@ -44,7 +44,7 @@ test('a note says what a tape reads, and keeps the exact figures beside it', () 
   const swells = note('panel-swells');
   const change = Number(swells?.figures.change);
   expect(String(swells?.figures.change)).toMatch(/^0\.\d{6}$/);
-  const told = /swells ≈ (\d+)\/(\d+),/.exec(swells?.message ?? '');
+  const told = /swells ≈\u00a0(\d+)\/(\d+),/.exec(swells?.message ?? '');
   expect(Math.abs(Number(told?.[1]) / Number(told?.[2]) - change)).toBeLessThanOrEqual(1 / 128);
   // Built 16 wide in an opening of 17 with a reveal of 1/16 all round: 7/16 missing on each side.
   expect(note('does-not-cover')?.message).toContain('by 7/16: an oversize of 7/8 in width');

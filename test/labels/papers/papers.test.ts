@@ -110,7 +110,7 @@ test('a card names what to set beside its line, and tells the steps of the stopp
   const [door] = demoPlan.doors.filter((each) => each.door === 'BENCH-1');
   const mitre = door?.parts[0]?.stages.find(({ stage }) => stage === 'mitre-bottom')?.settings.sightEdge;
   expect(mitre).toBe('3 1/4');
-  expect(text).toContain('3 15/64 (line 3 1/4)');
+  expect(text).toContain('3 15/64 (line at 3 1/4)');
   expect(text.match(/Feed to the stop/g)).toHaveLength(1);
   for (const end of ['BOTTOM', 'TOP']) expect(text.split(`from its ${end} end`)).toHaveLength(3);
 });

@@ -8,7 +8,10 @@ import { live, type LiveJob } from '#ui/hub/live.svelte.ts';
 import { shop } from '#ui/hub/shop.svelte.ts';
 import Printing from '#ui/office/Printing.svelte';
 import { person } from '#ui/people/person.svelte.ts';
-import { shownInstant } from '#ui/shared/day.ts';
+import { shownInstant } from '#core/words/day.ts';
+
+/** An instant as a query sees it, which takes each space for a plain one. */
+const read = (instant: string) => shownInstant(instant).replace(/\s/g, ' ');
 
 interface Asked {
   readonly method: string;
@@ -35,7 +38,7 @@ function answer({ method, path, body }: Asked): object {
   }
   if (path === '/api/prints') return { id: 'p1' };
   if (method === 'DELETE') {
-    states = [{ state: 'cancelled', made: 0, of: 0, code: 'cancelled', message: 'Taken back.' }];
+    states = [{ state: 'cancelled', made: 0, of: 0, code: 'cancelled', message: 'Canceled.' }];
     return states[0] ?? {};
   }
   return (states.length > 1 ? states.shift() : states[0]) ?? {};
@@ -106,7 +109,7 @@ test(
   async () => {
     printed = { R01N0KHMKH: [{ at: '2026-11-25T08:15:00.000Z', stock: 'roll-2x1', reprint: false }] };
     render(Printing, { job });
-    await screen.findByText(`printed ${shownInstant('2026-11-25T08:15:00.000Z')}`);
+    await screen.findByText(`printed ${read('2026-11-25T08:15:00.000Z')}`);
     await fireEvent.click(await button(/Panel R01N0KHMKH/));
     await fireEvent.click(await button('Print these 1'));
     await screen.findByText('Printed.');
@@ -151,18 +154,18 @@ test('while it is made the count is shown, and it can be taken back', async () =
   await fireEvent.click(await button('Print'));
   await screen.findByText('Being made: 40 of 90');
   expect(screen.getByRole('progressbar')).toHaveProperty('value', 40);
-  await fireEvent.click(await button('Take it back'));
-  await screen.findByText('Taken back.');
+  await fireEvent.click(await button('Cancel'));
+  await screen.findByText('Canceled.');
   expect(asked.some(({ method, path }) => method === 'DELETE' && path === '/api/prints/p1')).toBe(true);
 });
 
 test('a stock is chosen by its sizes, and its calibration page goes to the printer', async () => {
   render(Printing, { job });
   await screen.findByText('Sheet 8 1/2 × 11 in');
-  const choice = screen.getByRole('combobox', { name: 'Label sheet or roll' });
+  const choice = screen.getByRole('combobox', { name: 'Sticker sheet or roll' });
   await fireEvent.change(choice, { target: { value: 'strip' } });
   await screen.findByText(/Roll: stickers of 5 × 3 in – the shop’s own/);
-  expect(screen.queryByLabelText('First free label on the sheet')).toBe(null);
+  expect(screen.queryByLabelText('First free sticker on the sheet')).toBe(null);
   await fireEvent.click(await button('Calibration page for this stock'));
   await screen.findByText('Printed.');
   expect(posts()).toEqual([{ kind: 'calibration', stock: 'strip', job: 'boot-room', printer: 'Labels' }]);
@@ -180,9 +183,9 @@ test('stickers opened in the browser are kept as printed once a person says that
   await fireEvent.click(link);
   await screen.findByText('Were they printed? Stickers that were opened: 1.');
   await fireEvent.click(await button('Yes, all of them'));
-  await screen.findByText('Kept as printed.');
+  await screen.findByText('Recorded as printed.');
   expect(posts()).toEqual([{ codes: ['R01N0KHMKH'], stock: 'letter-3x10' }]);
-  await screen.findByText(`printed ${shownInstant('2026-11-25T09:30:00.000Z')}`);
+  await screen.findByText(`printed ${read('2026-11-25T09:30:00.000Z')}`);
   await button('Print');
 });
 
@@ -225,7 +228,7 @@ test('a print carries the badge of who prints, and the stickers say so after', a
     ],
   };
   render(Printing, { job });
-  await screen.findByText(`printed ${shownInstant('2026-11-25T08:20:00.000Z')}, 2 times, by Ada`);
+  await screen.findByText(`printed ${read('2026-11-25T08:20:00.000Z')}, 2 times, by Ada`);
   const choice = screen.getByRole('combobox', { name: 'Who prints' });
   await fireEvent.change(choice, { target: { value: 'P-A1' } });
   await fireEvent.click(await button('Print'));

@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import type { Disagreement } from '#core/measured/disagreements.ts';
-import { shownInstant } from '#ui/shared/day.ts';
+import { shownInstant } from '#core/words/day.ts';
 import { cutChanges } from '#ui/shared/cut-otherwise.ts';
 
 const length = { part: 'rail-top', stage: 'mill', name: 'length', was: '13 3/4', now: '14' };

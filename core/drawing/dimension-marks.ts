@@ -119,12 +119,12 @@ export function dimensionMarks(
 
 /** What is written before a dimension's value; nothing where the drawing says it. A name above or below costs the drawing no room. */
 export function dimensionWords(
-  { name, side, keepName, isLine }: Dimension,
+  { name, side, stage, keepName, isLine }: Dimension,
   { names, language }: Pick<Dimensioning, 'names' | 'language'>,
 ): string {
   if (isLine === true) return say('drawing.line-at', {}, language);
   const upright = side === 'left' || side === 'right';
-  return names || keepName === true || !upright ? shortName(name, language) : '';
+  return names || keepName === true || !upright ? shortName(name, language, stage) : '';
 }
 
 /** A line with a break in it, twice across and back. */

@@ -50,6 +50,8 @@ export interface Dimension {
   readonly valueAt?: Point;
   /** Its name stays beside its value even where others give theirs up for a larger drawing. */
   readonly keepName?: true;
+  /** Of a stage that may have a name of its own for it. */
+  readonly stage?: string;
   /** Stands beside what is set: it is the line, and is named so. */
   readonly isLine?: true;
 }

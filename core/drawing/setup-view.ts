@@ -31,10 +31,11 @@ export function setupView(part: PlanPart, stage: PlanStage, units: Units, place?
   return { title, units, shapes: shapes.map((shape) => besideSet(shape, stage, units)) };
 }
 
-/** Where the machine is set beside a line, the drawing shows the line, and says so. */
+/** A dimension is called as its stage calls it; where the machine is set beside a line, the drawing shows the line, and says so. */
 function besideSet(shape: Shape, { stage }: PlanStage, units: Units): Shape {
-  if (shape.kind !== 'dimension' || leftToPare(stage, shape.name, shape.value, units) === null) return shape;
-  return { ...shape, isLine: true };
+  if (shape.kind !== 'dimension') return shape;
+  const line = leftToPare(stage, shape.name, shape.value, units) !== null;
+  return { ...shape, stage, ...(line ? { isLine: true as const } : {}) };
 }
 
 function shapesFor(part: PlanPart, stage: PlanStage, place: string | undefined): Shape[] {

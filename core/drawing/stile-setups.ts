@@ -7,7 +7,7 @@ import { drawnEnd, faceSeen, placed, stileBlank, type StileLie } from './stile-b
 
 /** How thick the table is drawn, and how long a stop block, in widths of the member. */
 const TABLE = 0.17;
-const BLOCK = 0.45;
+const BLOCK = 0.55;
 
 /** A stop block against the end at x = 0, so thick in widths of the member. */
 export function stopBlock(width: number, thick = BLOCK): Shape[] {

@@ -30,10 +30,10 @@ export const fittingWords = {
   'fit.check.good':
     'Good: the six measures agree. Worked out from the other five, “{measure}” differs by {apart}; up to {most} is fine.',
   'fit.check.again':
-    'One of the six measures does not fit the other five: they miss by {apart}, and up to {most} is fine. Below stands for each what it would be if it were the wrong one. Tap the one to measure again.',
+    'One of the six measures does not fit: they differ by {apart}; up to {most} is fine. Each says what it would be if it were wrong. Tap one to measure it again.',
   'fit.check.taken': 'One of the six measures does not fit: what comes off may be wrong.',
-  'fit.misfit.off': '{off} off',
-  'fit.misfit.all-the-same': 'What comes off by these measures all the same',
+  'fit.misfit.off': 'differs by {off}',
+  'fit.misfit.all-the-same': 'Show what comes off all the same',
   'fit.misfit.impossible':
     'These six measures make no opening. If one alone is wrong, it is one of these. Tap it to measure it again.',
   'fit.check.under': 'less than {least}',

@@ -18,10 +18,10 @@ test.each([
   ['0.000000', 'in', true, 'differs by less than 1/64;'],
   ['0.011196', 'in', true, 'differs by 1/64;'],
   ['-0.031250', 'in', true, 'differs by 1/32;'],
-  ['0.031251', 'in', false, 'miss by 1/32'],
-  ['-0.5', 'in', false, 'miss by 1/2'],
+  ['0.031251', 'in', false, 'differ by 1/32'],
+  ['-0.5', 'in', false, 'differ by 1/2'],
   ['0.8', 'mm', true, 'differs by 0.8;'],
-  ['0.9', 'mm', false, 'miss by 0.9'],
+  ['0.9', 'mm', false, 'differ by 0.9'],
 ] as const)('a closure of %s %s is good: %s, and told as “%s”', (closure, units, good, words) => {
   const told = check('height', closure, units);
   expect(told.good).toBe(good);

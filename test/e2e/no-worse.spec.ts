@@ -103,7 +103,7 @@ for (const units of ['in', 'mm'] as const)
 
 test('no numeral that is set is smaller, no setup takes a tap more or shows more words than when they were recorded', () => {
   if (process.env.RECORD_SETUPS !== undefined)
-    writeFileSync(RECORDED, `${JSON.stringify(measured, null, 1)}\n`);
+    writeFileSync(RECORDED, `${JSON.stringify(measured, null, 2)}\n`);
   const recorded = JSON.parse(readFileSync(RECORDED, 'utf8')) as SetupTable;
   const worse: string[] = [];
   for (const units of ['in', 'mm'] as const)

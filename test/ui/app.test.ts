@@ -66,7 +66,8 @@ beforeEach(() => {
       new Response(JSON.stringify(path.endsWith('/session') ? { pin: false, open: true } : {})),
     ),
   );
-  // The test's document has no sizes to tell of.
+  // The test's document has no sizes to tell of, and no type to wait for.
+  Object.defineProperty(document, 'fonts', { value: { status: 'loaded' }, configurable: true });
   vi.stubGlobal(
     'ResizeObserver',
     class {

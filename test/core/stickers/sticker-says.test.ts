@@ -27,7 +27,7 @@ const EVERY_FIELD = {
   topRail: { width: '2 1/4' },
   bead: '3/16',
   groove: { width: '1/4', depth: '1/4' },
-  tenon: { length: '1', outerSetback: '1/4', innerSetback: '1/4' },
+  tenon: { length: '1', outerSetback: '1/4', innerSetback: '1/4', haunchClearance: '1/32' },
   mortise: { clearance: '1/16', endPlay: '1/32' },
   horn: '1/2',
   panel: { thickness: '1/2', clearance: '1/16' },

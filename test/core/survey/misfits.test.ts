@@ -70,6 +70,23 @@ test('each value that is told closes the opening: put in its place, no measure w
   );
 });
 
+test('an opening with a corner inward is none: it would close by one line and not by another', () => {
+  const survey: OpeningSurvey = {
+    widthBottom: length(18_007_838, 1_000_000),
+    widthTop: length(18_007_384, 1_000_000),
+    heightLeft: length(479, 64),
+    heightRight: length(239, 32),
+    // Written 2 7/8 short.
+    diagonalUp: length(16_822_716, 1_000_000),
+    diagonalDown: length(19_296_268, 1_000_000),
+  };
+  const told = misfits(survey);
+  expect(told.find(({ measure }) => measure === 'diagonalUp')?.wouldBe).toBeCloseTo(19.697716, 4);
+  for (const { measure, wouldBe } of told)
+    for (const { off } of misfits({ ...survey, [measure]: length(Math.round(wouldBe * 1e9), 1e9) }))
+      expect(Math.abs(off), measure).toBeLessThan(1 / 128);
+});
+
 test('the largest mistake stands first', () => {
   fc.assert(
     fc.property(openings, fc.constantFrom(...NAMES), slips, (survey, measure, slip) => {

@@ -54,7 +54,7 @@ async function measure(): Promise<string> {
   const field = await screen.findByRole('textbox', { name: 'Stock thickness' });
   await vi.waitFor(() => expect(field).toHaveProperty('disabled', false));
   await fireEvent.input(field, { target: { value: '13/16' } });
-  await fireEvent.click(screen.getByRole('button', { name: 'Set anew by this' }));
+  await fireEvent.click(screen.getByRole('button', { name: 'Recalculate' }));
   return `/api/jobs/${encodeURIComponent(job.line.id)}/measured`;
 }
 
@@ -82,7 +82,7 @@ test('sizes as they came out that touch cut parts are asked about: what and by h
     'BENCH-1: all 5 parts',
     'BENCH-2: Panel',
   ]);
-  await fireEvent.click(screen.getByRole('button', { name: 'Back, nothing saved' }));
+  await fireEvent.click(screen.getByRole('button', { name: 'Go back, save nothing' }));
   expect(asked).toEqual([`PUT ${path}?dry=1`]);
 });
 

@@ -247,7 +247,7 @@ test(
     const once = { at: '2026-11-25T08:15:00.000Z', stock: 'roll-2x1', reprint: false };
     printed = { '803AX3UERH': [once], R01N0KHMKH: [once], '7H1MUGTJ70': [once] };
     const shown = render(Printing, { job });
-    await screen.findAllByText(`printed ${shownInstant(once.at)}`);
+    await screen.findAllByText(`printed ${read(once.at)}`);
     expect(screen.queryByText(/^\d+ stickers? to print$/)).toBe(null);
     const spoiled = { code: 'R01N0KHMKH', door: 'A-1', part: 'panel', number: 0, done: {}, proved: {} };
     const progress = {
@@ -287,5 +287,5 @@ test('what another screen printed stands in an open list once the hub tells of i
   await screen.findAllByText('not printed');
   printed = { R01N0KHMKH: [{ at: '2026-11-25T08:15:00.000Z', stock: 'roll-2x1', reprint: false }] };
   live.stickerNews += 1;
-  await screen.findByText(`printed ${shownInstant('2026-11-25T08:15:00.000Z')}`);
+  await screen.findByText(`printed ${read('2026-11-25T08:15:00.000Z')}`);
 });

@@ -86,6 +86,8 @@ export const printState = z.object({
   state: z.enum(['making', 'sending', 'printed', 'failed', 'cancelled']),
   made: z.number(),
   of: z.number(),
+  /** Once printed: how many stickers of the sheet it took. A part may take two. */
+  stickers: z.number().optional(),
   code: z.string().optional(),
   message: z.string().optional(),
 });

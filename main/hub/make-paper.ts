@@ -124,7 +124,12 @@ async function stickers(
     });
   return {
     ok: true,
-    paper: { pdf: made.pdf, title: say('paper.title', { job: plan.job }), ...mediaOf(stock, stocks) },
+    paper: {
+      pdf: made.pdf,
+      title: say('paper.title', { job: plan.job }),
+      stickers: made.stickers,
+      ...mediaOf(stock, stocks),
+    },
     stickers: stickersOf(plan, codes),
     stock,
   };

@@ -99,12 +99,14 @@ export class PrintDesk {
       tell({ state: 'sending', ...count });
       const sent = await this.#system.print(job.printer, made.paper, signal);
       if (!sent.ok) return end(sent);
+      const { stickers } = made.paper;
+      const laid = { ...count, ...(stickers === undefined ? {} : { stickers }) };
       try {
         await job.printed(made);
-        tell({ state: 'printed', ...count });
+        tell({ state: 'printed', ...laid });
       } catch (error) {
         const message = say('print.not-recorded', { reason: reasonOf(error) });
-        tell({ state: 'printed', ...count, code: 'not-recorded', message });
+        tell({ state: 'printed', ...laid, code: 'not-recorded', message });
       }
     } catch (error) {
       end(

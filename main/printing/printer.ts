@@ -37,6 +37,8 @@ export interface Paper {
   readonly title: string;
   /** The sheet it is on, where that has a name; a roll is the printer's own. */
   readonly media?: 'letter' | 'a4';
+  /** How many stickers it carries: a part may take two. */
+  readonly stickers?: number;
 }
 
 /** Whatever brings papers to printers here: CUPS, or the shell's silent print. */

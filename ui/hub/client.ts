@@ -46,6 +46,8 @@ export type Answer<T> =
   | { readonly kind: 'away' };
 
 const NOTHING = z.null();
+/** What stands at the head of a sheet of stickers. */
+const laidOut = z.object({ stickers: z.number() });
 const PATIENCE_MS = 8000;
 /** For what the hub has to reckon first. */
 const LONG_PATIENCE_MS = 30_000;
@@ -137,6 +139,16 @@ export const hub = {
   printed: (job: string) => ask(printedAnswer, `/jobs/${id(job)}/printed`),
   papersAddress: (job: string, kind: string, paper: string) =>
     `/api/jobs/${id(job)}/papers.pdf?kind=${id(kind)}&paper=${id(paper)}`,
+  /** How many stickers stand at such an address: a part may take two. Null while the hub does not tell. */
+  async stickersAt(address: string): Promise<number | null> {
+    try {
+      const response = await fetch(address, { signal: AbortSignal.timeout(LONG_PATIENCE_MS) });
+      await response.body?.cancel();
+      return laidOut.parse(JSON.parse(response.headers.get('x-stickers') ?? 'null')).stickers;
+    } catch {
+      return null;
+    }
+  },
   stickersAddress: (job: string, stock: string, from: number, codes?: readonly string[]) =>
     `/api/jobs/${id(job)}/stickers.pdf?stock=${id(stock)}&from=${from}${codes === undefined ? '' : `&codes=${codes.join(',')}`}`,
 };

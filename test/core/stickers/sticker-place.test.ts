@@ -90,7 +90,7 @@ test('a sticker 1 high goes on a stile, one of 36 mm or 2 in is too high for it'
   // Along 9/16 to 18 5/8 - 5 1/2 = 13 1/8: the middle of 12 9/16 less 2 5/8 = 5 17/32, down to 5 1/2.
   expect(place(plan, 'BENCH', 'stile-left', 'letter-3x10')).toEqual({
     state: 'clear',
-    words: 'place sticker on back: 5\u00a01/2 from bottom end, 1/4 from outer edge',
+    words: 'place on back: 5\u00a01/2 from bottom end, 1/4 from outer edge',
   });
   // 36 mm is 1 53/127 in, and a hand's 1/16 each side: 1.54 is more than 1 7/16, but less than 2 - 1/16.
   expect(place(plan, 'BENCH', 'stile-left', 'a4-3x8').state).toBe('bears');
@@ -104,16 +104,16 @@ test('a sticker on a rail or panel stands in its middle', () => {
   const plan = planOf(demo);
   // Bottom rail 2 3/4: 1/16 to 2, sticker 1: in the middle at 17/32, down to 1/2.
   expect(place(plan, 'BENCH', 'rail-bottom', 'roll-3x1').words).toBe(
-    'place sticker on back: in the middle, 1/2 from outer edge',
+    'place on back: in the middle, 1/2 from outer edge',
   );
   // Panel 13 3/16 high: (13 3/16 - 1)/2 = 6 3/32, down to the 1/16.
   expect(place(plan, 'BENCH', 'panel', 'roll-3x1')).toEqual({
     state: 'clear',
-    words: 'place sticker on back: in the middle, 6\u00a01/16 from bottom',
+    words: 'place on back: in the middle, 6\u00a01/16 from bottom',
   });
   // A sticker of 36 mm on a job in inches: (13 3/16 - 36/25.4)/2 = 5 3597/4064.
   expect(place(plan, 'BENCH', 'panel', 'a4-3x8').words).toBe(
-    'place sticker on back: in the middle, 5\u00a07/8 from bottom',
+    'place on back: in the middle, 5\u00a07/8 from bottom',
   );
 });
 

@@ -54,14 +54,16 @@ beforeEach(() => {
       { name: 'Labels', description: 'By the saw', accepting: true, state: 'idle' },
     ],
   };
-  vi.stubGlobal('fetch', (path: string, init: { method: string; body?: string }) => {
+  vi.stubGlobal('fetch', (path: string, init: { method?: string; body?: string }) => {
     const request = {
-      method: init.method,
+      method: init.method ?? 'GET',
       path,
       body: init.body === undefined ? undefined : (JSON.parse(init.body) as unknown),
     };
     asked.push(request);
-    return Promise.resolve(new Response(JSON.stringify(answer(request)), { status: 200 }));
+    // Each part of these stickers takes two.
+    const headers = path.includes('/stickers.pdf') ? { 'x-stickers': '{"stickers":2}' } : {};
+    return Promise.resolve(new Response(JSON.stringify(answer(request)), { status: 200, headers }));
   });
 });
 afterEach(() => {
@@ -280,6 +282,21 @@ test('a sticker that was printed before the sizes changed says so; one printed w
   await button(`Left stile 803AX3UERH ${words}`);
   await button(`Bottom rail 7H1MUGTJ70 ${words}`);
   await screen.findByText('1 sticker to print');
+});
+
+test('where a part takes two stickers, the sheet goes on behind both, from a printer and from the browser alike', async () => {
+  states = [{ state: 'printed', made: 1, of: 1, stickers: 2 }];
+  render(Printing, { job });
+  const first = await screen.findByLabelText<HTMLInputElement>('First free sticker on the sheet');
+  const link = await screen.findByRole('link', { name: 'Open the stickers to print' });
+  link.addEventListener('click', (event) => event.preventDefault());
+  await fireEvent.click(await button(/Panel R01N0KHMKH/));
+  await fireEvent.click(await button('Print these 1'));
+  await vi.waitFor(() => expect(first.value).toBe('3'));
+  await fireEvent.click(await button(/Panel R01N0KHMKH/));
+  await fireEvent.click(link);
+  await fireEvent.click(await button('Yes, all of them'));
+  await vi.waitFor(() => expect(first.value).toBe('5'));
 });
 
 test('what another screen printed stands in an open list once the hub tells of it', async () => {

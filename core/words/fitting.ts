@@ -30,7 +30,7 @@ export const fittingWords = {
   'fit.check.good':
     'Good: the six measures agree. Worked out from the other five, “{measure}” differs by {apart}; up to {most} is fine.',
   'fit.check.again':
-    'One of the six measures does not fit: they differ by {apart}; up to {most} is fine. Each says what it would be if it were wrong. Tap one to measure it again.',
+    'One of the six measures does not fit: they differ by {apart}; up to {most} is fine. Each says what it would be if it alone were wrong. Tap one to measure it again.',
   'fit.check.taken': 'One of the six measures does not fit: what comes off may be wrong.',
   'fit.misfit.off': 'differs by {off}',
   'fit.misfit.all-the-same': 'Show what comes off all the same',

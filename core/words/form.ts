@@ -67,7 +67,7 @@ export const formWords = {
   'form.help.horn': 'Stile left long past the rail at each end; sawn off at fitting.',
   'form.help.reveal': 'The gap all around between the finished door and its opening.',
   'form.help.oversize.width': 'How much wider than the opening it is built, to be trimmed off.',
-  'form.help.oversize.height': 'How much higher than the opening it is built, to be trimmed off.',
+  'form.help.oversize.height': 'How much taller than the opening it is built, to be trimmed off.',
   'form.help.panel.thickness': 'Before it is raised; its tongue is made to the groove.',
   'form.help.panel.clearance': 'Between the panel’s edge and the groove’s floor: room to swell.',
   'form.units.title': 'From {from} to {to}: what about the numbers?',

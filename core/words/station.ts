@@ -104,7 +104,7 @@ export const stationWords = {
   'ui.spoiled.split': 'Split or torn out',
   'ui.spoiled.wood': 'Knot, shake or warp',
   'ui.spoiled.lost': 'Lost',
-  'ui.spoiled.sure': 'Scrap {part} of {door}? It cannot be undone.',
+  'ui.spoiled.sure': 'Scrap this part? {part} of {door}. It cannot be undone.',
   'ui.spoiled.give-up': 'Scrap it',
   'ui.spoiled.keep': 'No, keep it',
   'ui.person.none': 'Who works here?',

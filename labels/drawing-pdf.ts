@@ -70,7 +70,8 @@ function pathMark(mark: PathMark, placing: Placing): string[] {
   if (mark.pen !== 'none') {
     const { width, dash } = PENS[mark.pen];
     const dashes = dash.map((each) => number(each * placing.weight)).join(' ');
-    operators.push(`${number(width * placing.weight)} w [${dashes}] 0 d ${path} S`);
+    const stroke = mark.stroke === undefined ? path : pathOperators(mark.stroke, placing);
+    operators.push(`${number(width * placing.weight)} w [${dashes}] 0 d ${stroke} S`);
   }
   return operators;
 }
@@ -79,7 +80,8 @@ function pathOperators(path: FigurePath, { x, y }: Placing): string {
   let from = { x: path.x, y: path.y };
   const steps = [`${number(x(from.x))} ${number(y(from.y))} m`];
   for (const run of path.runs) {
-    if (run.kind === 'line') steps.push(`${number(x(run.x))} ${number(y(run.y))} l`);
+    if (run.kind !== 'arc')
+      steps.push(`${number(x(run.x))} ${number(y(run.y))} ${run.kind === 'line' ? 'l' : 'm'}`);
     else
       for (const curve of arcCurves(from, run))
         steps.push(`${curve.map((at) => `${number(x(at.x))} ${number(y(at.y))}`).join(' ')} c`);
@@ -116,7 +118,7 @@ function outlinePoints(path: FigurePath): { x: number; y: number }[] {
   return [
     from,
     ...path.runs.flatMap((run) => {
-      const points = run.kind === 'line' ? [run] : arcCurves(from, run).flat();
+      const points = run.kind !== 'arc' ? [run] : arcCurves(from, run).flat();
       from = { x: run.x, y: run.y };
       return points;
     }),

@@ -20,7 +20,7 @@ export function openingsOf(door: PlanDoor): { from: number; to: number; text: st
   });
 }
 
-/** The door's name inside its highest opening, no wider than it is. */
+/** The door's name inside its highest opening, no wider than it is; read upwards where the door is too slender for it. */
 export function nameInside(door: PlanDoor): Shape[] {
   const left = drawn(door.parts.find(({ part }) => part === 'stile-left')?.width);
   const sight = drawn(door.values.sightWidth);
@@ -31,6 +31,7 @@ export function nameInside(door: PlanDoor): Shape[] {
     label(door.door, where, 'door-name', 'large', 'middle', (highest.to - highest.from) * 0.2, {
       across: sight * 0.8,
       ground: true,
+      mayTurn: true,
     }),
   ];
 }

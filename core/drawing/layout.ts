@@ -12,8 +12,11 @@ import type {
   Point,
 } from './model.ts';
 import { dimensionMarks, dimensionWords } from './dimension-marks.ts';
+import { labelWords, TYPES } from './label-words.ts';
+import { breakLines } from './break-lines.ts';
+import { placeWords, type Words } from './place-words.ts';
 import { symbolMarks } from './symbol-marks.ts';
-import { groundMark, type Reading, valueWidth, wordsWidth } from './value-text.ts';
+import { type Reading, valueWidth, wordsWidth } from './value-text.ts';
 
 /** The room that a figure has, in the units of its medium: CSS pixels on screen, points on paper. */
 export interface LayoutOptions {
@@ -38,16 +41,15 @@ interface Bounds {
 /** From true size to the medium: one scale for every length; dimension rows and type in the medium's own units. */
 export function layOut(drawing: Drawing, options: LayoutOptions): Figure {
   if (!drawing.shapes.some(({ kind }) => kind === 'dimension')) return layOutAs(drawing, options);
-  const tries: readonly Try[] = [
-    options,
+  const plainer: readonly Try[] = [
     { ...options, names: false },
     { ...options, names: false, text: options.text * 0.8, labels: options.text },
   ];
-  const [first, ...plainer] = tries.map((each) => layOutAs(drawing, each));
-  return plainer.reduce(
-    (best, each) => (each.scale > best.scale * ROOMIER ? each : best),
-    first ?? layOutAs(drawing, options),
+  const best = plainer.reduce<Try>(
+    (kept, each) => (scaleOf(drawing, each) > scaleOf(drawing, kept) * ROOMIER ? each : kept),
+    options,
   );
+  return layOutAs(drawing, best);
 }
 
 /**
@@ -79,20 +81,25 @@ interface Try extends LayoutOptions {
   readonly labels?: number;
 }
 
+/** The one scale at which a drawing and its dimensions fill the room. */
+function scaleOf(drawing: Drawing, options: Try): number {
+  const bounds = boundsOf(drawing);
+  const sides = sidesOf(drawing, options);
+  return Math.max(
+    1e-6,
+    Math.min(
+      (options.width - sides.left - sides.right) / Math.max(1e-9, bounds.right - bounds.left),
+      (options.height - sides.above - sides.below) / Math.max(1e-9, bounds.top - bounds.bottom),
+    ),
+  );
+}
+
 function layOutAs(drawing: Drawing, options: Try, fixed?: number): Figure {
   const { width, height, text, labels = text } = options;
   const bounds = boundsOf(drawing);
   const sides = sidesOf(drawing, options);
   const { pitch, named, language, onLeft, onRight, pads } = sides;
-  const scale =
-    fixed ??
-    Math.max(
-      1e-6,
-      Math.min(
-        (width - sides.left - sides.right) / Math.max(1e-9, bounds.right - bounds.left),
-        (height - sides.above - sides.below) / Math.max(1e-9, bounds.top - bounds.bottom),
-      ),
-    );
+  const scale = fixed ?? scaleOf(drawing, options);
   const originX = sides.left + (width - sides.left - sides.right - scale * (bounds.right - bounds.left)) / 2;
   const originY =
     sides.above + (height - sides.above - sides.below - scale * (bounds.top - bounds.bottom)) / 2;
@@ -107,30 +114,34 @@ function layOutAs(drawing: Drawing, options: Try, fixed?: number): Figure {
     top: originY - pads.above,
     bottom: originY + scale * (bounds.top - bounds.bottom) + pads.below,
   };
-  const marks = drawing.shapes.flatMap((shape): FigureMark[] => {
+  const lines: FigureMark[] = [];
+  const labelled: Words[] = [];
+  const valued: Words[] = [];
+  const how = { pitch, text, width, names: named, language, units: drawing.units, onLeft, onRight };
+  for (const shape of drawing.shapes)
     switch (shape.kind) {
       case 'area':
-        return [areaMark(shape, place, scale)];
+        lines.push(areaMark(shape, place, scale));
+        break;
       case 'label':
-        return labelMark(shape, place, labels, scale, width);
+        labelled.push(labelWords(shape, place, { type: labels, scale, width }));
+        break;
       case 'symbol':
-        return symbolMarks(shape, place(shape.at), text);
-      case 'dimension':
-        return dimensionMarks(shape, place, frame, {
-          pitch,
-          text,
-          width,
-          names: named,
-          language,
-          units: drawing.units,
-          reading: options.reading,
-          onLeft,
-          onRight,
-        });
+        lines.push(...symbolMarks(shape, place(shape.at), text));
+        break;
+      case 'dimension': {
+        const dimension = dimensionMarks(shape, place, frame, { ...how, reading: options.reading });
+        lines.push(...dimension.lines);
+        valued.push(dimension.words);
+      }
     }
-  });
+  const words = placeWords([...labelled, ...valued], lines, { width, height });
+  const marks = breakLines([...lines, ...words], fixed === undefined ? [] : CUT_ALONG);
   return { width, height, scale, title: drawing.title, marks };
 }
+
+/** The pens of lines that are cut along at full size. */
+const CUT_ALONG = ['edge', 'cut', 'centre'] as const;
 
 /** The room that the dimensions need round a drawing, in the medium's units; it does not depend on the scale. */
 function sidesOf(drawing: Drawing, options: Omit<Try, 'width' | 'height'>) {
@@ -278,31 +289,4 @@ function areaMark(shape: Area, place: (point: Point) => Point, scale: number): F
     role: shape.role,
     ...(shape.place === undefined ? {} : { place: shape.place }),
   };
-}
-
-/** Heights of labels, in heights of the type. */
-const TYPES = { small: 0.8, normal: 1, large: 1.4 } as const;
-
-function labelMark(
-  { at, text, size, anchor, role, within = Infinity, across = Infinity, ground, shift }: Label,
-  place: (point: Point) => Point,
-  type: number,
-  scale: number,
-  room: number,
-): FigureMark[] {
-  const on = place(at);
-  const where = { x: on.x + (shift?.x ?? 0) * type, y: on.y - (shift?.y ?? 0) * type };
-  const bold = size === 'large';
-  const each = wordsWidth(text, 1, bold);
-  const wanted = type * TYPES[size];
-  const height = Math.min(wanted, within * scale, (across * scale) / Math.max(each, 1e-9));
-  const wide = each * height;
-  // A text stays whole inside the figure.
-  const before = anchor === 'start' ? 0 : anchor === 'end' ? wide : wide / 2;
-  const x = Math.max(before + 2, Math.min(room - (wide - before) - 2, where.x));
-  const y = where.y + height * 0.35;
-  return [
-    ...(ground === true ? [groundMark({ x: x - before + wide / 2, y }, wide, height)] : []),
-    { kind: 'text', x, y, size: height, text, anchor, turn: 0, role, bold },
-  ];
 }

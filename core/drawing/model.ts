@@ -73,6 +73,8 @@ export interface Label {
    * which leaves them room there before its dimensions.
    */
   readonly shift?: Point;
+  /** Read upwards where it is larger so: in what is tall and narrow. Its type may then fill the width that it stands in. */
+  readonly mayTurn?: true;
   /** On a white ground, where it stands on hatching or over lines. */
   readonly ground?: true;
 }
@@ -124,6 +126,8 @@ export type FigureMark =
       readonly kind: 'path';
       /** Closed or open sub-paths; arcs already as circular arcs with their radius in medium units. */
       readonly path: FigurePath;
+      /** What is drawn of its line, where words stand in its way; all of it when not given. */
+      readonly stroke?: FigurePath;
       readonly pen: Pen | 'dimension' | 'datum';
       readonly fill: Fill;
       readonly role: string;
@@ -150,8 +154,9 @@ export type FigureMark =
       readonly place?: string;
     };
 
-/** One stretch of a path in the medium’s units, from where the last one ended; an arc as SVG has it. */
+/** One stretch of a path in the medium’s units, from where the last one ended; an arc as SVG has it; a move leaves a gap. */
 export type FigureRun =
+  | { readonly kind: 'move'; readonly x: number; readonly y: number }
   | { readonly kind: 'line'; readonly x: number; readonly y: number }
   | {
       readonly kind: 'arc';

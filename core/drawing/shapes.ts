@@ -34,7 +34,7 @@ export function label(
   size: Label['size'] = 'normal',
   anchor: Label['anchor'] = 'middle',
   within?: number,
-  more: Pick<Label, 'across' | 'ground' | 'shift'> = {},
+  more: Pick<Label, 'across' | 'ground' | 'shift' | 'mayTurn'> = {},
 ): Label {
   return {
     kind: 'label',

@@ -37,8 +37,12 @@ const PENS: Readonly<Record<Extract<FigureMark, { kind: 'path' }>['pen'], string
 
 function markOf(mark: FigureMark): string {
   const data = `data-role="${escape(mark.role)}"${mark.name === undefined ? '' : ` data-name="${escape(mark.name)}" data-drawn-value="${escape(String(mark.value))}"`}${mark.place === undefined ? '' : ` data-drawn-place="${escape(mark.place)}"`}${mark.kind === 'path' && mark.broken === true ? ' data-broken="true"' : ''}`;
-  if (mark.kind === 'path')
-    return `<path d="${pathOf(mark.path)}" fill="${FILLS[mark.fill]}" ${PENS[mark.pen]} ${data}/>`;
+  if (mark.kind === 'path') {
+    const [filled, stroke] = [mark.fill !== 'none', mark.stroke];
+    if (stroke === undefined || !filled)
+      return `<path d="${pathOf(stroke ?? mark.path)}" fill="${FILLS[mark.fill]}" ${PENS[mark.pen]} ${data}/>`;
+    return `<path d="${pathOf(mark.path)}" fill="${FILLS[mark.fill]}" ${data}/><path d="${pathOf(stroke)}" fill="none" ${PENS[mark.pen]} data-role="stroke"/>`;
+  }
   const turn =
     mark.turn === 0 ? '' : ` transform="rotate(${number(-mark.turn)} ${number(mark.x)} ${number(mark.y)})"`;
   return `<text x="${number(mark.x)}" y="${number(mark.y)}" font-size="${number(mark.size)}" text-anchor="${mark.anchor}"${mark.bold ? ' font-weight="700"' : ''}${turn} fill="#111" ${data}>${escape(mark.text)}</text>`;
@@ -46,8 +50,8 @@ function markOf(mark: FigureMark): string {
 
 function pathOf(path: FigurePath): string {
   const runs = path.runs.map((run) =>
-    run.kind === 'line'
-      ? `L${number(run.x)} ${number(run.y)}`
+    run.kind !== 'arc'
+      ? `${run.kind === 'line' ? 'L' : 'M'}${number(run.x)} ${number(run.y)}`
       : `A${number(run.radius)} ${number(run.radius)} 0 ${run.large ? 1 : 0} ${run.sweep ? 1 : 0} ${number(run.x)} ${number(run.y)}`,
   );
   return `M${number(path.x)} ${number(path.y)}${runs.join('')}${path.closed ? 'Z' : ''}`;

@@ -101,7 +101,7 @@ function segments({ marks, height }: Figure): (readonly [At, At])[] {
       from = { x: next.x, y: next.y };
     };
     for (const run of mark.path.runs)
-      if (run.kind === 'line') to(run);
+      if (run.kind !== 'arc') to(run);
       else for (const [, , end] of arcCurves(from, run)) to(end);
     if (mark.path.closed) to(mark.path);
   }

@@ -12,8 +12,8 @@ import { surveyView } from '#core/drawing/survey-view.ts';
 import { svgOf } from '#core/drawing/svg.ts';
 import { planFile } from '#core/plan/plan-file.ts';
 import { LANGUAGES, speak } from '#core/words/say.ts';
-import { newDocument } from '#labels/face.ts';
 import { plans } from './drawn-plans.ts';
+import { textsOf } from './strokes.ts';
 
 const keep = process.env.KEEP_SVG;
 if (keep !== undefined) mkdirSync(keep, { recursive: true });
@@ -119,16 +119,6 @@ test('a dimension over a break says so, is drawn shorter than its value, and the
   }
   expect(counted).toBeGreaterThan(40);
 });
-
-const { faces } = await newDocument('measure');
-function textsOf(figure: Figure) {
-  return figure.marks.flatMap((mark) => {
-    if (mark.kind !== 'text') return [];
-    const wide = faces[mark.bold ? 'bold' : 'regular'].width(mark.text, mark.size);
-    const left = mark.x - (mark.anchor === 'start' ? 0 : mark.anchor === 'end' ? wide : wide / 2);
-    return [{ ...mark, left, right: left + wide, top: mark.y - mark.size * 0.7, bottom: mark.y }];
-  });
-}
 
 test.each(LANGUAGES)(
   'in %s no word of a setup is cut off by its frame or too small to read at 1280',

@@ -1,0 +1,76 @@
+import type { FigureMark, FigurePath, FigureRun, Point } from './model.ts';
+import { boundsOf, type Piece, piecesOf } from './pieces.ts';
+import { along, type Box, insideBox, touch, wordBoxes } from './word-box.ts';
+
+type PathMark = Extract<FigureMark, { kind: 'path' }>;
+
+/**
+ * A figure’s marks with every line broken where words stand, and the words last: none is struck through, whatever is
+ * drawn after it. A line keeps its path, which its length is read from; what is drawn of it is its stroke. `whole` are
+ * the pens whose lines are never broken: those that one cuts along at full size.
+ */
+export function breakLines(
+  marks: readonly FigureMark[],
+  whole: readonly PathMark['pen'][] = [],
+): FigureMark[] {
+  const boxes = wordBoxes(marks);
+  const [lines, grounds, words] = [
+    marks.filter((mark) => mark.kind === 'path' && mark.role !== 'ground' && mark.role !== 'fraction-bar'),
+    marks.filter((mark) => mark.kind === 'path' && mark.role === 'ground'),
+    marks.filter((mark) => mark.kind === 'text' || mark.role === 'fraction-bar'),
+  ];
+  const broken = lines.map((mark) => {
+    if (mark.kind === 'text' || mark.pen === 'none' || whole.includes(mark.pen)) return mark;
+    const stroke = brokenPath(mark.path, boxes);
+    return stroke === null ? mark : { ...mark, stroke };
+  });
+  return [...broken, ...grounds, ...words];
+}
+
+/** A path without what runs through the boxes; null when nothing does. */
+function brokenPath(path: FigurePath, words: readonly Box[]): FigurePath | null {
+  const pieces = piecesOf(path);
+  const bounds = boundsOf(pieces);
+  const boxes = words.filter((each) => touch(bounds, each));
+  if (boxes.length === 0) return null;
+  const kept = pieces.map((piece) => outside(piece, boxes));
+  if (kept.every((each, k) => each.length === 1 && each[0] === pieces[k])) return null;
+  const first = kept.findIndex((each, k) => each[0] !== pieces[k]);
+  // A closed outline begins behind its first gap, so that its corners stay whole.
+  const order = path.closed ? [...kept.slice(first + 1), ...kept.slice(0, first + 1)] : kept;
+  const head = kept[first]?.at(-1);
+  const ahead = path.closed && head?.to === pieces[first]?.to && head !== undefined ? [head] : [];
+  const all = [...ahead, ...order.flat().filter((each) => each !== ahead[0])];
+  const start = all[0]?.from ?? { x: path.x, y: path.y };
+  let pen: Point = start;
+  const runs = all.flatMap((piece): FigureRun[] => {
+    const gap = Math.hypot(piece.from.x - pen.x, piece.from.y - pen.y) > 1e-9;
+    pen = piece.to;
+    return [
+      ...(gap ? [{ kind: 'move' as const, ...piece.from }] : []),
+      piece.arc === undefined ? { kind: 'line', ...piece.to } : { ...piece.arc, ...piece.to, large: false },
+    ];
+  });
+  return { ...start, runs, closed: false };
+}
+
+/** What of a piece lies outside all boxes; a stretch of an arc is left out whole. */
+function outside(piece: Piece, boxes: readonly Box[]): Piece[] {
+  const inside = boxes
+    .map((box) => insideBox(piece, box))
+    .filter((each) => each !== null)
+    .toSorted(([a], [b]) => a - b);
+  if (inside.length === 0) return [piece];
+  if (piece.arc !== undefined) return [];
+  const left: Piece[] = [];
+  let from = 0;
+  for (const [start, end] of [...inside, [1, 1] as const]) {
+    if (start > from) left.push({ from: at(piece, from), to: at(piece, start) });
+    from = Math.max(from, end);
+  }
+  return left;
+}
+
+function at(piece: Piece, share: number): Point {
+  return share === 0 ? piece.from : share === 1 ? piece.to : along(piece, share);
+}

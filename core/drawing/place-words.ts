@@ -1,0 +1,108 @@
+import type { FigureMark, FigurePath, Point } from './model.ts';
+import { boundsOf, type Piece, piecesOf } from './pieces.ts';
+import { type Box, insideBox, overlap, touch, wordBoxes } from './word-box.ts';
+
+/** Words with the places where they might stand, the best first. */
+export interface Words {
+  readonly places: readonly Point[];
+  /** The words there. */
+  readonly put: (where: Point) => FigureMark[];
+  /** Their own line, which may be broken behind them. */
+  readonly own?: FigureMark;
+  /** They say what lies there: no line of an outline may come between them and their first place. */
+  readonly bound?: true;
+}
+
+/** What it costs words to stand on something; each place after the first costs one more. */
+const COSTS = {
+  outside: 1000,
+  word: 400,
+  mark: 60,
+  outline: 20,
+  hidden: 6,
+  dimension: 4,
+  fine: 0.3,
+} as const;
+
+interface Obstacle {
+  readonly mark: FigureMark;
+  readonly pieces: readonly Piece[];
+  readonly bounds: Box;
+  readonly cost: number;
+  readonly wall: boolean;
+}
+
+/** Puts words one after another where they stand on the least: on no other word, no outline, no tick where there is room. */
+export function placeWords(
+  wanted: readonly Words[],
+  drawn: readonly FigureMark[],
+  room: { readonly width: number; readonly height: number },
+): FigureMark[] {
+  const obstacles = drawn.flatMap((mark): Obstacle[] =>
+    mark.kind === 'text' || mark.pen === 'none'
+      ? []
+      : [
+          {
+            mark,
+            ...piecesIn(mark.path),
+            cost: costOf(mark),
+            wall: mark.pen === 'edge' || mark.pen === 'cut',
+          },
+        ],
+  );
+  const taken: Box[] = [];
+  return wanted.flatMap((words) => {
+    let [best, least] = [[] as FigureMark[], Infinity];
+    for (const [k, place] of words.places.entries()) {
+      if (k >= least) break;
+      if (k > 0 && words.bound === true && walled(words.places[0], place, obstacles)) continue;
+      const marks = words.put(place);
+      const cost = k + costs(wordBoxes(marks), words.own, obstacles, taken, room);
+      if (cost < least) [best, least] = [marks, cost];
+    }
+    taken.push(...wordBoxes(best));
+    return best;
+  });
+}
+
+function piecesIn(path: FigurePath) {
+  const pieces = piecesOf(path);
+  return { pieces, bounds: boundsOf(pieces) };
+}
+
+function costOf(mark: Extract<FigureMark, { kind: 'path' }>): number {
+  if (mark.fill === 'ink' || mark.role === 'tick' || mark.role === 'datum') return COSTS.mark;
+  if (mark.pen === 'edge' || mark.pen === 'cut') return COSTS.outline;
+  if (mark.pen === 'hidden' || mark.pen === 'centre') return COSTS.hidden;
+  return mark.pen === 'dimension' ? COSTS.dimension : COSTS.fine;
+}
+
+function costs(
+  boxes: readonly Box[],
+  own: FigureMark | undefined,
+  obstacles: readonly Obstacle[],
+  taken: readonly Box[],
+  { width, height }: { readonly width: number; readonly height: number },
+): number {
+  let all = 0;
+  for (const box of boxes) {
+    if (box.left < 0 || box.right > width || box.top < 0 || box.bottom > height) all += COSTS.outside;
+    for (const other of taken) if (overlap(box, other)) all += COSTS.word;
+    for (const { mark, pieces, bounds, cost } of obstacles)
+      if (mark !== own && touch(bounds, box) && pieces.some((piece) => insideBox(piece, box) !== null))
+        all += cost;
+  }
+  return all;
+}
+
+/** Does an outline lie between two places? */
+function walled(from: Point | undefined, to: Point, obstacles: readonly Obstacle[]): boolean {
+  if (from === undefined) return false;
+  return obstacles.some(({ wall, pieces }) => wall && pieces.some((piece) => meet({ from, to }, piece)));
+}
+
+function meet(a: Pick<Piece, 'from' | 'to'>, b: Pick<Piece, 'from' | 'to'>): boolean {
+  const side = ({ from, to }: Pick<Piece, 'from' | 'to'>, { x, y }: Point) =>
+    Math.sign((to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x));
+  return side(a, b.from) * side(a, b.to) < 0 && side(b, a.from) * side(b, a.to) < 0;
+}

@@ -1,0 +1,101 @@
+import type { Figure, FigurePath } from '#core/drawing/model.ts';
+import { newDocument } from '#labels/face.ts';
+
+const { faces } = await newDocument('measure');
+
+/** A box in a figure's units, y down. */
+export interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Every text of a figure with the box that its letters fill, by the typeface's own widths. */
+export function textsOf(figure: Figure) {
+  return figure.marks.flatMap((mark) => {
+    if (mark.kind !== 'text') return [];
+    const wide = faces[mark.bold ? 'bold' : 'regular'].width(mark.text, mark.size);
+    if (mark.turn === 90)
+      return [
+        {
+          ...mark,
+          left: mark.x - mark.size * 0.7,
+          right: mark.x,
+          top: mark.y - wide / 2,
+          bottom: mark.y + wide / 2,
+        },
+      ];
+    const left = mark.x - (mark.anchor === 'start' ? 0 : mark.anchor === 'end' ? wide : wide / 2);
+    return [{ ...mark, left, right: left + wide, top: mark.y - mark.size * 0.7, bottom: mark.y }];
+  });
+}
+
+type Piece = readonly [number, number, number, number];
+
+/** The straight pieces of every drawn stroke of a figure, arcs in short ones; the bar of a fraction is part of its text. */
+export function strokesOf(figure: Figure): { readonly role: string; readonly pieces: readonly Piece[] }[] {
+  return figure.marks.flatMap((mark) =>
+    mark.kind === 'path' && mark.pen !== 'none' && mark.role !== 'fraction-bar'
+      ? [{ role: mark.role, pieces: piecesOf(mark.stroke ?? mark.path) }]
+      : [],
+  );
+}
+
+function piecesOf(path: FigurePath): Piece[] {
+  let from = { x: path.x, y: path.y };
+  const pieces: Piece[] = [];
+  const to = (x: number, y: number) => {
+    pieces.push([from.x, from.y, x, y]);
+    from = { x, y };
+  };
+  for (const run of path.runs) {
+    if (run.kind === 'move') from = { x: run.x, y: run.y };
+    else if (run.kind === 'line') to(run.x, run.y);
+    else for (const [x, y] of alongArc(from, run)) to(x, y);
+  }
+  if (path.closed) to(path.x, path.y);
+  return pieces;
+}
+
+/** Points along an arc as SVG has it, by the formula of its specification. */
+function alongArc(
+  { x: x1, y: y1 }: { readonly x: number; readonly y: number },
+  {
+    x: x2,
+    y: y2,
+    radius,
+    large,
+    sweep,
+  }: { x: number; y: number; radius: number; large: boolean; sweep: boolean },
+): [number, number][] {
+  const chord = Math.hypot(x2 - x1, y2 - y1);
+  const off = Math.sqrt(Math.max(0, radius * radius - (chord * chord) / 4)) * (large === sweep ? -1 : 1);
+  const [cx, cy] = [(x1 + x2) / 2 - (off * (y2 - y1)) / chord, (y1 + y2) / 2 + (off * (x2 - x1)) / chord];
+  const start = Math.atan2(y1 - cy, x1 - cx);
+  let turn = Math.atan2(y2 - cy, x2 - cx) - start;
+  if (sweep && turn < 0) turn += 2 * Math.PI;
+  if (!sweep && turn > 0) turn -= 2 * Math.PI;
+  return Array.from({ length: 48 }, (_, k) => {
+    const angle = start + (turn * (k + 1)) / 48;
+    return [cx + radius * Math.cos(angle), cy + radius * Math.sin(angle)];
+  });
+}
+
+/** Does a straight piece run through a box? */
+export function runsThrough([x1, y1, x2, y2]: Piece, { left, right, top, bottom }: Box): boolean {
+  let [from, to] = [0, 1];
+  for (const [start, step, low, high] of [
+    [x1, x2 - x1, left, right],
+    [y1, y2 - y1, top, bottom],
+  ] as const) {
+    if (step === 0) {
+      if (start <= low || start >= high) return false;
+      continue;
+    }
+    const [a, b] = [(low - start) / step, (high - start) / step];
+    from = Math.max(from, Math.min(a, b));
+    to = Math.min(to, Math.max(a, b));
+  }
+  return from < to;
+}

@@ -34,3 +34,30 @@ test('every part of a door has its place, panels and mid rails from the bottom u
     expect(y + height).toBeLessThanOrEqual(map.height + 1e-9);
   }
 });
+
+test('an arched door is arched: its top rail is hollow by as much as the panel below it is round', () => {
+  const planned = planFile({
+    format: 1,
+    job: 'Arched',
+    units: 'in',
+    doors: [
+      { mark: 'ARCH', opening: { width: '16', height: '30' }, arch: { rise: '2', flat: '1' } },
+      { mark: 'PLAIN', opening: { width: '16', height: '30' } },
+    ],
+  });
+  if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
+  const [arched, plain] = planned.value.doors.map((door) => doorMap(door));
+  const outline = (name: string) => arched?.parts.find(({ part }) => part === name)?.outline ?? '';
+  const arcs = ['rail-top', 'panel'].map((name) =>
+    /H([\d.]+)A([\d.]+) [\d.]+ 0 0 ([01]) ([\d.]+) ([\d.]+)/.exec(outline(name)),
+  );
+  const [rail, panel] = arcs.map((arc) => (arc ?? []).slice(1).map(Number));
+  if (rail === undefined || panel === undefined) throw new Error('no arcs');
+  // The same circle between the same two points, once there and once back: rail leftwards, panel rightwards.
+  expect([rail[3], rail[1], rail[2], rail[0], rail[4]]).toEqual([panel[0], panel[1], 0, panel[3], panel[4]]);
+  const half = ((panel[3] ?? NaN) - (panel[0] ?? NaN)) / 2;
+  // By Pythagoras, from chord and rise.
+  expect(panel[1]).toBeCloseTo((half * half + 4) / 4, 3);
+  for (const name of ['stile-left', 'stile-right', 'rail-bottom']) expect(outline(name)).not.toContain('A');
+  for (const { outline: each } of plain?.parts ?? []) expect(each).not.toContain('A');
+});

@@ -3,6 +3,7 @@ import { clippedOn } from './clipped.ts';
 import { demoHub } from './demo-hub.ts';
 import { foreignTypeOn } from './foreign-type.ts';
 import { doneUntil, faultsOf, post, scan } from './shop-floor.ts';
+import { underlinesOn } from './underlines.ts';
 
 const SIZES = [
   { width: 1280, height: 800 },
@@ -350,11 +351,12 @@ async function walk(
 /** What a person could not read, hit or reach on a screen, and what axe finds there, which it needs to be asked once. */
 const look = async (page: Page, width: number) => [
   ...(await clippedOn(page)),
+  ...(await underlinesOn(page)),
   ...(await faultsOf(page, width === 1280)),
   ...(width === 1280 ? await foreignTypeOn(page) : []),
 ];
 
-test('in a language that is longer by two fifths no screen cuts a word, scrolls, has a target under 64 px or a letter of another typeface, at either size, and axe finds nothing', async ({
+test('in a language that is longer by two fifths no screen cuts a word, lets an underline touch a rule, scrolls, has a target under 64 px or a letter of another typeface, at either size, and axe finds nothing', async ({
   page,
 }) => {
   const found = await walk(page, 'pseudo', look);

@@ -166,6 +166,45 @@ test('one mistyped diagonal blames no side: each of the six says what it would b
   await expect(page.locator('[data-good="true"]')).toBeVisible();
 });
 
+test('nothing of the survey is cut off or to be scrolled to while it is asked for, mistyped, done or asked why', async ({
+  page,
+}) => {
+  const good = ['14 11/16', '14 13/16', '30 3/8', '30 3/8', '33.79655', '33.739553'];
+  for (const language of ['pseudo', 'en'])
+    for (const [width, height] of [
+      [1280, 800],
+      [1920, 1080],
+    ] as const) {
+      const where = `${language} ${width}`;
+      const whole = async (step: string) => {
+        await keep(page, `fitting-${step}-${language}-${width}`);
+        expect([...(await clippedOn(page)), ...(await beyond(page))], `${where}, ${step}`).toEqual([]);
+      };
+      await page.setViewportSize({ width, height });
+      await page.goto(`${hub.url}/station/fitting?language=${language}`);
+      await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+      await scan(page, code);
+      await expect(page.locator('main[data-code]')).toBeVisible();
+      expect(await clippedOn(page), `${where}, setup`).toEqual([]);
+      await page.click('[data-action="survey"]');
+      for (const [k, text] of good.entries()) {
+        await page.locator('[data-measure]').nth(k).click();
+        await page.getByRole('textbox').fill('1000,123456789');
+        await page.keyboard.press('Enter');
+        await expect(page.locator('#measure-told')).not.toBeEmpty();
+        await whole(`asked-${k}`);
+        await page.getByRole('textbox').fill(text);
+        await page.keyboard.press('Enter');
+      }
+      await expect(page.locator('[role="dialog"] [data-place="left-top"]')).toBeVisible();
+      await whole('done');
+      await page.locator('[role="dialog"] [data-place="left-top"] button').click();
+      await expect(page.locator('.why')).toBeVisible();
+      expect(await clippedOn(page), `${where}, why`).toEqual([]);
+      await page.locator('.why button').last().click();
+    }
+});
+
 test('where the opening is wider than the door, the set-up says not to trim, and where, in sight and whole', async ({
   page,
 }) => {

@@ -287,3 +287,35 @@ test('the door that is typed stays drawn beside its row, with the keys up and an
   await page.click('[data-page="shop"]');
   await expect(page.locator('.notice')).toHaveCount(0);
 });
+
+test('a slender door is drawn as high as the form’s pane, and its name can be read', async ({ page }) => {
+  await newJob(page);
+  await page.fill('[name="job"]', 'Broom closet');
+  await page.fill('[name="mark"]', 'BROOM');
+  await page.fill('[name="width"]', '13 3/8');
+  await page.fill('[name="height"]', '58 1/2');
+  for (const [width, height] of [
+    [1920, 1080],
+    [1280, 800],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await expect(page.locator('.preview h2')).toHaveText('The door drawn: BROOM');
+    const drawn = await page
+      .locator('.preview .picture')
+      .first()
+      .evaluate((picture) => {
+        const tall = (role: string) =>
+          picture.querySelector(`[data-role="${role}"]`)?.getBoundingClientRect().height ?? 0;
+        const name = picture.querySelector('[data-role="door-name"]');
+        return {
+          room: picture.clientHeight,
+          stile: tall('stile-left'),
+          name: Number(name?.getAttribute('font-size')),
+        };
+      });
+    await keep(page, `office-form-slender-${width}`);
+    expect(drawn.stile).toBeGreaterThan(height * 0.45);
+    expect(drawn.stile).toBeGreaterThan(drawn.room * 0.65);
+    expect(drawn.name).toBeGreaterThanOrEqual(18);
+  }
+});

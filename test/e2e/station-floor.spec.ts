@@ -204,6 +204,22 @@ test('a kept mark that the hub refuses is shown with what stands on it, and a pe
   await page.goto(`${hub.url}/station/table-saw`);
   const refused = page.locator('[data-message="already-done"]');
   await expect(refused).toContainText('KEYS-1');
+  // Its name, what is wrong and both answers stand in one block, whole and close together, at either size.
+  for (const size of [
+    { width: 1920, height: 1080 },
+    { width: 1280, height: 800 },
+  ]) {
+    await page.setViewportSize(size);
+    const block = refused.locator('[data-decide]');
+    await expect(block).toBeInViewport({ ratio: 1 });
+    await expect(block).toContainText('KEYS-1');
+    await expect(block.locator('button')).toHaveCount(2);
+    const gaps = await block.evaluate((box) => {
+      const boxes = [...box.children].map((each) => each.getBoundingClientRect());
+      return boxes.slice(1).map(({ top }, k) => top - (boxes[k]?.bottom ?? NaN));
+    });
+    expect(Math.max(...gaps)).toBeLessThanOrEqual(24);
+  }
   await expect(refused).toContainText('With it goes a later mark');
   await expect(refused).toContainText(`This is done already: ${stageName('groove')}.`);
   await keep(page, 'refused-1280');

@@ -213,13 +213,21 @@ const SCREENS: readonly Screen[] = [
     },
   ],
   [
-    'printing and sizes as they came out',
+    'printing',
     async (page) => {
       await page.click('[data-action="show-job"]');
       await expect(
         page.locator('[data-action="print"], [data-action="print-stickers"]').first(),
       ).toBeVisible();
-      await expect(page.locator('[name="measured-thickness"]')).toBeVisible();
+    },
+  ],
+  [
+    'sizes as they came out, of a part',
+    async (page) => {
+      await page.click('[data-action="show-sizes"]');
+      await page.selectOption('[name="measured-door"]', 'BENCH-1');
+      await page.selectOption('[name="measured-part"]', 'stile-left');
+      await expect(page.locator('[name="measured-width"]')).toBeVisible();
     },
   ],
   [

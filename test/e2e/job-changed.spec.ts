@@ -116,7 +116,7 @@ test('one door of several has an opening and a survey of its own, and every stic
     expect((await post(hub, stile, 'assembly', stage)).status).toBe(200);
 
   await page.goto(`${hub.url}/office`);
-  await page.click('[data-action="show-job"]');
+  await page.click('[data-action="show-sizes"]');
   await page.selectOption('[name="measured-door"]', 'BENCH-2');
   await page.fill('[name="measured-opening-width"]', '15 1/2');
   await page.click('[data-action="save-measured"]');

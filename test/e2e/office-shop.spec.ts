@@ -108,7 +108,7 @@ test('a backup is made and put back, and sizes as they came out change what is s
   const mortise = stile.stages.find(({ stage }) => stage === 'mortise');
   expect((await post(hub, stile.code, 'milling', 'mill')).status).toBe(200);
   await page.click('[data-page="jobs"]');
-  await page.click('[data-action="show-job"]');
+  await page.click('[data-action="show-sizes"]');
   await page.fill('[name="measured-thickness"]', '25/32');
   await page.click('[data-action="save-measured"]');
   await expect(page.locator('[data-measured]')).toContainText('Stations show the new settings');

@@ -92,7 +92,8 @@ test('sizes as they came out that touch cut parts are asked about, and the stick
 }) => {
   const { code } = partOf(plan, 'BENCH-1', 'rail-bottom');
   expect((await post(hub, code, 'milling', 'mill')).status).toBe(200);
-  await openJob(page);
+  await page.goto(`${hub.url}/office`);
+  await page.click(`[data-job="${plan.id}"] [data-action="show-sizes"]`);
   await page.selectOption('[name="measured-door"]', 'BENCH-1');
   await page.selectOption('[name="measured-part"]', 'stile-left');
   await page.fill('[name="measured-width"]', '2 3/8');
@@ -103,6 +104,7 @@ test('sizes as they came out that touch cut parts are asked about, and the stick
   await look(page, 'office-measured-asked');
   await page.click('[data-answer="save"]');
   await expect(page.locator('[data-measured] [role="status"]')).toContainText('print');
+  await page.click(`[data-job="${plan.id}"] [data-action="show-job"]`);
   const stale = page.locator(`[data-choose-sticker="${code}"]`);
   await expect(stale).toContainText('before the sizes changed');
   await expect(page.locator('p[data-to-print]')).toBeVisible();

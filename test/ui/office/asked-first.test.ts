@@ -12,6 +12,7 @@ let brings: object;
 let progress: object;
 let printed: object;
 const NOTHING = { revision: 1, disagreeing: 0, disagree: [], finished: [], outdated: 0, stickers: [] };
+const OPENERS = { toggle: () => undefined, stickers: () => undefined, sizes: () => undefined };
 const AT = { seq: 1, id: 'a', at: '', station: 'milling' };
 
 beforeEach(() => {
@@ -98,7 +99,7 @@ async function askToRemove(): Promise<{ remove: ReturnType<typeof vi.fn> }> {
   openShop();
   live.lines = [...live.jobs.values()].map(({ line }) => line);
   const remove = vi.fn(async () => undefined);
-  render(JobList, { shown: null, show: () => undefined, edit: async () => undefined, remove });
+  render(JobList, { shown: null, ...OPENERS, edit: async () => undefined, remove });
   await fireEvent.click(await screen.findByRole('button', { name: 'Remove' }));
   await screen.findByRole('alertdialog');
   return { remove };
@@ -136,7 +137,7 @@ test('a job’s line says how many of its stickers are to print, and asks again 
   live.lines = [...live.jobs.values()].map(({ line }) => line);
   render(JobList, {
     shown: null,
-    show: () => undefined,
+    ...OPENERS,
     edit: async () => undefined,
     remove: async () => undefined,
   });

@@ -24,10 +24,12 @@ beforeEach(() => {
   };
 });
 
+const openers = () => ({ toggle: vi.fn(), stickers: vi.fn(), sizes: vi.fn() });
+
 function listed(lines: readonly JobLine[]) {
   live.lines = lines;
   const edit = vi.fn(async () => undefined);
-  render(JobList, { shown: null, show: vi.fn(), edit, remove: vi.fn(async () => undefined) });
+  render(JobList, { shown: null, ...openers(), edit, remove: vi.fn(async () => undefined) });
   return edit;
 }
 

@@ -11,6 +11,21 @@ export function shownDay(date: string, language: Language = spokenNow()): string
   });
 }
 
+/** The same with its year, for a day that may be in another: "Fri, Dec 18, 2026"; in full where it is read out. */
+export function shownFullDay(
+  date: string,
+  how: 'short' | 'long' = 'short',
+  language: Language = spokenNow(),
+): string {
+  return written(new Date(`${date}T00:00:00Z`), language, {
+    weekday: how,
+    year: 'numeric',
+    month: how,
+    day: 'numeric',
+    timeZone: 'UTC',
+  });
+}
+
 /** An instant likewise, by this machine's clock: "Dec 18, 2:05 PM"; with its second where two may stand in one minute. */
 export function shownInstant(
   instant: string,

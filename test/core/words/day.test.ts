@@ -1,10 +1,15 @@
 import { expect, test } from 'vitest';
-import { shownDay, shownInstant } from '#core/words/day.ts';
+import { shownDay, shownFullDay, shownInstant } from '#core/words/day.ts';
 import { LANGUAGES } from '#core/words/say.ts';
 
 test('a date is written as Americans do, its weekday before it', () => {
   expect(shownDay('2026-12-18')).toBe('Fri, Dec 18');
   expect(shownDay('2027-01-01')).toBe('Fri, Jan 1');
+});
+
+test('a date that may be in another year has its year behind it, and is read out in full', () => {
+  expect(shownFullDay('2027-01-01')).toBe('Fri, Jan 1, 2027');
+  expect(shownFullDay('2026-12-18', 'long')).toBe('Friday, December 18, 2026');
 });
 
 test('an instant has its month before its day and its hours by AM and PM, no line break before them', () => {

@@ -249,6 +249,13 @@ const SCREENS: readonly Screen[] = [
     },
   ],
   [
+    'job form with the calendar of its due date',
+    async (page) => {
+      await page.click('[name="due"]');
+      await expect(page.locator('[data-calendar]')).toBeVisible();
+    },
+  ],
+  [
     'question before units are changed',
     async (page) => {
       await page.selectOption('[name="units"]', 'mm');

@@ -1,4 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
+import { clippedOn } from './clipped.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
 import { faultsOf, keep } from './shop-floor.ts';
 
@@ -88,6 +89,39 @@ test('a finger held down on a field for as long as it likes types nothing either
   await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
   await expect(page.locator('[data-screen-keys="length"]')).toBeVisible();
   await expect(field).toHaveValue('1/4');
+});
+
+test('the due date is chosen with three taps, none of its buttons cut or small, and a wrong one is told below it', async ({
+  page,
+}) => {
+  await newJob(page);
+  const field = page.locator('[name="due"]');
+  const calendar = page.locator('[data-calendar]');
+  await field.tap();
+  await expect(calendar.locator('[aria-current="date"]')).toHaveCount(1);
+  await expect(page.locator('[data-screen-keys]')).toHaveCount(0);
+  await expect(calendar).toBeInViewport({ ratio: 1 });
+  await keep(page, 'office-due-1280');
+  expect([...(await faultsOf(page)), ...(await clippedOn(page))]).toEqual([]);
+  await calendar.locator('[data-action="next-month"]').tap();
+  const day = calendar.locator('[data-day$="-18"]');
+  const name = (await day.getAttribute('aria-label')) ?? '';
+  await day.tap();
+  await expect(calendar).toHaveCount(0);
+  // "Friday, December 18, 2026" is shown as "Fri, Dec 18, 2026".
+  await expect(field).toHaveValue(name.replace(/^(\w{3})\w*, (\w{3})\w*/, '$1, $2'));
+
+  await field.tap();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('2/30/2027');
+  await page.keyboard.press('Enter');
+  await expect(calendar).toHaveCount(0);
+  await field.blur();
+  await expect(page.locator('[data-told="due"]')).toHaveText('That date does not exist.');
+  await field.tap();
+  await calendar.locator('[data-action="no-date"]').tap();
+  await expect(page.locator('[data-told="due"]')).toHaveCount(0);
+  await expect(field).toHaveValue('');
 });
 
 test('a job whose name has spaces and umlauts is changed and saved again', async ({ page }) => {

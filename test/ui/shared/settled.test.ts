@@ -59,15 +59,12 @@ test('keys that change under the finger settle anew', async () => {
   expect(typed).toEqual(['3']);
 });
 
-test('a second tap at once neither puts the keys away, nor turns the case back, nor goes two fields on', async () => {
-  const fields = ['one', 'two', 'three'].map((name) => {
-    const input = document.createElement('input');
-    Object.assign(input, { type: 'text', name, scrollIntoView: () => undefined });
-    document.body.append(input);
-    return input;
-  });
+test('a second tap at once neither puts the keys away nor turns the case back', async () => {
+  const field = document.createElement('input');
+  Object.assign(field, { type: 'text', name: 'job', scrollIntoView: () => undefined });
+  document.body.append(field);
   render(ScreenKeys);
-  fields[0]?.click();
+  field.click();
   await tick();
   await tapAt(key('close-keys'), now + 150);
   expect(key('close-keys')).not.toBeNull();
@@ -75,11 +72,6 @@ test('a second tap at once neither puts the keys away, nor turns the case back, 
   await tapAt(key('upper'), now);
   await tapAt(key('upper'), now + 150);
   expect(key('upper')?.getAttribute('aria-pressed')).toBe('false');
-  now += 5000;
-  await tapAt(key('enter'), now);
-  await tick();
-  await tapAt(key('enter'), now + 150);
-  expect(document.activeElement).toBe(fields[1]);
 });
 
 test('a pad that comes up under a finger is not closed or entered by its second tap', async () => {

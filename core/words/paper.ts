@@ -72,6 +72,7 @@ export const paperWords = {
   'paper.trims': 'comes off: {side} each side, {end} each end, and the horns',
   'paper.sight': 'sight size: {width} × {heights}',
   'paper.parts': 'Parts',
+  'paper.first': '{parts}. First: {first}',
   'paper.more-notes': '… and more: see the office',
   'paper.sheet-of': 'Job sheet: {count} doors',
   'paper.sheet-of.one': 'Job sheet: 1 door',

@@ -54,6 +54,7 @@ export function cardStations(door: PlanDoor, units: Units): CardStation[] {
   };
   for (const part of door.parts) for (const stage of part.stages) add(stage, partName(part.part), part.part);
   for (const stage of door.stages) add(stage, say('paper.whole-door'));
+  const all = [...found.values()].map(({ stage }) => stage);
   const told = new Set<string>();
   /** A step that was told above is not told again. */
   const untold = (how: readonly string[]) => how.filter((line) => !told.has(line) && told.add(line));
@@ -66,7 +67,7 @@ export function cardStations(door: PlanDoor, units: Units): CardStation[] {
             station,
             stages: here.map(({ stage, parts, how }) => ({
               title: stageName(stage.stage),
-              parts: parts.join(', '),
+              parts: partsOf(stage, parts, all),
               lines: linesOf(stage, units),
               how: untold(how),
             })),
@@ -74,6 +75,15 @@ export function cardStations(door: PlanDoor, units: Units): CardStation[] {
           },
         ];
   });
+}
+
+/** The parts of a stage; with what must be done first where the card prints that further down, at a station that comes later. */
+function partsOf({ station, after }: PlanStage, parts: readonly string[], all: readonly PlanStage[]): string {
+  const below = (name: string) =>
+    all.some((each) => each.stage === name && STATIONS.indexOf(each.station) > STATIONS.indexOf(station));
+  const first = after.filter(below).map((name) => stageName(name));
+  const names = parts.join(', ');
+  return first.length === 0 ? names : say('paper.first', { parts: names, first: first.join(', ') });
 }
 
 /** How a stage goes; of a second place only what differs there. */

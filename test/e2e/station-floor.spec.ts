@@ -99,7 +99,7 @@ test('a spoiled blank gets a replacement with its own code, and its old sticker 
   await page.click('[data-action="spoil"]');
   await sound(page, 'spoil');
   await page.click('[data-reason="split"]');
-  await expect(page.getByRole('dialog')).toContainText('Scrap Bottom rail of BENCH-3?');
+  await expect(page.getByRole('dialog')).toContainText('Scrap this part? Bottom rail of BENCH-3.');
   await keep(page, 'give-up-1280');
   await sound(page, 'give up');
   await page.click('[data-action="give-up"]');

@@ -62,7 +62,7 @@ test('at fitting the survey of the opening is entered in one flow and says what 
     page.locator(`[data-place="${edge}-${end}"]`).last().getAttribute('data-value').then(Number);
   await expect(page.locator('[data-place="left-top"]').last()).toBeVisible();
   await expect(page.locator('[data-closure]')).toHaveAttribute('data-good', 'true');
-  await expect(page.locator('[data-closure]')).toContainText('“height, right” is less than 1/64 off');
+  await expect(page.locator('[data-closure]')).toContainText('“height, right” differs by less than 1/64');
   // Hinged left: that side is straight. The opening widens upwards, so on the right less comes off at the top.
   expect(await off('left', 'bottom')).toBeCloseTo(await off('left', 'top'), 4);
   expect((await off('right', 'bottom')) - (await off('right', 'top'))).toBeCloseTo(0.125, 2);

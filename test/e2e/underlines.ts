@@ -4,6 +4,8 @@ import type { Page } from '@playwright/test';
 export async function underlinesOn(page: Page): Promise<string[]> {
   return page.evaluate(() => {
     const CLEAR = 2;
+    // What lies under a sheet touches nothing on it.
+    const sheet = (box: Element) => box.closest('[role="dialog"], [role="alertdialog"]');
     const found: string[] = [];
     const rules = [...document.querySelectorAll('body *')].flatMap((box) => {
       if (box.closest('svg, .hidden') !== null) return [];
@@ -38,6 +40,7 @@ export async function underlinesOn(page: Page): Promise<string[]> {
     for (const line of dots)
       for (const rule of rules)
         if (
+          sheet(line.word) === sheet(rule.box) &&
           line.left < rule.right &&
           rule.left < line.right &&
           line.top - CLEAR < rule.bottom &&

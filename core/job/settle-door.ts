@@ -49,10 +49,9 @@ function defined(tree: Tree): Tree {
 }
 
 function needAll(group: unknown, names: readonly string[], path: string, list: FaultList): void {
+  // Where the group itself was refused, what it lacks is not told as well.
+  if (list.faults.some((fault) => fault.path.startsWith(path))) return;
   for (const name of names)
-    if (
-      (!isTree(group) || group[name] === undefined) &&
-      !list.faults.some((fault) => fault.path.startsWith(path))
-    )
+    if (!isTree(group) || group[name] === undefined)
       report(list, join(path, name), 'required', 'required: there is no default for it');
 }

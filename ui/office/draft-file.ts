@@ -10,6 +10,7 @@ import {
   type Row,
   valueAt,
 } from './draft.ts';
+import { eachOwn, OWN_PATHS, ownTree } from './own-fields.ts';
 
 /** The job file that a form makes: every default written out, so that no later change of the shop's changes this job. */
 export function fileOf(draft: Draft): Tree {
@@ -43,8 +44,7 @@ function doorOf(row: Row): Tree {
     quantity: /^\d{1,6}$/.test(row.quantity.trim()) ? Number(row.quantity) : row.quantity,
     opening: { width: row.width.trim(), height: row.height.trim() },
     hinge: row.hinge,
-    ...(row.bead.trim() === '' ? {} : { bead: row.bead.trim() }),
-    ...(row.stile.trim() === '' ? {} : { stile: { width: row.stile.trim() } }),
+    ...ownTree(row.own),
     ...(row.arched ? { arch: { rise: row.rise.trim(), flat: row.flat.trim() } } : {}),
     ...(row.ownMidRails
       ? {
@@ -83,7 +83,8 @@ export function draftOf(file: unknown, id: string | null, revision: number | nul
 }
 
 function rowOf(door: Tree, given: Tree): Row {
-  const { mark, quantity, opening, arch, hinge, midRails, bead, stile, ...other } = door;
+  const { mark, quantity, opening, arch, hinge, midRails, ...rest } = door;
+  const other = without(rest, OWN_PATHS);
   const size = isTree(opening) ? opening : {};
   const arched = isTree(arch);
   return {
@@ -101,11 +102,16 @@ function rowOf(door: Tree, given: Tree): Row {
       .map((rail) => ({ ...emptyMidRail(), width: text(rail.width), centre: text(rail.centre) })),
     ownMidRails: Array.isArray(midRails),
     species: speciesIn(door.panel),
-    bead: text(bead),
-    stile: isTree(stile) ? text(stile.width) : '',
+    own: eachOwn((path) => text(valueAt(door, path))),
     // An arch of null takes the job's own arch away from this door.
     other: arch === null ? { ...other, arch } : other,
   };
+}
+
+/** A door's fields but those groups of it that the form has fields for. */
+function without(door: Tree, paths: readonly string[]): Record<string, unknown> {
+  const groups = new Set(paths.map((path) => path.split('.')[0]));
+  return Object.fromEntries(Object.entries(door).filter(([name]) => !groups.has(name)));
 }
 
 /** The species as the table names it, however the file says it. */

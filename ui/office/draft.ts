@@ -2,6 +2,7 @@ import { isTree } from '#core/job/read-shape.ts';
 import { doorDefaults } from '#core/job/defaults.ts';
 import { typeLength } from '#core/length/type-length.ts';
 import type { Units } from '#core/plan/plan.ts';
+import { eachOwn, isOwnPath, ownCount, type OwnPath } from './own-fields.ts';
 
 /** A mid rail of a row, as typed. */
 export interface MidRailRow {
@@ -26,9 +27,8 @@ export interface Row {
   ownMidRails: boolean;
   /** The panel's species; empty where it is the job's. */
   species: string;
-  /** The door's own bead and stile width; empty where they are the job's. */
-  bead: string;
-  stile: string;
+  /** The door's own measures and the survey of its opening; empty where they are the job's. */
+  own: Record<OwnPath, string>;
   /** What a file brought for this door that the form has no field for; it is kept as it is. */
   other: Record<string, unknown>;
 }
@@ -81,7 +81,8 @@ export function isDefaultField(path: string): path is DefaultField {
 }
 
 let lastKey = 0;
-const freshKey = () => (lastKey += 1);
+/** A key that no row or rail of a form has had yet. */
+export const freshKey = () => (lastKey += 1);
 
 export function emptyMidRail(): MidRailRow {
   return { key: freshKey(), width: '', centre: '' };
@@ -101,23 +102,29 @@ export function emptyRow(): Row {
     midRails: [],
     ownMidRails: false,
     species: '',
-    bead: '',
-    stile: '',
+    own: eachOwn(() => ''),
     other: {},
   };
 }
 
 /** Has somebody typed into this row? */
-export function isFilled({ mark, width, height, arched, midRails }: Row): boolean {
-  return [mark, width, height].some((text) => text.trim() !== '') || arched || midRails.length > 0;
+export function isFilled({ mark, width, height, arched, midRails, own }: Row): boolean {
+  const typed = [mark, width, height].some((text) => text.trim() !== '');
+  return typed || arched || midRails.length > 0 || ownCount(own) > 0;
 }
 
 /** Does a row say this itself, of the fields that otherwise are the whole job's? */
 export function saysItself(row: Row | undefined, field: string): boolean {
   if (row === undefined) return false;
-  if (field === 'bead') return row.bead.trim() !== '';
-  if (field === 'stile.width') return row.stile.trim() !== '';
+  if (isOwnPath(field)) return row.own[field].trim() !== '';
   return valueAt(row.other, field) !== undefined;
+}
+
+/** What holds of the whole job where a door says nothing itself; empty where the job says nothing either. */
+export function usualAt(draft: Draft, path: OwnPath): string {
+  if (isDefaultField(path)) return draft.defaults[path].trim();
+  const value = valueAt(draft.otherDefaults, path);
+  return typeof value === 'string' || typeof value === 'number' ? String(value) : '';
 }
 
 /** A new job's form, with the built-in defaults shown. */

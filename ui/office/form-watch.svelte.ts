@@ -29,6 +29,7 @@ export class FormWatch {
   /** Is this fault to be told under its field? */
   tells({ place, typing }: Told): boolean {
     if (this.tried) return true;
-    return place !== this.here && (!typing || this.#left.has(place));
+    const typed = place === this.here || this.here.startsWith(`${place}.`);
+    return !typed && (!typing || this.#left.has(place));
   }
 }

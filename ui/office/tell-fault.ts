@@ -4,6 +4,7 @@ import { hasWords, say } from '#core/words/say.ts';
 import { tellLength } from '../shared/tell-length.ts';
 import { type Draft, isDefaultField, saysItself } from './draft.ts';
 import { fileOf } from './draft-file.ts';
+import { isOwnPath } from './own-fields.ts';
 
 /** A fault as the form tells it: under which field, by that field's label and the door's mark, in the shop's words. */
 export interface Told {
@@ -26,7 +27,7 @@ const OF_THE_ROW: Readonly<Partial<Record<string, string>>> = {
 
 /** What the row has a field for; what else a file brought is told below its fields. */
 const ROW_FIELDS =
-  /^(mark|quantity|width|height|rise|flat|hinge|bead|stile\.width|midRails(\[\d+\].*)?|panel\.species)$/;
+  /^(mark|quantity|width|height|rise|flat|hinge|survey|oversize|midRails(\[\d+\].*)?|panel\.species)$/;
 
 /** Every fault of a form, in its words; the same fault of several doors at one field is told once, with their marks. */
 export function tellFaults(faults: readonly Fault[], draft: Draft): Told[] {
@@ -53,7 +54,8 @@ function tell(fault: Fault, draft: Draft, file: object): Told {
   const row = draft.rows[k];
   const mark = row?.mark.trim() ?? '';
   const general = isDefaultField(path) && !saysItself(row, path);
-  const here = ROW_FIELDS.test(path) && (row?.arched === true || !/^(rise|flat)$/.test(path));
+  const fields = isOwnPath(path) || ROW_FIELDS.test(path);
+  const here = fields && (row?.arched === true || !/^(rise|flat)$/.test(path));
   const place = general ? `defaults.${path}` : `row.${k}.${here ? path.replace(/\[(\d+)\]/g, '.$1') : ''}`;
   return {
     path: fault.path,

@@ -2,9 +2,10 @@
 
 import { expect, test } from 'vitest';
 import { builtInFields, completeDefaults } from '#core/job/complete-defaults.ts';
+import { convertJob } from '#core/job/convert-units.ts';
 import { planFile } from '#core/plan/plan-file.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
-import { emptyDraft, valueAt } from '#ui/office/draft.ts';
+import { emptyDraft, usualAt, valueAt } from '#ui/office/draft.ts';
 import { draftOf, fileOf } from '#ui/office/draft-file.ts';
 
 test('a job file read into the form and written again plans the same, mid rails and all', () => {
@@ -82,9 +83,9 @@ test('a door that its file frees from the job’s own mid rails and arch stays f
 test('a door’s own bead and stile width are read, written, and left out where they are the job’s', () => {
   const doors = [{ mark: 'A', opening: { width: '16', height: '30' }, bead: 0, stile: { width: '2' } }];
   const draft = draftOf({ format: 1, job: 'x', units: 'in', doors }, null, null);
-  expect(draft.rows[0]).toMatchObject({ bead: '0', stile: '2', other: {} });
+  expect(draft.rows[0]).toMatchObject({ own: { bead: '0', 'stile.width': '2' }, other: {} });
   expect(fileOf(draft)).toMatchObject({ doors: [{ bead: '0', stile: { width: '2' } }] });
-  Object.assign(draft.rows[0] ?? {}, { bead: '', stile: ' ' });
+  Object.assign(draft.rows[0]?.own ?? {}, { bead: '', 'stile.width': ' ' });
   expect((fileOf(draft).doors as object[])[0]).not.toHaveProperty('bead');
   expect((fileOf(draft).doors as object[])[0]).not.toHaveProperty('stile');
 });
@@ -93,10 +94,85 @@ test('a job as the hub keeps it, every measure written out, shows them as the wh
   const kept = completeDefaults({ ...demo, defaults: { horn: '3/4' } }, builtInFields);
   const draft = draftOf(kept, demo.id, 1);
   expect([draft.defaults.horn, draft.defaults.thickness]).toEqual(['3/4', '3/4']);
-  expect(draft.rows.map(({ bead, stile, species }) => [bead, stile, species])).toEqual(
+  expect(draft.rows.map(({ own, species }) => [own.bead, own['stile.width'], species])).toEqual(
     demo.doors.map((door: object) => [valueAt(door, 'bead') ?? '', valueAt(door, 'stile.width') ?? '', '']),
   );
   const back = fileOf(draft);
   expect(back.defaults).toEqual(kept.defaults);
   expect(planFile(back)).toEqual(planFile(kept));
+});
+
+const crooked = {
+  format: 1,
+  job: 'Crooked hall',
+  units: 'in',
+  doors: [
+    {
+      mark: 'C1',
+      quantity: 1,
+      opening: { width: '16', height: '30' },
+      hinge: 'right',
+      oversize: { width: '1/4', height: '-1/8' },
+      bottomRail: { width: '3 1/2' },
+      topRail: { width: '3' },
+      stile: { width: '2' },
+      thickness: '7/8',
+      bead: '1/8',
+      horn: '1',
+      reveal: '1/8',
+      survey: {
+        widthBottom: '16',
+        widthTop: '16 1/8',
+        heightLeft: '30',
+        heightRight: '30 1/16',
+        diagonalUp: '34 1/8',
+        diagonalDown: '34',
+      },
+    },
+    { mark: 'C2', quantity: 2, opening: { width: '16', height: '30' }, hinge: 'left', horn: '0' },
+  ],
+};
+
+test('a file with every measure that one door may have of its own, opened and saved unchanged, is the same file', () => {
+  const kept = completeDefaults(crooked, builtInFields);
+  const draft = draftOf(kept, null, null);
+  expect(draft.rows[0]?.own).toEqual({
+    'oversize.width': '1/4',
+    'oversize.height': '-1/8',
+    'bottomRail.width': '3 1/2',
+    'topRail.width': '3',
+    'stile.width': '2',
+    thickness: '7/8',
+    bead: '1/8',
+    horn: '1',
+    'survey.widthBottom': '16',
+    'survey.widthTop': '16 1/8',
+    'survey.heightLeft': '30',
+    'survey.heightRight': '30 1/16',
+    'survey.diagonalUp': '34 1/8',
+    'survey.diagonalDown': '34',
+  });
+  expect(draft.rows[0]?.other).toEqual({ reveal: '1/8' });
+  expect(fileOf(draft).doors).toEqual(crooked.doors);
+  expect(fileOf(draft)).toEqual(kept);
+});
+
+test('a door’s own measures and its survey go along into other units, exactly, and back', () => {
+  const kept = completeDefaults(crooked, builtInFields);
+  const metric = draftOf(convertJob(fileOf(draftOf(kept, null, null)), 'mm'), null, null);
+  expect(metric.rows[0]?.own).toMatchObject({
+    'oversize.height': '-3.175',
+    thickness: '22.225',
+    horn: '25.4',
+    'survey.widthTop': '409.575',
+  });
+  expect(fileOf(draftOf(convertJob(fileOf(metric), 'in'), null, null)).doors).toEqual(crooked.doors);
+});
+
+test('what an empty field of a door’s own stands for is the job’s, a survey’s only where the job has one', () => {
+  const draft = emptyDraft('in');
+  draft.defaults.horn = '3/4 ';
+  expect([usualAt(draft, 'horn'), usualAt(draft, 'survey.widthTop')]).toEqual(['3/4', '']);
+  draft.otherDefaults = { survey: { widthTop: 16 } };
+  expect(usualAt(draft, 'survey.widthTop')).toBe('16');
 });

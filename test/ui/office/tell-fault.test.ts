@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { planFile } from '#core/plan/plan-file.ts';
 import { type Draft, emptyDraft, emptyMidRail, emptyRow, type Row } from '#ui/office/draft.ts';
 import { fileOf } from '#ui/office/draft-file.ts';
+import { eachOwn, type OwnPath } from '#ui/office/own-fields.ts';
 import { tellFaults } from '#ui/office/tell-fault.ts';
 
 function form(rows: readonly Partial<Row>[], defaults: Partial<Draft['defaults']> = {}): Draft {
@@ -12,6 +13,7 @@ function form(rows: readonly Partial<Row>[], defaults: Partial<Draft['defaults']
   draft.rows = rows.map((row) => ({ ...emptyRow(), width: '16', height: '30', ...row }));
   return draft;
 }
+const own = (given: Partial<Row['own']>) => eachOwn((path: OwnPath) => given[path] ?? '');
 function told(draft: Draft): string[] {
   const planned = planFile(fileOf(draft));
   return (planned.ok ? [] : tellFaults(planned.faults, draft)).map(
@@ -62,7 +64,37 @@ test.each(['16-1/2"', '16 1/2', '16.5', `1' 4 1/2"`])('%s is taken without a wor
 });
 
 test('a bead of the door’s own is told in its row, not at the one of the whole job', () => {
-  const [one, ...rest] = told(form([{ mark: 'A', bead: '3/8' }, { mark: 'B' }]));
+  const [one, ...rest] = told(form([{ mark: 'A', own: own({ bead: '3/8' }) }, { mark: 'B' }]));
   expect(one).toMatch(/^row\.0\.bead \| A \| Bead \| a bead of 3\/8 is deeper than the wall/);
   expect(rest).toEqual([]);
+});
+
+test.each(['oversize.width', 'bottomRail.width', 'topRail.width', 'thickness', 'horn'] as const)(
+  'a fault in a door’s own %s is told under that field of its row',
+  (path) => {
+    const [one, ...rest] = told(form([{ mark: 'A', own: own({ [path]: '1,5' }) }, { mark: 'B' }]));
+    expect(one).toMatch(
+      new RegExp(`^row\\.0\\.${path} \\| A \\| .+ \\| Type a point, not a comma: 1\\.5\\.$`),
+    );
+    expect(rest).toEqual([]);
+  },
+);
+
+test('of a survey, what is not measured yet is told at its measures, and six that make no opening below them', () => {
+  const measured = {
+    'survey.widthBottom': '16',
+    'survey.widthTop': '16',
+    'survey.heightLeft': '30',
+    'survey.heightRight': '30',
+  };
+  expect(told(form([{ mark: 'A', own: own(measured) }]))).toEqual([
+    'row.0.survey.diagonalUp | A | Diagonal to top right | Still empty.',
+    'row.0.survey.diagonalDown | A | Diagonal to top left | Still empty.',
+  ]);
+  const impossible = { ...measured, 'survey.diagonalUp': '90', 'survey.diagonalDown': '34' };
+  expect(told(form([{ mark: 'A', own: own(impossible) }]))).toEqual([
+    expect.stringMatching(
+      /^row\.0\.survey \| A \| Survey of the opening \| these six measures make no opening/,
+    ),
+  ]);
 });

@@ -34,6 +34,22 @@ test('Enter on the letters goes on to the next field, and after the last one the
   expect(key('enter')).toBeNull();
 });
 
+test('a field of figures has the key to the next one too, and what stands there is replaced by what is typed', async () => {
+  const [width, height] = [field('width'), field('height')];
+  width.dataset.keys = 'length';
+  height.dataset.keys = 'length';
+  height.value = '30';
+  render(ScreenKeys);
+  width.click();
+  await tick();
+  key('enter')?.click();
+  await tick();
+  expect(document.activeElement).toBe(height);
+  key('2')?.click();
+  key('8')?.click();
+  expect(height.value).toBe('28');
+});
+
 test('the rows of letters lie as on a keyboard', async () => {
   const name = field('job');
   render(ScreenKeys);

@@ -33,6 +33,7 @@ export const stationWords = {
   'ui.key.space': 'Space',
   'ui.keys.below': 'Keys for the chosen field',
   'ui.keys.close': 'Hide keys',
+  'ui.keys.next': 'Next',
   'ui.upper': 'A a',
   'ui.leave': 'Leave full screen',
   'ui.pin': 'The shop’s PIN',

@@ -7,7 +7,9 @@ export async function underlinesOn(page: Page): Promise<string[]> {
     // What lies under a sheet touches nothing on it.
     const sheet = (box: Element) => box.closest('[role="dialog"], [role="alertdialog"]');
     const found: string[] = [];
-    const rules = [...document.querySelectorAll('body *')].flatMap((box) => {
+    const top =
+      [...document.querySelectorAll('[role="dialog"], [role="alertdialog"]')].at(-1) ?? document.body;
+    const rules = [...top.querySelectorAll('*')].flatMap((box) => {
       if (box.closest('svg, .hidden') !== null) return [];
       const style = getComputedStyle(box);
       const { left, right, top, bottom, width, height } = box.getBoundingClientRect();
@@ -23,7 +25,7 @@ export async function underlinesOn(page: Page): Promise<string[]> {
           : [{ box, left, right, top: k === 0 ? at : at - thick, bottom: k === 0 ? at + thick : at }],
       );
     });
-    const dots = [...document.querySelectorAll('body *')].flatMap((word) => {
+    const dots = [...top.querySelectorAll('*')].flatMap((word) => {
       const after = getComputedStyle(word, '::after');
       const box = word.getBoundingClientRect();
       if (after.borderBottomStyle === 'dotted' && after.content !== 'none') {

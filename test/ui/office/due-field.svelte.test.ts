@@ -65,6 +65,14 @@ test('a date is typed in either way; what is none stays as it was typed, to be t
   expect(props.due).toBe('31/31/2027');
 });
 
+test('who comes into the field has all its figures chosen, so that typing replaces them', async () => {
+  shown('2026-12-18');
+  field().focus();
+  await tick();
+  expect(field().value).toBe('12/18/2026');
+  expect([field().selectionStart, field().selectionEnd]).toEqual([0, 10]);
+});
+
 test('no date is one tap in the calendar; a tap elsewhere puts the calendar away', async () => {
   const props = shown('2026-12-18');
   await fireEvent.click(field());

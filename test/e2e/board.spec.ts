@@ -95,7 +95,7 @@ test('the board tells the pace and when the job will be finished, what a door wa
   const name = 'BENCH-3';
   const row = page.locator(`[data-door="${name}"]`);
   await expect(row).toHaveAttribute('data-reached', 'mill');
-  await expect(row).toContainText('at Milling');
+  await expect(row).toContainText('at milling');
   await expect(row).toHaveAttribute('data-behind', '5');
   await expect(row).toContainText('5 of 5 parts to do');
   await keep(page, 'board-1280');
@@ -142,7 +142,7 @@ test('from the board a part’s last stage is taken back after a question, with 
   // Meanwhile it went on at the table saw, so it stands under something that is done.
   expect((await post(hub, part.code, 'table-saw', 'groove')).status).toBe(200);
   await page.click('[data-answer="take-back"]');
-  await expect(page.locator('[data-said="take-back"]')).toContainText('cannot be taken back');
+  await expect(page.locator('[data-said="take-back"]')).toContainText('cannot be undone');
   await expect(back).toHaveText('Undo: Plow the groove');
 
   const pin = await fetch(`${hub.url}/api/pin`, {

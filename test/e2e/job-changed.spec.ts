@@ -86,14 +86,14 @@ test('fewer doors than were marked, and a mark by another name, are asked about 
   const row = await edit(page, 'BENCH');
   await page.locator('[name="quantity"]').nth(row).fill('2');
   await save(page);
-  await expect(page.locator('[data-question] [data-lost]')).toHaveText(['BENCH-3: 1 mark']);
+  await expect(page.locator('[data-question] [data-lost]')).toHaveText(['BENCH-3: 1 record']);
   await page.click('[data-answer="stay"]');
   await page.locator('[name="quantity"]').nth(row).fill('3');
   await page.locator('[name="mark"]').nth(row).fill('SEAT');
   await save(page);
   await expect(page.locator('[data-question] [data-lost]')).toHaveText([
-    'BENCH-1: 2 marks',
-    'BENCH-3: 1 mark',
+    'BENCH-1: 2 records',
+    'BENCH-3: 1 record',
   ]);
   await keep(page, 'office-lost-asked-1280');
   expect(await faultsOf(page)).toEqual([]);

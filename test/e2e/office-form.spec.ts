@@ -176,7 +176,7 @@ test('what is wrong is told under its own field in the shop’s words, and looks
         edge: borderLeftColor,
       };
     });
-  expect(await look('width')).toEqual({ ring: null, left: '14px', edge: 'rgb(179, 38, 30)' });
+  expect(await look('width')).toEqual({ ring: null, left: '14px', edge: 'rgb(153, 32, 27)' });
   await page.locator('[name="height"]').focus();
   expect(await look('height')).toEqual({ ring: 'rgb(17, 17, 17)', left: '2px', edge: 'rgb(17, 17, 17)' });
   await page.fill('[name="width"]', '16-1/2"');

@@ -134,8 +134,8 @@ test('an exported file is put in place of everything after one more question, an
   const health = page.locator('[data-health]');
   await expect(health).toHaveAttribute('data-health', 'well');
   await expect(page.locator('[data-health-of="data"]')).toHaveText(hub.data);
-  await expect(page.locator('[data-health-of="disk"]')).toContainText(/^\d+ of \d+ GB free$/);
-  await expect(page.locator('[data-health-of="log"]')).toContainText(/^\d+ lines, \d+ MB$/);
+  await expect(page.locator('[data-health-of="disk"]')).toContainText(/^\d+ of \d+\sGB free$/);
+  await expect(page.locator('[data-health-of="log"]')).toContainText(/^\d+ lines,\s\d+\sMB$/);
   await expect(page.locator('[data-health-of="backup"]')).not.toHaveText('None yet');
 
   const exported = Buffer.from(await (await fetch(`${hub.url}/api/export`)).arrayBuffer());

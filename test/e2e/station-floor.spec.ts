@@ -33,7 +33,7 @@ test('the queue groups what is set alike, and after a part is done its group com
   await expect(page.locator('[data-asked="proved"]')).toHaveCount(0);
   await expect(page.locator('[data-proved="no"]')).toContainText('Not proved yet');
   await page.click('[data-action="done"]');
-  await expect(page.getByRole('status')).toContainText('is done');
+  await expect(page.getByRole('status')).toContainText(': done');
   await keep(page, 'queue-after-1280');
   await sound(page, 'queue after a mark');
   await expect(page.getByRole('button', { name: 'Board' })).toBeVisible();
@@ -61,7 +61,7 @@ test('a proved set-up is asked for, recorded with who proved it, and counts for 
   await scan(page, hub.part('BENCH-2', 'stile-right').code);
   await expect(page.locator('[data-proved="yes"]')).toContainText('by WREN');
   await page.click('[data-action="done"]');
-  await expect(page.getByRole('status')).toContainText('is done');
+  await expect(page.getByRole('status')).toContainText(': done');
   const { parts } = await hub.progress();
   expect(parts[hub.part('BENCH-2', 'stile-right').code]?.done.mill?.by).toBe('P-WREN');
 });
@@ -147,7 +147,7 @@ test('at assembly a door fills up, a part of another door is refused by name, an
   await done.dispatchEvent('click');
   await expect(page.locator('[data-stage="glue"]')).toBeVisible();
   await done.click();
-  await expect(page.getByRole('status')).toContainText('Fitting');
+  await expect(page.getByRole('status')).toContainText('at fitting');
   expect(Object.keys((await hub.progress()).doors['ARCH-L-1']?.done ?? {})).toEqual(['dryfit', 'glue']);
 });
 
@@ -164,7 +164,7 @@ test('cut off from the hub a station says so, keeps marks over a reload, and the
   await scan(page, rail.code);
   await expect(page.locator('[data-stage="mill"]')).toBeVisible();
   await page.click('[data-action="done"]');
-  await expect(page.getByRole('status')).toContainText('is kept here until the hub is back');
+  await expect(page.getByRole('status')).toContainText('kept here until the shop computer is back');
   await page.click('[data-action="undo"]');
   await expect(page.locator('[data-message="undone"]')).toBeVisible();
   await scan(page, rail.code);
@@ -196,7 +196,7 @@ test('a kept mark that the hub refuses is shown with what stands on it, and a pe
     await scan(page, rail.code);
     await expect(page.locator(`[data-stage="${stage}"]`)).toBeVisible();
     await page.click('[data-action="done"]');
-    await expect(page.getByRole('status')).toContainText('is kept here');
+    await expect(page.getByRole('status')).toContainText('kept here');
   }
   await page.goto('about:blank');
   await hub.again();
@@ -220,8 +220,8 @@ test('a kept mark that the hub refuses is shown with what stands on it, and a pe
     });
     expect(Math.max(...gaps)).toBeLessThanOrEqual(24);
   }
-  await expect(refused).toContainText('With it goes a later mark');
-  await expect(refused).toContainText(`This is done already: ${stageName('groove')}.`);
+  await expect(refused).toContainText('Also removes a later record');
+  await expect(refused).toContainText(`Done already: ${stageName('groove')}.`);
   await keep(page, 'refused-1280');
   await sound(page, 'refused');
   await page.click('[data-action="throw-away"]');

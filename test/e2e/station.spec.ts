@@ -21,7 +21,7 @@ test('wrong station, too early and a bad code each say so and what to do; a bad 
   const stile = hub.part('BENCH-1', 'stile-left');
   await hub.open(page, 'band-saw');
   await scan(page, stile.code);
-  await expect(page.locator('[data-message="wrong-station"]')).toContainText('Milling');
+  await expect(page.locator('[data-message="wrong-station"]')).toContainText('milling');
   await hub.open(page, 'mortiser');
   await scan(page, stile.code);
   await expect(page.locator('[data-message="stage-not-reached"]')).toContainText('Mill to size');
@@ -46,7 +46,7 @@ test('a second scan marks done, but not within 800 ms of the setup; the mark can
   await expect(setup).toBeVisible();
   await page.waitForTimeout(900);
   await scan(page, stile.code);
-  await expect(page.getByRole('status')).toContainText('Mill to size is done');
+  await expect(page.getByRole('status')).toContainText('Mill to size: done');
   await page.click('[data-action="undo"]');
   await expect(page.locator('[data-message="undone"]')).toBeVisible();
   await scan(page, stile.code);
@@ -119,7 +119,7 @@ test('a job that is deleted, as by a restore, takes its setup off the screen of 
   await scan(page, code);
   await expect(page.locator(`main[data-code="${code}"]`)).toBeVisible();
   expect((await fetch(`${hub.url}/api/jobs/${id}`, { method: 'DELETE' })).ok).toBe(true);
-  await expect(page.locator('[data-message="job-gone"]')).toContainText('Left stile of S-1 is in no job');
+  await expect(page.locator('[data-message="job-gone"]')).toContainText('Left stile of S-1 is not in any job');
   await expect(page.locator(`main[data-code="${code}"]`)).toHaveCount(0);
 });
 
@@ -258,9 +258,9 @@ test('every number says why', async ({ page }) => {
   await hub.open(page, 'band-saw');
   await scan(page, rail.code);
   await page.click('[data-setting="radius"] button');
-  await expect(page.getByRole('dialog')).toContainText('squared over eight rises');
+  await expect(page.getByRole('dialog')).toContainText('÷ (8 × rise)');
   await expect(page.locator('[data-measured-from]')).toContainText('the trammel’s pivot');
-  await expect(page.locator('[data-pare="arch"]')).toContainText('inside the line');
+  await expect(page.locator('[data-pare="arch"]')).toContainText('on the waste side of the line');
   await keep(page, 'why');
   await page.locator('.why').getByRole('button').click();
   const stile = hub.part('BENCH-1', 'stile-right');
@@ -284,7 +284,7 @@ test('how the stopped rip goes stands one tap away, for the end that is shown, a
   await page.click('[data-action="how"]');
   await expect(how.locator('li')).toHaveCount(5);
   await expect(how).toContainText('from its BOTTOM end');
-  await expect(how).toContainText('wait until the blade stands');
+  await expect(how).toContainText('wait until the blade has stopped');
   await keep(page, 'how');
   expect(await faultsOf(page), 'how').toEqual([]);
   await page.click('[data-action="close-sheet"]');

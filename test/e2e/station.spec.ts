@@ -119,7 +119,9 @@ test('a job that is deleted, as by a restore, takes its setup off the screen of 
   await scan(page, code);
   await expect(page.locator(`main[data-code="${code}"]`)).toBeVisible();
   expect((await fetch(`${hub.url}/api/jobs/${id}`, { method: 'DELETE' })).ok).toBe(true);
-  await expect(page.locator('[data-message="job-gone"]')).toContainText('Left stile of S-1 is not in any job');
+  await expect(page.locator('[data-message="job-gone"]')).toContainText(
+    'Left stile of S-1 is not in any job',
+  );
   await expect(page.locator(`main[data-code="${code}"]`)).toHaveCount(0);
 });
 

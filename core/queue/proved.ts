@@ -1,5 +1,6 @@
 import type { Done } from '../marks/mark.ts';
 import type { StationId } from '../joint/names.ts';
+import { seqOf } from '../measured/as-marked.ts';
 import type { PlanStage, Units } from '../plan/plan.ts';
 import { flatSettings } from './setting-key.ts';
 import type { QueueJob } from './waiting.ts';
@@ -16,29 +17,41 @@ export function hasProof({ station, settings, places = [] }: PlanStage): boolean
   return !isByHand(station) && Object.keys(settings).length + places.length > 0;
 }
 
+/** Does a test piece prove this setting? At milling the length is only cut. */
+function isProved(stage: string, name: string): boolean {
+  return stage !== 'mill' || name !== 'length';
+}
+
 /**
  * What a test piece proves of a set-up: two stages with the same key are proved by one. All that is set; at milling the
  * thickness and the width, since a length is only cut.
  */
 export function proofKey(units: Units, stage: PlanStage): string {
-  const proved = [...flatSettings(units, stage)].filter(
-    ([name]) => stage.stage !== 'mill' || name !== 'length',
-  );
+  const proved = [...flatSettings(units, stage)].filter(([name]) => isProved(stage.stage, name));
   return JSON.stringify(proved.sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
-/** Who proved a set-up on a test piece, by its `proofKey`, and when: the latest of all parts that it counts for. Null when nobody did. */
+/**
+ * Who proved a set-up on a test piece, by its `proofKey`, and when: the latest of all parts that it counts for. Null when
+ * nobody did. A proof was of the settings of its day: one on a part that is set otherwise since it was cut proves nothing now.
+ */
 export function provedBy(key: string, jobs: Iterable<QueueJob>): Done | null {
   let latest: Done | null = null;
-  for (const { plan, index, progress } of jobs)
-    for (const { door, part, proved } of Object.values(progress.parts))
+  for (const { plan, index, progress, asMarked = [] } of jobs) {
+    const setOtherwise = new Set(
+      asMarked
+        .filter((row) => isProved(row.stage, row.name) && seqOf(progress, row) === row.seq)
+        .map(({ code = '', stage }) => `${code} ${stage}`),
+    );
+    for (const { code, door, part, proved } of Object.values(progress.parts))
       for (const [name, done] of Object.entries(proved)) {
-        if (latest !== null && latest.at >= done.at) continue;
+        if ((latest !== null && latest.at >= done.at) || setOtherwise.has(`${code} ${name}`)) continue;
         const stage = index.doors
           .get(door)
           ?.parts.find((each) => each.part === part)
           ?.stages.find((each) => each.stage === name);
         if (stage !== undefined && proofKey(plan.units, stage) === key) latest = done;
       }
+  }
   return latest;
 }

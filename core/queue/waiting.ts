@@ -1,6 +1,7 @@
 import { isDoorStage, type StationId } from '../joint/names.ts';
 import { liveDoor, type PartIndex } from '../marks/live-plan.ts';
 import type { JobProgress } from '../marks/mark.ts';
+import type { AsMarked } from '../measured/as-marked.ts';
 import { missingBefore, nextStage } from '../marks/stage-state.ts';
 import type { Plan, PlanDoor, PlanPart, PlanStage, Units } from '../plan/plan.ts';
 
@@ -10,6 +11,8 @@ export interface QueueJob {
   readonly index: PartIndex;
   readonly progress: JobProgress;
   readonly line: { readonly due?: string | undefined };
+  /** What was cut by settings that are others since; nothing where that is not known. */
+  readonly asMarked?: readonly AsMarked[];
 }
 
 /** A part, or at assembly and fitting a whole door, that can be worked on at a station now. */

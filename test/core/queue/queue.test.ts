@@ -199,3 +199,21 @@ test('a set-up proved on one part counts for every part set alike, at milling wh
   );
   expect(provedBy(keyOf('stile-right'), [loft])).toBeNull();
 });
+
+test('a proof counts no more once its part is set otherwise than it was cut, until that cut is undone', () => {
+  const left = named(loft, 0, 'stile-left');
+  const cut = after(loft, [
+    [left, 'mill', 'proved'],
+    [left, 'mill', 'done'],
+  ]);
+  const [mill] = cut.plan.doors[0]?.parts.find(({ part }) => part === 'stile-left')?.stages ?? [];
+  if (mill === undefined) throw new Error('no stile');
+  const key = proofKey('in', mill);
+  const seq = cut.progress.parts[left]?.done.mill?.seq ?? 0;
+  const thinner = { code: left, stage: 'mill', seq, name: 'thickness', was: '13/16' };
+  expect(provedBy(key, [cut])).not.toBeNull();
+  expect(provedBy(key, [{ ...cut, asMarked: [thinner] }])).toBeNull();
+  // Another length is no other set-up, and what was undone since says nothing.
+  expect(provedBy(key, [{ ...cut, asMarked: [{ ...thinner, name: 'length', was: '20' }] }])).not.toBeNull();
+  expect(provedBy(key, [{ ...cut, asMarked: [{ ...thinner, seq: seq + 100 }] }])).not.toBeNull();
+});

@@ -63,7 +63,7 @@ test('on a sheet it goes on where the sheet was left, and a print that fails can
   localStorage.setItem('shoulderline.first-label.letter-3x10', '7');
   states = [{ state: 'failed', made: 1, of: 1, message: 'Labels is stopped: no paper.' }];
   await giveUp();
-  const name = 'Print its sticker Labels, letter-3x10, label 7 of the sheet';
+  const name = 'Print its sticker Labels, letter-3x10, sticker 7 of the sheet';
   await fireEvent.click(await screen.findByRole('button', { name }));
   await screen.findByText('Labels is stopped: no paper.');
   states = [{ state: 'printed', made: 1, of: 1 }];

@@ -5,7 +5,6 @@ import { findBrowser } from './main/start/find-browser.mjs';
 const browser = findBrowser();
 /** Tests so tagged prove more than a change needs to be guarded by: `npm run proof` runs them. */
 const PROOF = /@proof/;
-const MEASURING = '**/board.spec.ts';
 const root = process.getuid?.() === 0;
 
 export default defineConfig({
@@ -19,11 +18,7 @@ export default defineConfig({
   forbidOnly: process.env.CI !== undefined,
   reporter: 'list',
 
-  // What measures how long the screen's own work takes runs alone, after all others.
-  projects: [
-    { name: 'floor', testIgnore: MEASURING, grepInvert: PROOF },
-    { name: 'measuring', testMatch: MEASURING, grepInvert: PROOF, dependencies: ['floor'] },
-  ],
+  projects: [{ name: 'floor', grepInvert: PROOF }],
 
   use: {
     viewport: { width: 1280, height: 800 },

@@ -20,7 +20,7 @@ export function surveyConditions(
     return;
   }
   if (Math.abs(fit.opening.closure) > realOf(limits.thirtySecond))
-    found.warn('closure', 'survey', { closure: real(fit.opening.closure) });
+    found.warn('closure', 'survey', { closure: real(Math.abs(fit.opening.closure)) });
   const { across, along } = leastTakeOff(fit);
   const worst = Math.min(across, along);
   if (worst >= 0) return;

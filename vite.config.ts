@@ -1,6 +1,7 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { svelteTesting } from '@testing-library/svelte/vite';
 import { builtinModules } from 'node:module';
+import { availableParallelism } from 'node:os';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
@@ -101,6 +102,8 @@ export default defineConfig({
     },
   },
   test: {
+    // As many as there are cores: on two, one alone would leave the other idle.
+    maxWorkers: availableParallelism(),
     projects: [
       {
         extends: true,

@@ -102,63 +102,70 @@ async function toldOf(page: Page): Promise<string> {
   return (await told.count()) === 0 ? 'stands' : ((await told.getAttribute('data-set')) ?? '');
 }
 
+/** A machine with lines, one with places, and where whole doors wait; the others go the same way. */
+const GUARDED: readonly string[] = ['table-saw', 'mortiser', 'assembly', 'fitting'];
+
 for (const [station, name, stage] of STOPS)
-  test(`${station}: with four different doors waiting the queue names them, and Done for each leads to the next`, async ({
-    page,
-  }) => {
-    const codes: string[] = [];
-    for (const door of plan.doors) codes.push(await bring(door, name, stage));
-    // From another station's choice, as a person comes to it: the queue is built on a page that stands already.
-    await page.goto(`${hub.url}/station`);
-    const choice = page.locator(`[data-choose-station="${station}"]`);
-    await expect(choice).toHaveAttribute('data-waiting', /^[1-9]/);
-    const told = await choice.getAttribute('data-waiting');
-    await expect(choice).toContainText(`${told ?? ''} waiting`);
-    await choice.click();
-    await expect(page.locator('[data-loaded="true"]')).toBeVisible();
-    expect((await counts(page)).all).toBe(Number(told));
-    /** How the first group was told each time. */
-    const said: string[] = [];
-    for (const [k, code] of codes.entries()) {
-      await expect(page.locator('[data-group="0"]')).toBeVisible();
-      const { all, shown, groups } = await counts(page);
-      expect(all).toBeGreaterThanOrEqual(codes.length - k);
-      expect(shown, `${all} wait`).toBe(all);
-      expect(groups).toBeGreaterThan(0);
-      said.push(await toldOf(page));
-      if (k === 1) await keep(page, `queue-${station}-1280`);
-      if (station === 'assembly') {
-        // Here a door's parts are gathered first, and the glue-up follows by itself.
-        for (const part of plan.doors[k]?.parts ?? []) await scan(page, part.code);
-        await expect(page.locator('main[data-stage="dryfit"][data-code]')).toBeVisible();
-        await page.click('[data-action="done"]');
-        await expect(page.locator('main[data-stage="glue"]')).toBeVisible();
-        await page.click('[data-action="close"]');
-        continue;
+  test(
+    `${station}: with four different doors waiting the queue names them, and Done for each leads to the next`,
+    {
+      tag: GUARDED.includes(station) ? [] : '@proof',
+    },
+    async ({ page }) => {
+      const codes: string[] = [];
+      for (const door of plan.doors) codes.push(await bring(door, name, stage));
+      // From another station's choice, as a person comes to it: the queue is built on a page that stands already.
+      await page.goto(`${hub.url}/station`);
+      const choice = page.locator(`[data-choose-station="${station}"]`);
+      await expect(choice).toHaveAttribute('data-waiting', /^[1-9]/);
+      const told = await choice.getAttribute('data-waiting');
+      await expect(choice).toContainText(`${told ?? ''} waiting`);
+      await choice.click();
+      await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+      expect((await counts(page)).all).toBe(Number(told));
+      /** How the first group was told each time. */
+      const said: string[] = [];
+      for (const [k, code] of codes.entries()) {
+        await expect(page.locator('[data-group="0"]')).toBeVisible();
+        const { all, shown, groups } = await counts(page);
+        expect(all).toBeGreaterThanOrEqual(codes.length - k);
+        expect(shown, `${all} wait`).toBe(all);
+        expect(groups).toBeGreaterThan(0);
+        said.push(await toldOf(page));
+        if (k === 1) await keep(page, `queue-${station}-1280`);
+        if (station === 'assembly') {
+          // Here a door's parts are gathered first, and the glue-up follows by itself.
+          for (const part of plan.doors[k]?.parts ?? []) await scan(page, part.code);
+          await expect(page.locator('main[data-stage="dryfit"][data-code]')).toBeVisible();
+          await page.click('[data-action="done"]');
+          await expect(page.locator('main[data-stage="glue"]')).toBeVisible();
+          await page.click('[data-action="close"]');
+          continue;
+        }
+        await scan(page, code);
+        const setup = page.locator(`main[data-code="${code}"]`);
+        await expect(setup).toHaveAttribute('data-stage', stage);
+        // One step for each place, the last of them the mark.
+        const places = plan.doors[k]?.parts
+          .find(({ part }) => part === name)
+          ?.stages.find((each) => each.stage === stage)?.places;
+        for (let step = 0; step < (places?.length ?? 1); step += 1) {
+          if (places !== undefined)
+            await expect(page.locator('[data-places]')).toHaveAttribute(
+              'data-places',
+              `${step + 1}/${places.length}`,
+            );
+          await page.click('[data-action="done"]');
+        }
+        await expect(page.getByRole('status')).toContainText(/done/);
+        await expect(page.locator('main[data-code]')).toHaveCount(0);
       }
-      await scan(page, code);
-      const setup = page.locator(`main[data-code="${code}"]`);
-      await expect(setup).toHaveAttribute('data-stage', stage);
-      // One step for each place, the last of them the mark.
-      const places = plan.doors[k]?.parts
-        .find(({ part }) => part === name)
-        ?.stages.find((each) => each.stage === stage)?.places;
-      for (let step = 0; step < (places?.length ?? 1); step += 1) {
-        if (places !== undefined)
-          await expect(page.locator('[data-places]')).toHaveAttribute(
-            'data-places',
-            `${step + 1}/${places.length}`,
-          );
-        await page.click('[data-action="done"]');
-      }
-      await expect(page.getByRole('status')).toContainText(/done/);
-      await expect(page.locator('main[data-code]')).toHaveCount(0);
-    }
-    if (station === 'milling') expect(said).toEqual(['whole', 'changes', 'changes', 'changes']);
-    if (station !== 'fitting') return;
-    expect(said).toEqual(['whole', 'surveyed', 'whole', 'whole']);
-    await expect(page.locator('section.waiting')).toContainText('Nothing waits here now.');
-  });
+      if (station === 'milling') expect(said).toEqual(['whole', 'changes', 'changes', 'changes']);
+      if (station !== 'fitting') return;
+      expect(said).toEqual(['whole', 'surveyed', 'whole', 'whole']);
+      await expect(page.locator('section.waiting')).toContainText('Nothing waits here now.');
+    },
+  );
 
 test('at fitting a surveyed door shows eight amounts, one that was not its own two sizes, each under a name of its own', async ({
   page,

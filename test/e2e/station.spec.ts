@@ -225,34 +225,41 @@ const STOPS = [
   ['fitting', 'panel', 'trim'],
 ] as const;
 
+/** Which machine shows which danger is held by tests of the tables: here, that a screen shows it. */
+const GUARDED: readonly string[] = ['router-table', 'table-saw', 'assembly'];
+
 for (const [station, name, stage] of STOPS)
-  test(`${station}: the gravest danger stands beside the setup, and all cautions one tap behind it`, async ({
-    page,
-  }) => {
-    const door = hub.door('ARCH-R-1');
-    const asked = hub.part('ARCH-R-1', name);
-    if (station === 'assembly' || station === 'fitting')
-      for (const each of door.parts) await doneUntil(hub, each, 'none');
-    else await doneUntil(hub, asked, stage);
-    if (station === 'fitting') await doneUntil(hub, { ...asked, stages: door.stages }, stage);
-    await hub.open(page, station);
-    await scan(page, asked.code);
-    await expect(page.locator(`[data-code="${asked.code}"]`)).toHaveAttribute('data-stage', stage);
-    const gravest = page.locator('[data-action="cautions"]');
-    await expect(gravest).toHaveText(say(gravestCaution(station, stage)));
-    const cautions = page.locator(`[data-cautions="${station}"]`);
-    await expect(cautions).toHaveCount(0);
-    await expect(page.locator('.drawing svg')).toBeVisible();
-    await keep(page, `station-${station}`);
-    await gravest.click();
-    await expect(cautions).toContainText(say(gravestCaution(station, stage)));
-    await expect(cautions.locator('li').nth(2)).toBeVisible();
-    await expect(cautions).toContainText('manual, local codes and proper training come first');
-    expect(await faultsOf(page), 'cautions').toEqual([]);
-    await page.click('[data-action="close-sheet"]');
-    await expect(cautions).toHaveCount(0);
-    await expect(page.locator(`main[data-code="${asked.code}"]`)).toBeVisible();
-  });
+  test(
+    `${station}: the gravest danger stands beside the setup, and all cautions one tap behind it`,
+    {
+      tag: GUARDED.includes(station) ? [] : '@proof',
+    },
+    async ({ page }) => {
+      const door = hub.door('ARCH-R-1');
+      const asked = hub.part('ARCH-R-1', name);
+      if (station === 'assembly' || station === 'fitting')
+        for (const each of door.parts) await doneUntil(hub, each, 'none');
+      else await doneUntil(hub, asked, stage);
+      if (station === 'fitting') await doneUntil(hub, { ...asked, stages: door.stages }, stage);
+      await hub.open(page, station);
+      await scan(page, asked.code);
+      await expect(page.locator(`[data-code="${asked.code}"]`)).toHaveAttribute('data-stage', stage);
+      const gravest = page.locator('[data-action="cautions"]');
+      await expect(gravest).toHaveText(say(gravestCaution(station, stage)));
+      const cautions = page.locator(`[data-cautions="${station}"]`);
+      await expect(cautions).toHaveCount(0);
+      await expect(page.locator('.drawing svg')).toBeVisible();
+      await keep(page, `station-${station}`);
+      await gravest.click();
+      await expect(cautions).toContainText(say(gravestCaution(station, stage)));
+      await expect(cautions.locator('li').nth(2)).toBeVisible();
+      await expect(cautions).toContainText('manual, local codes and proper training come first');
+      expect(await faultsOf(page), 'cautions').toEqual([]);
+      await page.click('[data-action="close-sheet"]');
+      await expect(cautions).toHaveCount(0);
+      await expect(page.locator(`main[data-code="${asked.code}"]`)).toBeVisible();
+    },
+  );
 
 test('every number says why', async ({ page }) => {
   const rail = hub.part('ARCH-L-1', 'rail-top');

@@ -63,7 +63,15 @@ beforeEach(() => {
   vi.spyOn(console, 'error').mockImplementation((error: unknown) => void errors.push(error));
   vi.stubGlobal('fetch', (path: string) =>
     Promise.resolve(
-      new Response(JSON.stringify(path.endsWith('/session') ? { pin: false, open: true } : {})),
+      new Response(
+        JSON.stringify(
+          path.endsWith('/session')
+            ? { pin: false, open: true }
+            : path.endsWith('/stickers')
+              ? { jobs: [] }
+              : {},
+        ),
+      ),
     ),
   );
   // The test's document has no sizes to tell of, and no type to wait for.

@@ -50,7 +50,7 @@ test('a sticker held before a camera is scanned, and the decoder is loaded only 
   }
 });
 
-test('a screen without a camera offers none, and loads no decoder', async ({ page }) => {
+test('a screen without a camera offers none, and loads no decoder', { tag: '@proof' }, async ({ page }) => {
   const data = freshData();
   const hub = await startHubProcess(data, 0, ['--demo']);
   try {

@@ -104,31 +104,33 @@ async function spareOf(page: Page): Promise<number> {
 }
 
 for (const language of ['en', 'pseudo'])
-  test(`a stile with two mid rails keeps its settings clear of the buttons in every measure, at both sizes, in ${language}`, async ({
-    page,
-  }) => {
-    const stile = hub.part('BROOM-1', 'stile-left');
-    await doneUntil(hub, stile, 'mortise');
-    await page.goto(`${hub.url}/station/mortiser?language=${language}`);
-    await expect(page.locator('[data-loaded="true"]')).toBeVisible();
-    await scan(page, stile.code);
-    for (const unit of ['fractions', 'mm', 'decimals']) {
-      for (const size of [
-        { width: 1920, height: 1080 },
-        { width: 1280, height: 800 },
-      ]) {
-        await page.setViewportSize(size);
-        await page.waitForTimeout(50);
-        expect(await spareOf(page), `${unit} at ${size.width}`).toBeGreaterThanOrEqual(-1);
-        expect([...(await clippedOn(page)), ...(await faultsOf(page, false))]).toEqual([]);
+  test(
+    `a stile with two mid rails keeps its settings clear of the buttons in every measure, at both sizes, in ${language}`,
+    { tag: language === 'en' ? '@proof' : [] },
+    async ({ page }) => {
+      const stile = hub.part('BROOM-1', 'stile-left');
+      await doneUntil(hub, stile, 'mortise');
+      await page.goto(`${hub.url}/station/mortiser?language=${language}`);
+      await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+      await scan(page, stile.code);
+      for (const unit of ['fractions', 'mm', 'decimals']) {
+        for (const size of [
+          { width: 1920, height: 1080 },
+          { width: 1280, height: 800 },
+        ]) {
+          await page.setViewportSize(size);
+          await page.waitForTimeout(50);
+          expect(await spareOf(page), `${unit} at ${size.width}`).toBeGreaterThanOrEqual(-1);
+          expect([...(await clippedOn(page)), ...(await faultsOf(page, false))]).toEqual([]);
+        }
+        await page.click('[data-action="measure"]');
       }
-      await page.click('[data-action="measure"]');
-    }
-    await scan(page, 'AAAAAAAAAA');
-    await expect(page.locator('[data-message="bad-check"]')).toBeVisible();
-    expect(await spareOf(page)).toBeGreaterThanOrEqual(-1);
-    expect(await clippedOn(page)).toEqual([]);
-  });
+      await scan(page, 'AAAAAAAAAA');
+      await expect(page.locator('[data-message="bad-check"]')).toBeVisible();
+      expect(await spareOf(page)).toBeGreaterThanOrEqual(-1);
+      expect(await clippedOn(page)).toEqual([]);
+    },
+  );
 
 test('the queue shows the rest of a group and of the queue on a tap', async ({ page }) => {
   await hub.open(page, 'milling');

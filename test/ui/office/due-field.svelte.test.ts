@@ -25,7 +25,7 @@ async function press(key: string): Promise<void> {
 test('a tap on the field opens a calendar at today, and a tap on a day takes it, said with its weekday', async () => {
   const props = shown();
   await fireEvent.click(field());
-  expect(screen.getByRole('dialog', { name: 'Due' })).toBeTruthy();
+  expect(screen.getByRole('dialog', { name: 'Due' }).isConnected).toBe(true);
   expect(day('Sunday, November 29, 2026').getAttribute('aria-current')).toBe('date');
   await fireEvent.click(day('Next month'));
   await fireEvent.click(day('Friday, December 18, 2026'), { detail: 0 });

@@ -2,7 +2,7 @@ import { say } from '../words/say.ts';
 import type { Drawing, Path, Shape } from './model.ts';
 import { area, at, label, polygon, rectangle, stroke } from './shapes.ts';
 
-/** Bars and gaps by turns, in modules: any that look like a symbol, since nobody scans a sign. */
+/** Bars and gaps by turns, in modules; they only look like a symbol, since nobody scans a sign. */
 const MODULES = [
   2, 1, 1, 2, 3, 2, 1, 1, 2, 2, 1, 3, 2, 1, 3, 1, 1, 2, 2, 1, 1, 3, 2, 2, 1, 1, 3, 1, 2, 2, 1, 1, 2, 3, 1, 2,
   2,

@@ -14,7 +14,7 @@ export interface PdfText {
   readonly width: number;
 }
 
-/** Every run of text of a PDF, in the order in which it is drawn. A no-break space, drawn as any other, is read as a plain one. */
+/** Every run of text of a PDF, in the order in which it is drawn. A no-break space, drawn as every other, is read as a plain one. */
 export async function textsOf(pdf: Uint8Array): Promise<PdfText[]> {
   const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
   const found: PdfText[] = [];

@@ -1,3 +1,4 @@
+import { readdirSync } from 'node:fs';
 import svelte from 'eslint-plugin-svelte';
 import tseslint from 'typescript-eslint';
 
@@ -5,33 +6,73 @@ import tseslint from 'typescript-eslint';
 const ARROWS = { core: [], labels: ['core'], main: ['labels', 'core'], ui: ['core'] };
 const ZONES = Object.keys(ARROWS);
 
-const arrows = ZONES.map((zone) => {
+/** The floors of core, the lowest first: a folder may use those before it, never one after it. */
+const FLOORS = [
+  'length',
+  'outline',
+  'movement',
+  'words',
+  'plan',
+  'fields',
+  'codes',
+  'job',
+  'marks',
+  'telling',
+  'api',
+  'stickers',
+  'shop',
+  'joint',
+  'survey',
+  'measured',
+  'planning',
+  'queue',
+  'pace',
+  'drawing',
+  'views',
+];
+const folders = readdirSync(new URL('core', import.meta.url), { withFileTypes: true }).flatMap((each) =>
+  each.isDirectory() ? [each.name] : [],
+);
+for (const folder of folders)
+  if (!FLOORS.includes(folder)) throw new Error(`core/${folder} has no floor: put it into FLOORS`);
+
+const closedTo = (zone, more = []) => {
   const closed = [...ZONES.filter((other) => other !== zone && !ARROWS[zone].includes(other)), 'test'];
   return {
-    files: [`${zone}/**/*.{ts,svelte,mjs}`],
-    rules: {
-      'no-restricted-imports': [
-        'error',
-        {
-          patterns: [
-            {
-              group: closed.flatMap((other) => [`#${other}/*`, `**/../${other}/**`]),
-              message: `${zone} must not use this zone`,
-            },
-            ...(zone === 'core' || zone === 'ui'
-              ? [
-                  {
-                    group: ['node:*', 'electron', 'fastify', 'lowdb', 'pino'],
-                    message: `${zone} has no node in it`,
-                  },
-                ]
-              : []),
-          ],
-        },
-      ],
-    },
+    'no-restricted-imports': [
+      'error',
+      {
+        patterns: [
+          {
+            group: closed.flatMap((other) => [`#${other}/*`, `**/../${other}/**`]),
+            message: `${zone} must not use this zone`,
+          },
+          ...(zone === 'core' || zone === 'ui'
+            ? [
+                {
+                  group: ['node:*', 'electron', 'fastify', 'lowdb', 'pino'],
+                  message: `${zone} has no node in it`,
+                },
+              ]
+            : []),
+          ...more,
+        ],
+      },
+    ],
   };
-});
+};
+
+const arrows = ZONES.map((zone) => ({ files: [`${zone}/**/*.{ts,svelte,mjs}`], rules: closedTo(zone) }));
+
+const floors = FLOORS.slice(0, -1).map((floor, k) => ({
+  files: [`core/${floor}/**/*.ts`],
+  rules: closedTo('core', [
+    {
+      group: FLOORS.slice(k + 1).map((above) => `**/../${above}/**`),
+      message: `core/${floor} stands below this floor`,
+    },
+  ]),
+}));
 
 export default tseslint.config(
   { ignores: ['dist', 'coverage', 'test-results', 'playwright-report', '**/*.d.ts'] },
@@ -77,4 +118,5 @@ export default tseslint.config(
   // The drawing's SVG comes from core's renderer alone, which escapes every text.
   { files: ['ui/shared/DrawingView.svelte'], rules: { 'svelte/no-at-html-tags': 'off' } },
   ...arrows,
+  ...floors,
 );

@@ -145,7 +145,7 @@ export default defineConfig({
           include: [
             'test/proof/**/*.test.ts',
             'test/core/job/nonsense.test.ts',
-            'test/labels/stickers-pdf.test.ts',
+            'test/labels/stickers/stickers-pdf.test.ts',
             'test/labels/papers/papers.test.ts',
           ],
           env: { PROOF_IN_FULL: '1' },

@@ -1,3 +1,3 @@
-export { calibrationPdf } from './calibration-pdf.ts';
-export { stickersPdf, type StickerOptions, type Stickers, type TooLarge } from './stickers-pdf.ts';
-export { STOCKS } from './stock.ts';
+export { calibrationPdf } from './stickers/calibration-pdf.ts';
+export { stickersPdf, type StickerOptions, type Stickers, type TooLarge } from './stickers/stickers-pdf.ts';
+export { STOCKS } from './pdf/stock.ts';

@@ -1,4 +1,4 @@
-import { isStation, type StationId } from '#core/joint/names.ts';
+import { isStation, type StationId } from '#core/plan/names.ts';
 import { screenMemory } from './screen-memory.ts';
 
 /** Which screen an address is. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { STATIONS } from '../joint/names.ts';
+import { STATIONS } from '../plan/names.ts';
 import { REFUSALS } from '../marks/mark.ts';
 
 const settingValue = z.union([z.string(), z.number()]);

@@ -1,4 +1,4 @@
-import { shortName } from '../words/names.ts';
+import { shortName } from '../telling/names.ts';
 import { type Language, say } from '../words/say.ts';
 import type { Dimension, Drawing, FigureMark, FigurePath, Point } from './model.ts';
 import type { Words } from './place-words.ts';

@@ -1,5 +1,5 @@
 import type { Outline, Point } from '../outline/outline.ts';
-import type { Units } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 
 export type { Point, Run } from '../outline/outline.ts';
 

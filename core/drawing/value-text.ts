@@ -1,6 +1,6 @@
 import { NO_BREAK } from '../length/unbroken.ts';
-import { type Measure, MEASURES, type Rounding, showIn, type Shown } from '../length/shown.ts';
-import type { Units } from '../plan/plan.ts';
+import { type Measure, MEASURES, type Rounding, showIn, type Shown } from '../length/reading.ts';
+import type { Units } from '../length/units.ts';
 import type { FigureMark, Point } from './model.ts';
 
 /** How values in a drawing are read: in which measure, and rounded to what. */

@@ -1,9 +1,10 @@
 import type { Length } from '../length/length.ts';
 import { typeLength } from '../length/type-length.ts';
-import type { Units } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 import { doorDefaults } from './defaults.ts';
-import { DOOR_FIELDS, type Shape } from './door-shape.ts';
-import { isTree, type Tree } from './read-shape.ts';
+import { DOOR_FIELDS } from './door-shape.ts';
+import { type Shape } from '../fields/shape.ts';
+import { isTree, type Tree } from '../fields/read-shape.ts';
 
 /**
  * A job file whose `defaults` name every door field that there is a built-in value for, so that it says the same whatever

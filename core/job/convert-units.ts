@@ -2,9 +2,11 @@ import { type Length, length, over, times } from '../length/length.ts';
 import { parseLength } from '../length/parse-length.ts';
 import { isPrintedLength, printLength } from '../length/print-length.ts';
 import { typeLength } from '../length/type-length.ts';
-import type { SettingValue, Units } from '../plan/plan.ts';
-import { DOOR_FIELDS, type Shape } from './door-shape.ts';
-import { isTree, type Tree } from './read-shape.ts';
+import type { SettingValue } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
+import { DOOR_FIELDS } from './door-shape.ts';
+import { type Shape } from '../fields/shape.ts';
+import { isTree, type Tree } from '../fields/read-shape.ts';
 
 /** Exactly: 1 in = 25.4 mm by definition (international inch, 1959). */
 const MM_IN_AN_INCH = length(127, 5);

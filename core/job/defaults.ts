@@ -1,5 +1,5 @@
 import { length, ZERO } from '../length/length.ts';
-import type { Units } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 import type { DoorSpec } from './job.ts';
 
 /** The built-in door: every field that a job file may leave out. The opening it must bring. */

@@ -1,15 +1,4 @@
-/** What a job file may hold for a door: which fields there are, and what each takes. Lengths are at least 0 unless `signed`. */
-export type Shape =
-  | { readonly kind: 'length'; readonly signed?: true; readonly positive?: true }
-  | { readonly kind: 'word'; readonly of: readonly string[] }
-  | { readonly kind: 'species' }
-  | {
-      readonly kind: 'group';
-      readonly fields: Readonly<Record<string, Shape>>;
-      readonly whole?: true;
-      readonly orNull?: true;
-    }
-  | { readonly kind: 'list'; readonly of: Shape; readonly most: number };
+import type { Shape } from '../fields/shape.ts';
 
 const notNegative: Shape = { kind: 'length' };
 const positive: Shape = { kind: 'length', positive: true };

@@ -1,4 +1,4 @@
-import { isTree } from './read-shape.ts';
+import { isTree } from '../fields/read-shape.ts';
 
 /** The side that a door is hung on, as seen from the front. */
 export type Hinge = 'left' | 'right';

@@ -1,5 +1,5 @@
 import type { Length } from '../length/length.ts';
-import type { Units } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 
 /** The opening as measured: two widths, two heights, and the diagonals from bottom left up (A to C) and from top left down (B to D). */
 export interface OpeningSurvey {

@@ -1,5 +1,6 @@
 import { nameOfType } from '../length/parse-length.ts';
-import type { Result, Units } from '../plan/plan.ts';
+import type { Result } from '../fields/fault.ts';
+import type { Units } from '../length/units.ts';
 import { DOOR_FIELDS } from './door-shape.ts';
 import type { Job, JobDoor } from './job.ts';
 import {
@@ -11,7 +12,7 @@ import {
   report,
   shown,
   type Tree,
-} from './read-shape.ts';
+} from '../fields/read-shape.ts';
 import { settleDoor } from './settle-door.ts';
 
 /** So many doors may be in a job, counting quantities. */

@@ -1,8 +1,9 @@
-import type { Units } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 import { doorDefaults } from './defaults.ts';
-import { DOOR_FIELDS, type Shape } from './door-shape.ts';
+import { DOOR_FIELDS } from './door-shape.ts';
+import { type Shape } from '../fields/shape.ts';
 import type { DoorSpec, OpeningSurvey } from './job.ts';
-import { type FaultList, isTree, join, report, type Tree } from './read-shape.ts';
+import { type FaultList, isTree, join, report, type Tree } from '../fields/read-shape.ts';
 
 /**
  * One door with every field settled: the door over the job's defaults over the built-in ones, field by field; null and

@@ -3,7 +3,7 @@ import { archConditions } from './arch-conditions.ts';
 import type { Joint } from './derive.ts';
 import { Findings } from './findings.ts';
 import { frameConditions } from './frame-conditions.ts';
-import { limitsFor } from './limits.ts';
+import { limitsFor } from '../length/limits.ts';
 import { panelConditions } from './panel-conditions.ts';
 import { tenonConditions } from './tenon-conditions.ts';
 import type { Tooling } from './tooling.ts';

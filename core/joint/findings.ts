@@ -1,9 +1,11 @@
 import type { Length } from '../length/length.ts';
 import { printLength } from '../length/print-length.ts';
 import { printReal, type Real } from '../length/real.ts';
-import { showValue, shownText } from '../length/shown.ts';
+import { showValue, shownText } from '../length/reading.ts';
 import { typeLength } from '../length/type-length.ts';
-import type { Fault, Note, SettingValue, Units } from '../plan/plan.ts';
+import type { Fault } from '../fields/fault.ts';
+import type { Note, SettingValue } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 import type { faultWords } from '../words/faults.ts';
 import { say } from '../words/say.ts';
 

@@ -4,7 +4,7 @@ import { realOf } from '../length/real.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
-import type { Limits } from './limits.ts';
+import type { Limits } from '../length/limits.ts';
 import { inSentence, memberNamed } from './member.ts';
 import { panelLengths } from './panel.ts';
 import type { Tooling } from './tooling.ts';

@@ -1,4 +1,4 @@
-import { partName } from '../words/names.ts';
+import { partName } from '../telling/names.ts';
 import type { Joint } from './derive.ts';
 
 /** What a member of the frame is called in a sentence, by the field of the job file that makes its width. */

@@ -1,6 +1,6 @@
 import { larger, length, less, type Length, smaller, sum, times, ZERO } from '../length/length.ts';
 import { printReal, real, realOf } from '../length/real.ts';
-import { showValue, shownText } from '../length/shown.ts';
+import { showValue, shownText } from '../length/reading.ts';
 import { typeLength } from '../length/type-length.ts';
 import { changeAcross, decimalLength } from '../movement/change.ts';
 import { clearanceThatDoes, type PanelFit } from '../movement/clearance-that-does.ts';

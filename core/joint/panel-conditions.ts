@@ -2,7 +2,7 @@ import { less, sign } from '../length/length.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
-import type { Limits } from './limits.ts';
+import type { Limits } from '../length/limits.ts';
 import type { Tooling } from './tooling.ts';
 import { movementConditions } from './movement-conditions.ts';
 

@@ -1,7 +1,7 @@
 import type { Length } from '../length/length.ts';
 import type { Real } from '../length/real.ts';
 import type { WhyKey } from '../words/why.ts';
-import type { StationId } from './names.ts';
+import type { StationId } from '../plan/names.ts';
 
 /** A value before it is printed: exact, or one that has left the fractions, or a count, or a word. */
 export type Value =

@@ -2,7 +2,7 @@ import { larger, type Length, less, sign, sum, times } from '../length/length.ts
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
-import type { Limits } from './limits.ts';
+import type { Limits } from '../length/limits.ts';
 import { memberNamed } from './member.ts';
 import type { Tooling } from './tooling.ts';
 

@@ -1,4 +1,4 @@
-import type { Units } from '../plan/plan.ts';
+import type { Units } from './units.ts';
 import Fraction from 'fraction.js';
 import { plainSpaces } from './unbroken.ts';
 import type { Length } from './length.ts';

@@ -1,4 +1,4 @@
-import type { Units } from '../plan/plan.ts';
+import type { Units } from './units.ts';
 import type { Length } from './length.ts';
 import { printLength } from './print-length.ts';
 

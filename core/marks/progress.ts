@@ -1,4 +1,4 @@
-import { isDoorStage } from '../joint/names.ts';
+import { isDoorStage } from '../plan/names.ts';
 import type { AcceptedMark, Done, JobProgress, PartProgress } from './mark.ts';
 
 /** A job of which nothing has happened yet. */

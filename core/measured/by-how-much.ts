@@ -1,7 +1,8 @@
 import { less, type Length } from '../length/length.ts';
 import { parseLength } from '../length/parse-length.ts';
 import { isPrintedLength, printLength } from '../length/print-length.ts';
-import type { SettingValue, Units } from '../plan/plan.ts';
+import type { SettingValue } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 
 /** By how much one exact length is more or less than another, printed; null for words, counts and figures with decimals. */
 export function byHowMuch(

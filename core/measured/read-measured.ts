@@ -1,4 +1,5 @@
-import { DOOR_FIELDS, type Shape } from '../job/door-shape.ts';
+import { DOOR_FIELDS } from '../job/door-shape.ts';
+import { type Shape } from '../fields/shape.ts';
 import {
   type FaultList,
   isTree,
@@ -7,9 +8,10 @@ import {
   refuseUnknown,
   report,
   type Tree,
-} from '../job/read-shape.ts';
+} from '../fields/read-shape.ts';
 import { nameOfType } from '../length/parse-length.ts';
-import type { Result, Units } from '../plan/plan.ts';
+import type { Result } from '../fields/fault.ts';
+import type { Units } from '../length/units.ts';
 import type { AsCut, DoorAsCut, Measured, PartAsCut } from './measured.ts';
 
 const positive: Shape = { kind: 'length', positive: true };

@@ -1,7 +1,8 @@
 import { type Length, length, less, sign, sum } from '../length/length.ts';
 import { parseLength } from '../length/parse-length.ts';
 import { isPrintedLength, printLength } from '../length/print-length.ts';
-import type { SettingValue, Units } from './plan.ts';
+import type { SettingValue } from './plan.ts';
+import type { Units } from '../length/units.ts';
 
 /** Which way a cut stays off its line: a mitre nearer the end, the fence farther off, the stop early, an arch inside, a panel's head outside. */
 export type PareKind = 'mitre' | 'fence' | 'stop' | 'arch' | 'cutout';

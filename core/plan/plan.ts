@@ -1,7 +1,5 @@
-import type { StationId } from '../joint/names.ts';
-
-/** A job's units; every printed length of the job is in them. */
-export type Units = 'in' | 'mm';
+import type { Units } from '../length/units.ts';
+import type { StationId } from './names.ts';
 
 /** A printed value: an exact fraction in lowest terms, a string with six decimals where the fractions are left, a count, or a word. */
 export type SettingValue = string | number;
@@ -92,15 +90,3 @@ export interface Plan {
   readonly units: Units;
   readonly doors: readonly PlanDoor[];
 }
-
-/** What stops a plan: where in the input, a stable code, and plain words. */
-export interface Fault {
-  readonly path: string;
-  readonly code: string;
-  readonly message: string;
-  readonly figures?: Readonly<Record<string, SettingValue>>;
-}
-
-/** A value, or every fault that kept it from being made. */
-export type Result<T, F = readonly Fault[]> =
-  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly faults: F };

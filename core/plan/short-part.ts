@@ -1,8 +1,9 @@
-import { limitsFor } from '../joint/limits.ts';
+import { limitsFor } from '../length/limits.ts';
 import { less, sign } from '../length/length.ts';
 import { parseLength } from '../length/parse-length.ts';
 import { printLength } from '../length/print-length.ts';
-import type { PlanPart, Units } from './plan.ts';
+import type { PlanPart } from './plan.ts';
+import type { Units } from '../length/units.ts';
 
 /** The length, in these units, under which no piece is machined by hand without a carrier: 12 in or 300 mm (common practice, no source). */
 export function shortLimit(units: Units): string {

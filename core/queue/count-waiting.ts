@@ -1,4 +1,4 @@
-import { isDoorStage, type StationId, STATIONS } from '../joint/names.ts';
+import { isDoorStage, type StationId, STATIONS } from '../plan/names.ts';
 import { liveDoor } from '../marks/live-plan.ts';
 import { missingBefore, nextStage } from '../marks/stage-state.ts';
 import type { QueueJob } from './waiting.ts';

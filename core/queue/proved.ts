@@ -1,7 +1,8 @@
 import type { Done } from '../marks/mark.ts';
-import type { StationId } from '../joint/names.ts';
+import type { StationId } from '../plan/names.ts';
 import { seqOf } from '../measured/as-marked.ts';
-import type { PlanStage, Units } from '../plan/plan.ts';
+import type { PlanStage } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 import { flatSettings } from './setting-key.ts';
 import type { QueueJob } from './waiting.ts';
 

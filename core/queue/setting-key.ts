@@ -1,4 +1,5 @@
-import type { PlanStage, Units } from '../plan/plan.ts';
+import type { PlanStage } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 
 /**
  * What has to be set for a stage, one entry a setting: "stop at top" → "13 3/4 in". The stage itself is one of them.

@@ -1,9 +1,10 @@
-import { isDoorStage, type StationId } from '../joint/names.ts';
+import { isDoorStage, type StationId } from '../plan/names.ts';
 import { liveDoor, type PartIndex } from '../marks/live-plan.ts';
 import type { JobProgress } from '../marks/mark.ts';
 import type { AsMarked } from '../measured/as-marked.ts';
 import { missingBefore, nextStage } from '../marks/stage-state.ts';
-import type { Plan, PlanDoor, PlanPart, PlanStage, Units } from '../plan/plan.ts';
+import type { Plan, PlanDoor, PlanPart, PlanStage } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 
 /** A job as the queue sees it. */
 export interface QueueJob {

@@ -1,10 +1,11 @@
-import { type FaultList, isTree, readShape, refuseUnknown, report } from '../job/read-shape.ts';
-import type { Shape } from '../job/door-shape.ts';
+import { type FaultList, isTree, readShape, refuseUnknown, report } from '../fields/read-shape.ts';
+import type { Shape } from '../fields/shape.ts';
 import type { Length } from '../length/length.ts';
 import { nameOfType } from '../length/parse-length.ts';
 import { printLength } from '../length/print-length.ts';
 import { typeLength } from '../length/type-length.ts';
-import type { Result, Units } from '../plan/plan.ts';
+import type { Result } from '../fields/fault.ts';
+import type { Units } from '../length/units.ts';
 import { readStocks, writeStocks } from '../stickers/read-stocks.ts';
 import { builtInProfile, type ShopProfile } from './shop-profile.ts';
 

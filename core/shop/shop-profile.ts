@@ -1,6 +1,6 @@
 import { type Length, length } from '../length/length.ts';
 import type { Stocks } from '../stickers/stock.ts';
-import type { Units } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 
 /** The shop's tools, as far as settings depend on them. Lengths in the job's units. */
 export interface ShopProfile {

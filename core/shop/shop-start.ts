@@ -1,5 +1,5 @@
 import type { ShopFile } from '../api/shop-api.ts';
-import { USUAL_ROUNDING } from '../length/shown.ts';
+import { USUAL_ROUNDING } from '../length/reading.ts';
 import { writeProfile } from './read-profile.ts';
 import { builtInProfile } from './shop-profile.ts';
 

@@ -1,8 +1,9 @@
-import { faceSeen } from '../drawing/stile-blank.ts';
+import { faceSeen } from '../plan/face-seen.ts';
 import { larger, less, type Length, smaller, sum, times, ZERO } from '../length/length.ts';
 import { length } from '../length/length.ts';
 import { parseLength } from '../length/parse-length.ts';
-import type { PlanDoor, PlanPart, PlanStage, SettingValue, Units } from '../plan/plan.ts';
+import type { PlanDoor, PlanPart, PlanStage, SettingValue } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 
 /** From one place to another, both from the same end or edge. */
 export interface Stretch {

@@ -1,10 +1,10 @@
-import type { Shape } from '../job/door-shape.ts';
-import { type FaultList, isTree, join, readShape, refuseUnknown, report } from '../job/read-shape.ts';
+import type { Shape } from '../fields/shape.ts';
+import { type FaultList, isTree, join, readShape, refuseUnknown, report } from '../fields/read-shape.ts';
 import { length, type Length, over, smaller, sum, times, ZERO } from '../length/length.ts';
 import { nameOfType } from '../length/parse-length.ts';
 import { printLength } from '../length/print-length.ts';
 import { typeLength } from '../length/type-length.ts';
-import type { Units } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 import { type Adjustment, BUILT_IN_STOCKS, type SizeOf, type StockSpec, type Stocks } from './stock.ts';
 
 const positive: Shape = { kind: 'length', positive: true };

@@ -1,6 +1,7 @@
 import { half, larger, length, less, type Length, sum, times } from '../length/length.ts';
 import { typeLength } from '../length/type-length.ts';
-import type { PlanDoor, PlanPart, Units } from '../plan/plan.ts';
+import type { PlanDoor, PlanPart } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 import { say, type Figures } from '../words/say.ts';
 import { backFace, exactOf, type Stretch } from './back-face.ts';
 import { inUnits, type SizeOf, type StockSpec } from './stock.ts';

@@ -1,7 +1,8 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { convertPrinted } from '../job/convert-units.ts';
-import type { PlanPart, PlanStage, SettingValue, Units } from '../plan/plan.ts';
+import type { PlanPart, PlanStage, SettingValue } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 
 /** Raised when a sticker says other figures than before: what an older form said is compared with nothing. */
 const FORM = 1;

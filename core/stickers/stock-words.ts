@@ -1,6 +1,6 @@
 import type { Length } from '../length/length.ts';
 import { printLength } from '../length/print-length.ts';
-import { shownText, showValue } from '../length/shown.ts';
+import { shownText, showValue } from '../length/reading.ts';
 import { say } from '../words/say.ts';
 import type { SizeOf, StockSpec } from './stock.ts';
 

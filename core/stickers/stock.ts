@@ -1,5 +1,5 @@
 import { type Length, length, over, times } from '../length/length.ts';
-import type { Units } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 
 /** A size, in the unit of the stock. */
 export interface SizeOf {

@@ -1,9 +1,9 @@
 import type { Findings } from '../joint/findings.ts';
-import type { Limits } from '../joint/limits.ts';
+import type { Limits } from '../length/limits.ts';
 import { length } from '../length/length.ts';
 import { real, realOf } from '../length/real.ts';
 import type { DoorSpec } from '../job/job.ts';
-import type { Units } from '../plan/plan.ts';
+import type { Units } from '../length/units.ts';
 import { type Fit, leastTakeOff } from './fit-opening.ts';
 
 /** What the survey of an opening says of its measures and of the door: measure again, or build it larger. */

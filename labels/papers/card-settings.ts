@@ -1,12 +1,13 @@
-import { STATIONS, type StationId } from '#core/joint/names.ts';
-import { fineRounding, USUAL_ROUNDING, showValue, shownText } from '#core/length/shown.ts';
+import { STATIONS, type StationId } from '#core/plan/names.ts';
+import { fineRounding, USUAL_ROUNDING, showValue, shownText } from '#core/length/reading.ts';
 import { leftToPare } from '#core/plan/left-to-pare.ts';
-import type { PlanDoor, PlanStage, Settings, SettingValue, Units, Why } from '#core/plan/plan.ts';
+import type { PlanDoor, PlanStage, Settings, SettingValue, Why } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import { cautionKeys } from '#core/words/cautions.ts';
-import { howTo } from '#core/words/how-to.ts';
-import { partName, placeName, settingName, stageName } from '#core/words/names.ts';
+import { howTo } from '#core/telling/how-to.ts';
+import { partName, placeName, settingName, stageName } from '#core/telling/names.ts';
 import { hasWords, say } from '#core/words/say.ts';
-import { withUnit } from '../values.ts';
+import { withUnit } from '../pdf/values.ts';
 
 /** Data that a card need not name: no rule is laid on there. */
 const NOT_MEASURED = ['from.none', 'from.chosen', 'from.counted', 'from.square'] as const;

@@ -1,7 +1,7 @@
 import { layOutAtScale } from '#core/drawing/layout.ts';
 import type { Drawing, Figure, Point } from '#core/drawing/model.ts';
-import type { Units } from '#core/plan/plan.ts';
-import type { Size } from '../stock.ts';
+import type { Units } from '#core/length/units.ts';
+import type { Size } from '../pdf/stock.ts';
 import { pointsPer } from './paper-size.ts';
 
 /** Something to be printed in true size over as many sheets as it needs. All places in points from its lower left corner. */

@@ -1,12 +1,12 @@
-import { panelOutline } from '#core/drawing/panel-outline.ts';
-import { drawn, stageOf } from '#core/drawing/plan-number.ts';
+import { panelOutline } from '#core/views/panel-outline.ts';
+import { drawn, stageOf } from '#core/views/plan-number.ts';
 import { area, at, stroke } from '#core/drawing/shapes.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
 import { type FullSize, type FullSizeDraft, trueSize } from './full-size.ts';
 import { someOf } from './text-lines.ts';
-import { withUnit } from '../values.ts';
+import { withUnit } from '../pdf/values.ts';
 
 /** A full-size template of every different arched panel: its whole outline, springings, centre line and pivot. */
 export function panelTemplates(plan: Plan): FullSizeDraft[] {

@@ -1,8 +1,8 @@
 import type { FigureMark } from '#core/drawing/model.ts';
 import { say } from '#core/words/say.ts';
-import type { Faces } from '../face.ts';
-import { PageStream } from '../page-stream.ts';
-import type { Size } from '../stock.ts';
+import type { Faces } from '../pdf/typeface.ts';
+import { PageStream } from '../pdf/page-stream.ts';
+import type { Size } from '../pdf/stock.ts';
 import { HEAD, MARGIN } from './paper-size.ts';
 import { sizeThatFits } from './text-lines.ts';
 

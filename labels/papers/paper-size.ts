@@ -1,6 +1,6 @@
 import type { PaperSize } from '#core/api/prints-api.ts';
-import type { Units } from '#core/plan/plan.ts';
-import type { Size } from '../stock.ts';
+import type { Units } from '#core/length/units.ts';
+import type { Size } from '../pdf/stock.ts';
 
 /** Points for each unit of a job: a full-size drawing is laid out at this scale. */
 export function pointsPer(units: Units): number {

@@ -1,8 +1,8 @@
 import type { PaperKind, PaperSize } from '#core/api/prints-api.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { say } from '#core/words/say.ts';
-import { type Faces, newDocument } from '../face.ts';
-import type { Size } from '../stock.ts';
+import { type Faces, newDocument } from '../pdf/typeface.ts';
+import type { Size } from '../pdf/stock.ts';
 import { jobSheet } from './job-sheet.ts';
 import { setupCards } from './setup-card.ts';
 import { fullSizeSheets } from './tile-sheets.ts';

@@ -1,14 +1,14 @@
-import { railOutline } from '#core/drawing/rail-blank.ts';
-import { drawn, profileOf, stageOf } from '#core/drawing/plan-number.ts';
+import { railOutline } from '#core/views/rail-blank.ts';
+import { drawn, profileOf, stageOf } from '#core/views/plan-number.ts';
 import { area, at, polygon, rectangle } from '#core/drawing/shapes.ts';
 import type { Area, Path } from '#core/drawing/model.ts';
 import type { Plan, PlanPart } from '#core/plan/plan.ts';
-import { partName } from '#core/words/names.ts';
+import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
 import type { FullSize, FullSizeDraft } from './full-size.ts';
 import { type RodMark, rodSheets } from './rod.ts';
-import { withUnit } from '../values.ts';
+import { withUnit } from '../pdf/values.ts';
 
 /** A full-size rod of every different rail: ends, shoulders, mitres, tenons with their haunch, springings and centre. */
 export function railRods(plan: Plan): FullSizeDraft[] {

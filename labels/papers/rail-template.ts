@@ -1,13 +1,13 @@
-import { railOutline } from '#core/drawing/rail-blank.ts';
-import { drawn, profileOf, stageOf } from '#core/drawing/plan-number.ts';
+import { railOutline } from '#core/views/rail-blank.ts';
+import { drawn, profileOf, stageOf } from '#core/views/plan-number.ts';
 import { area, at, stroke } from '#core/drawing/shapes.ts';
 import type { Plan } from '#core/plan/plan.ts';
-import { partName } from '#core/words/names.ts';
+import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
 import { type FullSize, type FullSizeDraft, trueSize } from './full-size.ts';
 import { someOf } from './text-lines.ts';
-import { withUnit } from '../values.ts';
+import { withUnit } from '../pdf/values.ts';
 
 /** A full-size template of every different arched rail: outline, arch, springings, centre line and shoulders. */
 export function railTemplates(plan: Plan): FullSizeDraft[] {

@@ -1,6 +1,6 @@
 import type { Area, Path } from '#core/drawing/model.ts';
 import { area, at, rectangle, stroke } from '#core/drawing/shapes.ts';
-import type { Units } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import { say } from '#core/words/say.ts';
 import { type FullSize, type Note, trueSize } from './full-size.ts';
 import { pointsPer } from './paper-size.ts';

@@ -1,13 +1,13 @@
-import { doorView } from '#core/drawing/door-view.ts';
-import { jointSections } from '#core/drawing/joint-sections.ts';
+import { doorView } from '#core/views/door-view.ts';
+import { jointSections } from '#core/views/joint-sections.ts';
 import { layOut } from '#core/drawing/layout.ts';
 import { noteLines } from '#core/plan/note-lines.ts';
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
-import { kindWords } from '#core/words/kind-words.ts';
-import { partName, stationName } from '#core/words/names.ts';
+import { kindWords } from '#core/telling/kind-words.ts';
+import { partName, stationName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
-import type { Faces } from '../face.ts';
-import type { Size } from '../stock.ts';
+import type { Faces } from '../pdf/typeface.ts';
+import type { Size } from '../pdf/stock.ts';
 import { settingPages } from './card-layout.ts';
 import { type CardStation, cardStations } from './card-settings.ts';
 import { GAP } from './column-flow.ts';
@@ -15,7 +15,7 @@ import { footPage, headPage, newPage, type PaperPage } from './paper-page.ts';
 import { bodyOf } from './paper-size.ts';
 import type { PaperPiece } from './paper-work.ts';
 import { sizeThatFits, wrapLines } from './text-lines.ts';
-import { asText, withUnit } from '../values.ts';
+import { asText, withUnit } from '../pdf/values.ts';
 
 /** Height of the cautions' type. */
 const CAUTION = 6.5;

@@ -1,13 +1,13 @@
-import { drawn, profileOf, stageOf } from '#core/drawing/plan-number.ts';
+import { drawn, profileOf, stageOf } from '#core/views/plan-number.ts';
 import { area, at, polygon, rectangle, stroke } from '#core/drawing/shapes.ts';
 import type { Area } from '#core/drawing/model.ts';
 import type { Plan, PlanPart } from '#core/plan/plan.ts';
-import { partName, placeName, stageName } from '#core/words/names.ts';
+import { partName, placeName, stageName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
 import type { FullSize, FullSizeDraft } from './full-size.ts';
 import { type RodMark, rodSheets } from './rod.ts';
-import { withUnit } from '../values.ts';
+import { withUnit } from '../pdf/values.ts';
 
 /** A full-size rod of every different stile: ends, horns, mortises, mitres and shoulder lines. */
 export function stileRods(plan: Plan): FullSizeDraft[] {

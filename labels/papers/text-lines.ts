@@ -1,4 +1,4 @@
-import type { Face } from '../face.ts';
+import type { Face } from '../pdf/typeface.ts';
 
 /** Lines of a text no wider than a width: broken between words, never inside a mixed number; inside a word only where it alone is wider. */
 export function wrapLines(text: string, face: Face, size: number, width: number): string[] {

@@ -1,6 +1,6 @@
 import { say } from '#core/words/say.ts';
-import type { Faces } from '../face.ts';
-import type { Size } from '../stock.ts';
+import type { Faces } from '../pdf/typeface.ts';
+import type { Size } from '../pdf/stock.ts';
 import { checkLine } from './check-squares.ts';
 import { firstSheets, type Spread } from './first-sheets.ts';
 import { type FullSize, type FullSizeDraft, type Note, TEXT } from './full-size.ts';

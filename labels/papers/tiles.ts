@@ -1,6 +1,6 @@
 import type { Figure } from '#core/drawing/model.ts';
-import { arcCurves } from '../arc-curves.ts';
-import type { Size } from '../stock.ts';
+import { arcCurves } from '../pdf/arc-curves.ts';
+import type { Size } from '../pdf/stock.ts';
 import type { Box } from './paper-size.ts';
 import { bodyOf } from './paper-size.ts';
 

@@ -1,8 +1,8 @@
-import { archiveLines } from '../store/archive-lines.ts';
-import { Backups } from '../store/backups.ts';
-import { disk } from '../store/disk.ts';
-import { takeLock } from '../store/lock.ts';
-import { restoringInto } from '../store/restore.ts';
+import { archiveLines } from '../store/archive/archive-lines.ts';
+import { Backups } from '../store/archive/backups.ts';
+import { disk } from '../store/files/disk.ts';
+import { takeLock } from '../store/files/lock.ts';
+import { restoringInto } from '../store/archive/restore.ts';
 import { Store } from '../store/store.ts';
 import { DataFault, type DataWork } from './data-work.ts';
 

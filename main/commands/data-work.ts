@@ -1,5 +1,5 @@
-import type { Backup } from '../store/backups.ts';
-import type { Restored } from '../store/restore.ts';
+import type { Backup } from '../store/archive/backups.ts';
+import type { Restored } from '../store/archive/restore.ts';
 
 /** A backup as made, with what reading it back found. */
 export interface MadeBackup extends Backup {

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { paperKind, paperSize, PAPER_KINDS } from '#core/api/prints-api.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { counted, say } from '#core/words/say.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import { endWith } from './end-with.ts';

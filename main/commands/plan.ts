@@ -2,7 +2,7 @@ import { parseArgs } from 'node:util';
 import { readJob } from '#core/job/read-job.ts';
 import { NOTHING_MEASURED } from '#core/measured/measured.ts';
 import { readMeasured } from '#core/measured/read-measured.ts';
-import { planJob } from '#core/plan/plan-job.ts';
+import { planJob } from '#core/planning/plan-job.ts';
 import { endWith } from './end-with.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';
 import { profileFrom } from './read-profile-file.ts';

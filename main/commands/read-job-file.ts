@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import type { Fault } from '#core/plan/plan.ts';
+import type { Fault } from '#core/fields/fault.ts';
 import { endWith } from './end-with.ts';
 
 const MOST_BYTES = 8 * 1024 * 1024;

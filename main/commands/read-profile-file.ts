@@ -1,4 +1,4 @@
-import type { Units } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import { readProfile } from '#core/shop/read-profile.ts';
 import { builtInProfile, type ShopProfile } from '#core/shop/shop-profile.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';

@@ -1,4 +1,4 @@
-import { partName } from '#core/words/names.ts';
+import { partName } from '#core/telling/names.ts';
 import { counted, say } from '#core/words/say.ts';
 import type { Stickers, TooLarge } from '#labels/index.ts';
 

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { readJob } from '#core/job/read-job.ts';
-import { planJob } from '#core/plan/plan-job.ts';
+import { planJob } from '#core/planning/plan-job.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { allStocks } from '#core/stickers/read-stocks.ts';
 import { say } from '#core/words/say.ts';

@@ -1,13 +1,13 @@
 import type { FastifyInstance } from 'fastify';
 import { Readable } from 'node:stream';
-import { archiveLines } from '../store/archive-lines.ts';
-import type { Backups } from '../store/backups.ts';
-import type { Origin } from '../store/read-archive.ts';
-import type { Restoring } from '../store/restore.ts';
+import { archiveLines } from '../store/archive/archive-lines.ts';
+import type { Backups } from '../store/archive/backups.ts';
+import type { Origin } from '../store/archive/read-archive.ts';
+import type { Restoring } from '../store/archive/restore.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcer } from './events.ts';
 import { inTime } from './in-time.ts';
-import type { OfficeDoor } from './office-door.ts';
+import type { OfficeDoor } from './office-access.ts';
 import { problem } from './problem.ts';
 import { type GivenBy, type Serve, serveOn } from './serve.ts';
 

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
-import { disk } from '../store/disk.ts';
-import { replaceFile } from '../store/file-port.ts';
+import { disk } from '../store/files/disk.ts';
+import { replaceFile } from '../store/files/file-port.ts';
 import type { Store } from '../store/store.ts';
 import demoJob from '../demo/demo-job.json' with { type: 'json' };
 

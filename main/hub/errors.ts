@@ -1,8 +1,8 @@
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { ENDPOINTS } from '#core/api/endpoints.ts';
-import { codeOf, StoreBusy, StoreTrouble, wordsOf } from '../store/file-port.ts';
-import { ArchiveFault } from '../store/read-archive.ts';
-import { HEADERS } from './border.ts';
+import { codeOf, StoreBusy, StoreTrouble, wordsOf } from '../store/files/file-port.ts';
+import { ArchiveFault } from '../store/archive/read-archive.ts';
+import { HEADERS } from './guard-requests.ts';
 import { Problem, problem } from './problem.ts';
 
 /** Turns everything thrown into the API's form. Never a 5xx for what a client sent, never a stack. */

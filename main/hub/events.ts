@@ -3,7 +3,7 @@ import { once } from 'node:events';
 import type { FastifyInstance } from 'fastify';
 import type { AcceptedMark } from '#core/marks/mark.ts';
 import type { Store } from '../store/store.ts';
-import { HEADERS } from './border.ts';
+import { HEADERS } from './guard-requests.ts';
 import type { Serve } from './serve.ts';
 
 /** Something that stations hear of besides marks. */

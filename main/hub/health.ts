@@ -1,9 +1,9 @@
 import type { Health } from '#core/api/office-api.ts';
-import type { BackupClock } from '../store/backup-clock.ts';
-import type { Backups } from '../store/backups.ts';
-import type { FilePort } from '../store/file-port.ts';
-import type { Holder } from '../store/lock.ts';
-import type { PinStore } from '../store/pin-store.ts';
+import type { BackupClock } from '../store/archive/backup-clock.ts';
+import type { Backups } from '../store/archive/backups.ts';
+import type { FilePort } from '../store/files/file-port.ts';
+import type { Holder } from '../store/files/lock.ts';
+import type { PinStore } from '../store/documents/pin-store.ts';
 import type { Store } from '../store/store.ts';
 
 export interface HealthSources {

@@ -5,7 +5,7 @@ import { version } from '../../package.json' with { type: 'json' };
 import { readEnvironment } from './environment.ts';
 import { type Hub, startHub, StartFault } from './hub.ts';
 import { RotatedFile } from './log-file.ts';
-import { shellLine } from './shell-line.ts';
+import { shellLine } from '../printing/shell-line.ts';
 
 /** The service alone: prints where it listens, ends cleanly on Ctrl-C and SIGTERM. `--demo` may add the demo job. */
 async function main(): Promise<void> {

@@ -1,6 +1,6 @@
 import type { PartAnswer } from '#core/api/marks-api.ts';
 import { readPartCode } from '#core/codes/read-code.ts';
-import { isStation } from '#core/joint/names.ts';
+import { isStation } from '#core/plan/names.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import type { JobProgress, Mark } from '#core/marks/mark.ts';
 import { own } from '#core/marks/progress.ts';

@@ -1,7 +1,7 @@
 import { readPartCode } from '#core/codes/read-code.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
 import { stickersToPrint } from '#core/stickers/to-print.ts';
-import { type Stickers, stickersPdf } from '#labels/stickers-pdf.ts';
+import { type Stickers, stickersPdf } from '#labels/stickers/stickers-pdf.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcer } from './events.ts';
 import { giveWay } from './give-way.ts';

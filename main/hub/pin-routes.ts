@@ -1,8 +1,8 @@
-import type { PinStore } from '../store/pin-store.ts';
-import type { OfficeDoor } from './office-door.ts';
+import type { PinStore } from '../store/documents/pin-store.ts';
+import type { OfficeDoor } from './office-access.ts';
 import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';
-import type { ShellLine } from './shell-line.ts';
+import type { ShellLine } from '../printing/shell-line.ts';
 
 /** The shop's PIN, sessions of those who gave it, and what else it guards that is no data: full screen. */
 export function pinRoutes(serve: Serve, pin: PinStore, office: OfficeDoor, shell: ShellLine | null): void {

@@ -1,8 +1,8 @@
 import type { RefusalBody } from '#core/api/marks-api.ts';
 import type { Refusal } from '#core/marks/mark.ts';
-import type { Fault } from '#core/plan/plan.ts';
+import type { Fault } from '#core/fields/fault.ts';
 import { say, type Figures, type WordKey } from '#core/words/say.ts';
-import { type Refused, tellRefusal } from '#core/words/tell-refusal.ts';
+import { type Refused, tellRefusal } from '#core/telling/tell-refusal.ts';
 
 /** Something that a request asked for and does not get: a status, and what is told. */
 export class Problem extends Error {

@@ -2,7 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import { type Endpoint, type EndpointKey, ENDPOINTS } from '#core/api/endpoints.ts';
 import { checked } from './checked.ts';
-import type { OfficeDoor } from './office-door.ts';
+import type { OfficeDoor } from './office-access.ts';
 
 type Table = typeof ENDPOINTS;
 type Frozen<T> = T extends readonly (infer E)[]

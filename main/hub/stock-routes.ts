@@ -1,6 +1,6 @@
 import { BUILT_IN_STOCKS } from '#core/stickers/stock.ts';
 import { stockWords } from '#core/stickers/stock-words.ts';
-import { calibrationPdf } from '#labels/calibration-pdf.ts';
+import { calibrationPdf } from '#labels/stickers/calibration-pdf.ts';
 import type { Store } from '../store/store.ts';
 import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';

@@ -1,4 +1,4 @@
-import type { ShellLine } from '../hub/shell-line.ts';
+import type { ShellLine } from './shell-line.ts';
 import { cups } from './cups.ts';
 import type { PrintSystem } from './printer.ts';
 import { shellPrinting } from './shell-printing.ts';

@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { z } from 'zod';
-import type { ShellLine, ShellMessage } from '../hub/shell-line.ts';
+import type { ShellLine, ShellMessage } from './shell-line.ts';
 import { type PrintSystem, refused, type Refused } from './printer.ts';
 
 const answer = z.discriminatedUnion('kind', [

@@ -2,12 +2,12 @@ import { judgeMark } from '#core/marks/judge-mark.ts';
 import { locate } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress, Mark, Refusal } from '#core/marks/mark.ts';
 import { applyMark } from '#core/marks/progress.ts';
-import { acceptMark, contentOf } from './accept-mark.ts';
-import { rememberMark } from './entry-fold.ts';
-import { LOG_FORMAT, type LogEntry, readEntry } from './log-entry.ts';
+import { acceptMark, contentOf } from './folded/accept-mark.ts';
+import { rememberMark } from './folded/entry-fold.ts';
+import { LOG_FORMAT, type LogEntry, readEntry } from './log/log-entry.ts';
 import type { OpenFolder } from './open-folder.ts';
-import { progressAt } from './progress-at.ts';
-import type { StoredJob } from './stored-job.ts';
+import { progressAt } from './folded/progress-at.ts';
+import type { StoredJob } from './documents/stored-job.ts';
 
 export type Marked =
   | {

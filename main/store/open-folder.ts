@@ -1,17 +1,17 @@
 import { join } from 'node:path';
-import { renameAside } from './aside.ts';
-import { copyBefore } from './copy-before.ts';
-import { EntryFold } from './entry-fold.ts';
-import { EventLog } from './event-log.ts';
-import { type FilePort, StoreTrouble, wordsOf } from './file-port.ts';
-import { JobStore } from './job-store.ts';
-import { LOG_FORMAT, type LogEntry } from './log-entry.ts';
-import { PrintRecord } from './print-record.ts';
-import { ProgressBook } from './progress-book.ts';
-import type { ScannedLog } from './read-log.ts';
-import { SeenIds } from './seen-ids.ts';
-import { ShopStore } from './shop-store.ts';
-import { type Folded, type NoSnapshot, readSnapshot } from './snapshot.ts';
+import { renameAside } from './files/aside.ts';
+import { copyBefore } from './archive/copy-before.ts';
+import { EntryFold } from './folded/entry-fold.ts';
+import { EventLog } from './log/event-log.ts';
+import { type FilePort, StoreTrouble, wordsOf } from './files/file-port.ts';
+import { JobStore } from './documents/job-store.ts';
+import { LOG_FORMAT, type LogEntry } from './log/log-entry.ts';
+import { PrintRecord } from './folded/print-record.ts';
+import { ProgressBook } from './folded/progress-book.ts';
+import type { ScannedLog } from './log/read-log.ts';
+import { SeenIds } from './folded/seen-ids.ts';
+import { ShopStore } from './documents/shop-store.ts';
+import { type Folded, type NoSnapshot, readSnapshot } from './folded/snapshot.ts';
 
 /** Everything of a data folder, read and ready. */
 export interface OpenFolder {

@@ -3,17 +3,17 @@ import { type Located, locate } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress, Mark } from '#core/marks/mark.ts';
 import { isFinished } from '#core/marks/stage-state.ts';
 import type { PrintedOnce } from '#core/api/prints-api.ts';
-import { type Board, boardOf } from './board-cache.ts';
-import { type FilePort, StoreBusy, wordsOf } from './file-port.ts';
-import type { JobStore } from './job-store.ts';
-import { LOG_FORMAT, type LogEntry, readEntry } from './log-entry.ts';
+import { type Board, boardOf } from './folded/board-cache.ts';
+import { type FilePort, StoreBusy, wordsOf } from './files/file-port.ts';
+import type { JobStore } from './documents/job-store.ts';
+import { LOG_FORMAT, type LogEntry, readEntry } from './log/log-entry.ts';
 import { MarkDesk, type Marked, whoseCode } from './mark-desk.ts';
 import { openFolder, type OpenFolder, SNAPSHOT_NAME } from './open-folder.ts';
-import type { Printed, PrintRecord } from './print-record.ts';
-import type { ShopStore } from './shop-store.ts';
-import { writeSnapshot } from './snapshot.ts';
-import { SnapshotKeeper } from './snapshot-keeper.ts';
-import type { StoredJob } from './stored-job.ts';
+import type { Printed, PrintRecord } from './folded/print-record.ts';
+import type { ShopStore } from './documents/shop-store.ts';
+import { writeSnapshot } from './folded/snapshot.ts';
+import { SnapshotKeeper } from './folded/snapshot-keeper.ts';
+import type { StoredJob } from './documents/stored-job.ts';
 import { finishSwap, INCOMING, swapBegun, swapIn } from './swap.ts';
 
 export interface StoreOptions {

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { type FilePort, replaceFile } from './file-port.ts';
+import { type FilePort, replaceFile } from './files/file-port.ts';
 import { JOBS_NAME, LOG_NAME, SHOP_NAME, SNAPSHOT_NAME } from './open-folder.ts';
 
 /** What makes up the data of a folder; lock, PIN, backups and the program's own log stay where they are. */

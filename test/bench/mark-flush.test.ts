@@ -4,7 +4,7 @@ import { open } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { disk } from '#main/store/disk.ts';
+import { disk } from '#main/store/files/disk.ts';
 import { Store } from '#main/store/store.ts';
 import { folderWithMarks, MARKS, percentile } from './million-marks.ts';
 

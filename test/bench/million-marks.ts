@@ -1,9 +1,9 @@
 import { closeSync, openSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import type { AcceptedMark } from '#core/marks/mark.ts';
-import { disk } from '#main/store/disk.ts';
-import { LOG_FORMAT, type LogEntry } from '#main/store/log-entry.ts';
-import { writeLine } from '#main/store/log-line.ts';
+import { disk } from '#main/store/files/disk.ts';
+import { LOG_FORMAT, type LogEntry } from '#main/store/log/log-entry.ts';
+import { writeLine } from '#main/store/log/log-line.ts';
 import { Store } from '#main/store/store.ts';
 
 export const BENCH_JOB = {

@@ -2,7 +2,7 @@ import Fraction from 'fraction.js';
 import { expect, test } from 'vitest';
 import { readJob } from '#core/job/read-job.ts';
 import type { Job } from '#core/job/job.ts';
-import { planJob } from '#core/plan/plan-job.ts';
+import { planJob } from '#core/planning/plan-job.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
 
 const METHODS = ['add', 'sub', 'mul', 'div', 'compare', 'ceil'] as const;

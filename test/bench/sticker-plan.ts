@@ -1,4 +1,4 @@
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan } from '#core/plan/plan.ts';
 
 /** 600 doors of 60 marks, half of them arched: 3 000 parts. */

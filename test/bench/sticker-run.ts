@@ -17,7 +17,7 @@ const [how, filed = '', marks = '', fonts = ''] = process.argv.slice(2);
 const doors = [...numbered(filed)] as PlanDoor[];
 const plan: Plan = { format: 1, id: 'bench', job: 'Bench', units: 'in', doors };
 if (how === 'ours') {
-  const { stickersPdf } = await import('#labels/stickers-pdf.ts');
+  const { stickersPdf } = await import('#labels/stickers/stickers-pdf.ts');
   const made = await stickersPdf(plan, { stock: 'letter-3x10' });
   if (!made.ok || made.stickers < 3000) throw new Error(JSON.stringify(made));
 } else {

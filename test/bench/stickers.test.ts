@@ -5,7 +5,7 @@ import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { expect, test } from 'vitest';
 import { build } from 'vite';
-import { stickersPdf } from '#labels/stickers-pdf.ts';
+import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
 import { byPdfKit } from './by-pdfkit.ts';
 import { marksOf } from './sticker-marks.ts';
 import { plan } from './sticker-plan.ts';

@@ -1,6 +1,7 @@
 import { expect, type Page, test } from '@playwright/test';
 import { leftToPare } from '#core/plan/left-to-pare.ts';
-import type { Plan, PlanStage, Units } from '#core/plan/plan.ts';
+import type { Plan, PlanStage } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import { clippedOn } from './clipped.ts';
 import { everyStageJob } from './every-stage-job.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';

@@ -1,4 +1,4 @@
-import type { Units } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 
 /** The worked example with a mid rail, in inches and in millimetres: each kind of stage once, and a panel under a foot. */
 const DOORS: Readonly<Record<Units, object>> = {

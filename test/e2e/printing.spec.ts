@@ -2,7 +2,7 @@ import { expect, type Page, test } from '@playwright/test';
 import { printedAnswer } from '#core/api/prints-api.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
 import { type PrinterStandIn, printerStandIn } from './printer-stand-in.ts';
-import { codesOn } from '../labels/scan.ts';
+import { codesOn } from '../labels/stickers/scan.ts';
 import { faultsOf, keep, onlyPlan } from './shop-floor.ts';
 
 let hub: HubProcess;

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import type { Units } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 
 /** The sizes of screen at which the figures are taken, by their width. */
 export const SIZES = [

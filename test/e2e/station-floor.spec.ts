@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
-import { stageName } from '#core/words/names.ts';
+import { stageName } from '#core/telling/names.ts';
 import { demoHub } from './demo-hub.ts';
 import { faultsOf, keep, post, scan } from './shop-floor.ts';
 

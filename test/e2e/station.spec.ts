@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test';
 import type { Plan } from '#core/plan/plan.ts';
-import { gravestCaution } from '#core/words/gravest-caution.ts';
+import { gravestCaution } from '#core/telling/gravest-caution.ts';
 import { say } from '#core/words/say.ts';
 import { demoHub } from './demo-hub.ts';
 import { addJob, doneUntil, faultsOf, keep, scan } from './shop-floor.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
-import { codesOn } from '../labels/scan.ts';
+import { codesOn } from '../labels/stickers/scan.ts';
 import { keep } from './shop-floor.ts';
 
 let hub: HubProcess;

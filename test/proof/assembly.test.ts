@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { assemble, noDoors } from '../assembly/assemble.ts';
 import { inMillimetres } from '../assembly/in-millimetres.ts';
 import { randomDoor } from '../assembly/random-door.ts';

@@ -3,16 +3,22 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan } from '#core/plan/plan.ts';
-import { STOCKS } from '#labels/stock.ts';
-import { stickersPdf } from '#labels/stickers-pdf.ts';
-import type { SymbolKind } from '#labels/symbol.ts';
+import { STOCKS } from '#labels/pdf/stock.ts';
+import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
+import type { SymbolKind } from '#labels/pdf/symbol.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
-import { generatedPlans } from '../labels/generated-jobs.ts';
+import { generatedPlans } from '../labels/stickers/generated-jobs.ts';
 import { type GreyPage, greyPages } from '../labels/read-pdf.ts';
-import { blurred, cropped, turned, zxing } from '../labels/scan.ts';
-import { boxTroubles, readingOf, stickersOf, stockOf, textTroubles } from '../labels/sticker-checks.ts';
+import { blurred, cropped, turned, zxing } from '../labels/stickers/scan.ts';
+import {
+  boxTroubles,
+  readingOf,
+  stickersOf,
+  stockOf,
+  textTroubles,
+} from '../labels/stickers/sticker-checks.ts';
 
 const seed = Number(process.env.SEED ?? Date.now() % 1_000_000);
 const JOBS = Number(process.env.JOBS ?? 4);

@@ -5,7 +5,7 @@ import { deriveJoint } from '#core/joint/derive.ts';
 import { readJob } from '#core/job/read-job.ts';
 import { length, type Length } from '#core/length/length.ts';
 import { printLength } from '#core/length/print-length.ts';
-import { showOther, shownText } from '#core/length/shown.ts';
+import { showOther, shownText } from '#core/length/reading.ts';
 import { changeAcross, decimalLength } from '#core/movement/change.ts';
 import { equilibriumMoisture } from '#core/movement/equilibrium.ts';
 import { findSpecies } from '#core/movement/find-species.ts';

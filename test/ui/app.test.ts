@@ -1,9 +1,9 @@
 import 'fake-indexeddb/auto';
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/svelte';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { STATIONS } from '#core/joint/names.ts';
+import { STATIONS } from '#core/plan/names.ts';
 import type { PlanPart } from '#core/plan/plan.ts';
-import { stationName } from '#core/words/names.ts';
+import { stationName } from '#core/telling/names.ts';
 import App from '#ui/App.svelte';
 import { live } from '#ui/hub/live.svelte.ts';
 import { go } from '#ui/route.svelte.ts';
@@ -41,7 +41,7 @@ vi.mock(import('#core/marks/board.ts'), async (original) => {
   const real = await original();
   return { ...real, boardDoor: trap.set('boardDoor', real.boardDoor) };
 });
-vi.mock(import('#core/plan/plan-file.ts'), async (original) => {
+vi.mock(import('#core/planning/plan-file.ts'), async (original) => {
   const real = await original();
   return { ...real, planFile: trap.set('planFile', real.planFile) };
 });

@@ -1,4 +1,4 @@
-import { drawn } from '#core/drawing/plan-number.ts';
+import { drawn } from '#core/views/plan-number.ts';
 import type { PlanDoor, PlanPart } from '#core/plan/plan.ts';
 
 /** Where a part stands in a door that is being put together: a rectangle in the job's units, y down from the door's top. */

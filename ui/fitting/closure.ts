@@ -1,5 +1,6 @@
-import { showValue, shownText } from '#core/length/shown.ts';
-import type { PlanDoor, Units } from '#core/plan/plan.ts';
+import { showValue, shownText } from '#core/length/reading.ts';
+import type { PlanDoor } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import { say } from '#core/words/say.ts';
 import type { MEASURES } from './survey-plan.ts';
 

@@ -1,5 +1,6 @@
-import { showValue } from '#core/length/shown.ts';
-import type { PlanDoor, Units } from '#core/plan/plan.ts';
+import { showValue } from '#core/length/reading.ts';
+import type { PlanDoor } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 
 /** The edges of a door from the front, and the two ends of each. */
 export const EDGES = ['left', 'right', 'bottom', 'top'] as const;

@@ -1,8 +1,8 @@
 import { parseLength } from '#core/length/parse-length.ts';
 import { printReal, real } from '#core/length/real.ts';
-import { showValue, shownText } from '#core/length/shown.ts';
+import { showValue, shownText } from '#core/length/reading.ts';
 import type { Length } from '#core/length/length.ts';
-import type { Units } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import { type MeasureName, misfits } from '#core/survey/misfits.ts';
 import { MEASURES, type Survey } from './survey-plan.ts';
 

@@ -1,9 +1,11 @@
 import { z } from 'zod';
-import { isTree, type Tree } from '#core/job/read-shape.ts';
+import { isTree, type Tree } from '#core/fields/read-shape.ts';
 import { readMeasured } from '#core/measured/read-measured.ts';
-import { planFile } from '#core/plan/plan-file.ts';
-import type { PlanOptions } from '#core/plan/plan-job.ts';
-import type { PlanDoor, Result, Units } from '#core/plan/plan.ts';
+import { planFile } from '#core/planning/plan-file.ts';
+import type { PlanOptions } from '#core/planning/plan-job.ts';
+import type { PlanDoor } from '#core/plan/plan.ts';
+import type { Result } from '#core/fields/fault.ts';
+import type { Units } from '#core/length/units.ts';
 
 /** The six measures of an opening, as the job file names them. */
 export const MEASURES = [

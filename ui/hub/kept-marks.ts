@@ -1,4 +1,4 @@
-import { isDoorStage } from '#core/joint/names.ts';
+import { isDoorStage } from '#core/plan/names.ts';
 import type { Mark } from '#core/marks/mark.ts';
 
 /** A mark that this screen keeps until the hub has answered it. */

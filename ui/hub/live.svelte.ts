@@ -6,7 +6,7 @@ import { emptyProgress, foldMarks, own } from '#core/marks/progress.ts';
 import type { AsMarked } from '#core/measured/as-marked.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { hub } from './client.ts';
-import { JobDrawer } from './job-drawer.ts';
+import { JobDrawer } from './kept-jobs.ts';
 import type { Kept } from './kept-marks.ts';
 import { shop } from './shop.svelte.ts';
 import { openOutbox } from './outbox.svelte.ts';

@@ -1,5 +1,5 @@
 import { shopAnswer, type Shop } from '#core/api/shop-api.ts';
-import { type Rounding, USUAL_ROUNDING } from '#core/length/shown.ts';
+import { type Rounding, USUAL_ROUNDING } from '#core/length/reading.ts';
 import { hub } from './client.ts';
 import { screenMemory } from '../screen-memory.ts';
 

@@ -1,6 +1,6 @@
-import { isTree, type Tree } from '#core/job/read-shape.ts';
+import { isTree, type Tree } from '#core/fields/read-shape.ts';
 import { findSpecies } from '#core/movement/find-species.ts';
-import type { Units } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import {
   DEFAULT_FIELDS,
   type Draft,

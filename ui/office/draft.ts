@@ -1,7 +1,7 @@
-import { isTree } from '#core/job/read-shape.ts';
+import { isTree } from '#core/fields/read-shape.ts';
 import { doorDefaults } from '#core/job/defaults.ts';
 import { typeLength } from '#core/length/type-length.ts';
-import type { Units } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import { eachOwn, isOwnPath, ownCount, type OwnPath } from './own-fields.ts';
 
 /** A mid rail of a row, as typed. */

@@ -1,4 +1,4 @@
-import { isTree, type Tree } from '#core/job/read-shape.ts';
+import { isTree, type Tree } from '#core/fields/read-shape.ts';
 
 type Sizes = Readonly<Record<'thickness' | 'grooveWidth' | 'width', string>>;
 /** The opening of one door of several alike. */

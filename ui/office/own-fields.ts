@@ -1,5 +1,5 @@
 import { DOOR_FIELDS } from '#core/job/door-shape.ts';
-import { isTree, type Tree } from '#core/job/read-shape.ts';
+import { isTree, type Tree } from '#core/fields/read-shape.ts';
 import type { OpeningSurvey } from '#core/job/job.ts';
 
 /** The measures that one door may have of its own in the form, by their path: the others are the whole job's. */

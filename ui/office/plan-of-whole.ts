@@ -1,5 +1,5 @@
-import { isTree, type Tree } from '#core/job/read-shape.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { isTree, type Tree } from '#core/fields/read-shape.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan } from '#core/plan/plan.ts';
 
 /** Faults come a hundred at a time, so rows may have to be left out more than once. */

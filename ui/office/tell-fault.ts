@@ -1,5 +1,5 @@
-import { isTree } from '#core/job/read-shape.ts';
-import type { Fault } from '#core/plan/plan.ts';
+import { isTree } from '#core/fields/read-shape.ts';
+import type { Fault } from '#core/fields/fault.ts';
 import { hasWords, say } from '#core/words/say.ts';
 import { tellLength } from '../shared/tell-length.ts';
 import { type Draft, isDefaultField, saysItself } from './draft.ts';

@@ -1,4 +1,4 @@
-import type { Fault } from '#core/plan/plan.ts';
+import type { Fault } from '#core/fields/fault.ts';
 import { hasWords, say } from '#core/words/say.ts';
 import { tellLength } from '../shared/tell-length.ts';
 import type { ShopDraft } from './shop-draft.ts';

@@ -1,5 +1,5 @@
-import { type Measure, MEASURES } from '#core/length/shown.ts';
-import type { Units } from '#core/plan/plan.ts';
+import { type Measure, MEASURES } from '#core/length/reading.ts';
+import type { Units } from '#core/length/units.ts';
 import { screenMemory } from '../screen-memory.ts';
 
 const REMEMBERED = 'shoulderline.measure.';

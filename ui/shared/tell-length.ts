@@ -1,5 +1,5 @@
 import { parseLength } from '#core/length/parse-length.ts';
-import type { Units } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import { say } from '#core/words/say.ts';
 
 /** What a length looks like in these units. */

@@ -1,8 +1,8 @@
-import type { StationId } from '#core/joint/names.ts';
+import type { StationId } from '#core/plan/names.ts';
 import { judgeMark } from '#core/marks/judge-mark.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { say } from '#core/words/say.ts';
-import { tellRefusal } from '#core/words/tell-refusal.ts';
+import { tellRefusal } from '#core/telling/tell-refusal.ts';
 import { live } from '../hub/live.svelte.ts';
 import type { Posted } from '../hub/outbox.svelte.ts';
 import { person } from '../people/person.svelte.ts';

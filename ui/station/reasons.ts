@@ -1,5 +1,5 @@
-import { isTree } from '#core/job/read-shape.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { isTree } from '#core/fields/read-shape.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan, PlanStage, SettingValue, Why } from '#core/plan/plan.ts';
 import { hub } from '../hub/client.ts';
 import type { LiveJob } from '../hub/live.svelte.ts';

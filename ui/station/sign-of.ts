@@ -1,6 +1,6 @@
-import { MEASURES } from '#core/length/shown.ts';
+import { MEASURES } from '#core/length/reading.ts';
 import { NO_BREAK } from '#core/length/unbroken.ts';
-import type { Units } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import { say } from '#core/words/say.ts';
 import { measure } from '../shared/measure.svelte.ts';
 

@@ -1,12 +1,12 @@
 import { readCode } from '#core/codes/read-code.ts';
-import type { StationId } from '#core/joint/names.ts';
+import type { StationId } from '#core/plan/names.ts';
 import { type Located, locate } from '#core/marks/live-plan.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { nextStage } from '#core/marks/stage-state.ts';
 import { hasProof, proofKey, provedBy } from '#core/queue/proved.ts';
 import { flatSettings, settingKey } from '#core/queue/setting-key.ts';
 import { type Waiting, waitingAt } from '#core/queue/waiting.ts';
-import { partName, stageName, stationInSentence } from '#core/words/names.ts';
+import { partName, stageName, stationInSentence } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import { bring, type Gathered } from '../assembly/gather.ts';
 import { live, type LiveJob } from '../hub/live.svelte.ts';
@@ -14,10 +14,10 @@ import type { Posted } from '../hub/outbox.svelte.ts';
 import { badgeName, person } from '../people/person.svelte.ts';
 import { firstPlace, nextPlace, toPlace } from './places.ts';
 import { newMark, postMark } from './post-mark.ts';
-import type { Last, Message, Setup } from './shown.ts';
+import type { Last, Message, Setup } from './setup-shown.ts';
 import { play } from './sound.ts';
-import { banner, namesOf, noCode, sheet, whatOf, whyNot } from './told.ts';
-import { hereAt } from './where.ts';
+import { banner, namesOf, noCode, sheet, whatOf, whyNot } from './messages.ts';
+import { hereAt } from './here-at.ts';
 
 const REPEAT_MS = 800;
 const UNDO_MS = 60_000;

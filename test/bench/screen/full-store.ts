@@ -1,10 +1,10 @@
 import { closeSync, openSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
-import type { StationId } from '#core/joint/names.ts';
+import type { StationId } from '#core/plan/names.ts';
 import type { PlanDoor } from '#core/plan/plan.ts';
-import { disk } from '#main/store/disk.ts';
-import { LOG_FORMAT, type LogEntry } from '#main/store/log-entry.ts';
-import { writeLine } from '#main/store/log-line.ts';
+import { disk } from '#main/store/files/disk.ts';
+import { LOG_FORMAT, type LogEntry } from '#main/store/log/log-entry.ts';
+import { writeLine } from '#main/store/log/log-line.ts';
 import { Store } from '#main/store/store.ts';
 
 const AT = '2026-11-25T08:00:00.000Z';

@@ -2,7 +2,7 @@ import { loadavg } from 'node:os';
 import { expect, test } from 'vitest';
 import { indexParts } from '#core/marks/live-plan.ts';
 import { emptyProgress, foldMarks } from '#core/marks/progress.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { queueGroups } from '#core/queue/groups.ts';
 import { waitingAt } from '#core/queue/waiting.ts';
 import { percentile } from '../million-marks.ts';

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { LANGUAGES, say } from '#core/words/say.ts';
 import { drawingWords } from '#core/words/drawing.ts';
 import { stageWords } from '#core/words/stages.ts';
-import { newDocument } from '#labels/face.ts';
+import { newDocument } from '#labels/pdf/typeface.ts';
 import { layOut } from '#core/drawing/layout.ts';
 import type { Drawing } from '#core/drawing/model.ts';
 import { svgOf } from '#core/drawing/svg.ts';

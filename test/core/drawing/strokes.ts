@@ -1,5 +1,5 @@
 import type { Figure, FigurePath } from '#core/drawing/model.ts';
-import { newDocument } from '#labels/face.ts';
+import { newDocument } from '#labels/pdf/typeface.ts';
 
 const { faces } = await newDocument('measure');
 

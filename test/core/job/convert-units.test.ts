@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { convertJob } from '#core/job/convert-units.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
 
 test('inches become millimetres exactly: 16 1/2 in is 419.1 mm, 1/64 in is 0.396875 mm', () => {

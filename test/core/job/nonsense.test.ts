@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { samples } from '../../samples.ts';
 
 // Whatever comes in, a plan or plain faults come out, in bounded time: each test is held to the runner's own limit.

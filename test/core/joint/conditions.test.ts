@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { DoorFields } from './door-fields.ts';
 import { length } from '#core/length/length.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
 import { faultWords } from '#core/words/faults.ts';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { DoorFields } from './door-fields.ts';
 
 const OPENING = {

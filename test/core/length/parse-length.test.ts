@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { length } from '#core/length/length.ts';
 import { parseLength } from '#core/length/parse-length.ts';
 import { isPrintedLength, printLength } from '#core/length/print-length.ts';
-import { shownText, showValue } from '#core/length/shown.ts';
+import { shownText, showValue } from '#core/length/reading.ts';
 
 const read = (text: unknown, units: 'in' | 'mm' = 'in') => {
   const parsed = parseLength(text, units);

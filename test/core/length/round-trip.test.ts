@@ -4,8 +4,8 @@ import { length, sum } from '#core/length/length.ts';
 import { parseLength } from '#core/length/parse-length.ts';
 import { isPrintedLength, printLength } from '#core/length/print-length.ts';
 import { plainSpaces } from '#core/length/unbroken.ts';
-import { showDecimal, shownText, showOther, showValue } from '#core/length/shown.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { showDecimal, shownText, showOther, showValue } from '#core/length/reading.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { randomDoor } from '../../assembly/random-door.ts';
 import { plus, printed, ratio } from '../exact.ts';
 

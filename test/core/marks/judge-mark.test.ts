@@ -5,7 +5,7 @@ import { indexParts, livePlan, locate } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress, Mark } from '#core/marks/mark.ts';
 import { applyMark, emptyProgress, foldMarks } from '#core/marks/progress.ts';
 import { nextStage } from '#core/marks/stage-state.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 
 const planned = planFile({
   format: 1,

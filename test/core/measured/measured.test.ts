@@ -5,7 +5,7 @@ import { keepAsMarked } from '#core/measured/as-marked.ts';
 import { disagreements } from '#core/measured/disagreements.ts';
 import { readMeasured } from '#core/measured/read-measured.ts';
 import type { Plan } from '#core/plan/plan.ts';
-import { planJob } from '#core/plan/plan-job.ts';
+import { planJob } from '#core/planning/plan-job.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
 
 const job = readJob({

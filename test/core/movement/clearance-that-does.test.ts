@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { SPECIES } from '#core/movement/species.ts';
 import type { Note } from '#core/plan/plan.ts';
 import type { DoorFields } from '../joint/door-fields.ts';

@@ -8,7 +8,7 @@ import { forecasts } from '#core/pace/forecast.ts';
 import { paceOf } from '#core/pace/pace.ts';
 import { stepsOf } from '#core/pace/steps.ts';
 import { dateOfDay, dayOfDate, weekday } from '#core/pace/work-days.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan } from '#core/plan/plan.ts';
 
 const HOUR = 3_600_000;

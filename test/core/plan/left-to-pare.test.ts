@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { leftToPare } from '#core/plan/left-to-pare.ts';
-import { planFile } from '#core/plan/plan-file.ts';
-import type { PlanStage, Units } from '#core/plan/plan.ts';
+import { planFile } from '#core/planning/plan-file.ts';
+import type { PlanStage } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import { hasWords } from '#core/words/say.ts';
 import example from '../../fixtures/worked-example.json' with { type: 'json' };
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { firstLines, noteLines } from '#core/plan/note-lines.ts';
 import type { Note, PlanDoor } from '#core/plan/plan.ts';
 import { faultWords } from '#core/words/faults.ts';

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
-import type { PlanStage, Units } from '#core/plan/plan.ts';
+import { planFile } from '#core/planning/plan-file.ts';
+import type { PlanStage } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 import { FOLLOWS, isSet } from '#core/plan/set-or-follows.ts';
 import { everyStageJob } from '../../e2e/every-stage-job.ts';
 

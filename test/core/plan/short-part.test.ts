@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { isShortPart, shortLimit } from '#core/plan/short-part.ts';
 
 test('under a foot, or 300 mm, a part is short; just that long it is not', () => {

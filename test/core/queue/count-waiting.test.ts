@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { STATIONS } from '#core/joint/names.ts';
+import { STATIONS } from '#core/plan/names.ts';
 import { indexParts } from '#core/marks/live-plan.ts';
 import type { AcceptedMark } from '#core/marks/mark.ts';
 import { emptyProgress, foldMarks } from '#core/marks/progress.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { countWaiting } from '#core/queue/count-waiting.ts';
 import { waitingAt } from '#core/queue/waiting.ts';
 import { everyStageJob } from '../../e2e/every-stage-job.ts';

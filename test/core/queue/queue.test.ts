@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { indexParts } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
 import { emptyProgress, foldMarks } from '#core/marks/progress.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { PlanStage } from '#core/plan/plan.ts';
 import { queueGroups } from '#core/queue/groups.ts';
 import { proofKey, provedBy } from '#core/queue/proved.ts';

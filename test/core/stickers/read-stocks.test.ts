@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { readProfile, writeProfile } from '#core/shop/read-profile.ts';
 import { allStocks } from '#core/stickers/read-stocks.ts';
-import type { Units } from '#core/plan/plan.ts';
+import type { Units } from '#core/length/units.ts';
 
 const sheet = {
   kind: 'sheet',

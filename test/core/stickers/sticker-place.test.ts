@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { parseLength } from '#core/length/parse-length.ts';
 import { printLength } from '#core/length/print-length.ts';
 import type { Plan } from '#core/plan/plan.ts';

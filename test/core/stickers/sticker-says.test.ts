@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { convertJob } from '#core/job/convert-units.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { isOutdated, stickerSays } from '#core/stickers/sticker-says.ts';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 
 // 30 × 16 with diagonals of 34 is a rectangle; a top width written 1/4 too long, or too short, misses by 1/4 either way.
 test.each(['30 1/4', '29 3/4'])(

@@ -2,7 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { version } from '../../../package.json' with { type: 'json' };
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { fingerprint, type Fingerprint } from './fingerprint.ts';
 import { fixedJobs } from './fixed-jobs.ts';
 

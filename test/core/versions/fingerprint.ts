@@ -5,7 +5,7 @@ import type { AcceptedMark, Mark } from '#core/marks/mark.ts';
 import { emptyProgress, foldMarks } from '#core/marks/progress.ts';
 import { partCode } from '#core/codes/part-code.ts';
 import type { Plan } from '#core/plan/plan.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import worked from '../../fixtures/worked-example.json' with { type: 'json' };
 import { fixedJobs } from './fixed-jobs.ts';
 

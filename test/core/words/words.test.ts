@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { STATIONS } from '#core/joint/names.ts';
+import { STATIONS } from '#core/plan/names.ts';
 import { REFUSALS } from '#core/marks/mark.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { cautionKeys } from '#core/words/cautions.ts';
-import { partName, placeName, settingName, stageName, stationName } from '#core/words/names.ts';
+import { partName, placeName, settingName, stageName, stationName } from '#core/telling/names.ts';
 import { hasWords, say } from '#core/words/say.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
 

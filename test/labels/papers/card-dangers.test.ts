@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import { type ReadPage, readPages } from './read-pages.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { STATIONS } from '#core/joint/names.ts';
-import { stageName } from '#core/words/names.ts';
+import { STATIONS } from '#core/plan/names.ts';
+import { stageName } from '#core/telling/names.ts';
 import { cardStations } from '#labels/papers/card-settings.ts';
 import { demoPlan } from './paper-jobs.ts';
 

@@ -1,4 +1,4 @@
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
 import worked from '../../fixtures/worked-example.json' with { type: 'json' };

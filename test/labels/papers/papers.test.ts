@@ -4,7 +4,7 @@ import type { Plan } from '#core/plan/plan.ts';
 import { doorCode } from '#labels/papers/job-sheet.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import { inFull } from '../../samples.ts';
-import { codesOn } from '../scan.ts';
+import { codesOn } from '../stickers/scan.ts';
 import { awkwardPlan, demoPlan, metricPlan } from './paper-jobs.ts';
 import { type ReadPage, readPages, type ReadText } from './read-pages.ts';
 

@@ -1,10 +1,10 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { codesKnown } from '#main/commands/codes-known.ts';
-import { documentName } from '#main/store/job-document.ts';
+import { documentName } from '#main/store/documents/job-document.ts';
 import { freshFolder } from '../store/fresh-folder.ts';
 import { milled, partsOf, SMALL_JOB, smallShop } from '../store/small-shop.ts';
 

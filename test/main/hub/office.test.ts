@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { healthAnswer } from '#core/api/office-api.ts';
 import { shopAnswer } from '#core/api/shop-api.ts';
-import type { ShellMessage } from '#main/hub/shell-line.ts';
+import type { ShellMessage } from '#main/printing/shell-line.ts';
 import { SMALL_JOB } from '../store/small-shop.ts';
 import { type LiveHub, liveHub } from './live-hub.ts';
 

@@ -8,7 +8,7 @@ import { type PrintState, printedAnswer, printState, printTaken } from '#core/ap
 import { jobSaved } from '#core/api/jobs-api.ts';
 import { shopAnswer } from '#core/api/shop-api.ts';
 import { stocksAnswer } from '#core/api/stocks-api.ts';
-import { calibrationPdf } from '#labels/calibration-pdf.ts';
+import { calibrationPdf } from '#labels/stickers/calibration-pdf.ts';
 import { type Hub, startHub } from '#main/hub/hub.ts';
 import { type Paper, type PrintSystem, refused } from '#main/printing/printer.ts';
 

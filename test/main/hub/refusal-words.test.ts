@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { stageName, stationName } from '#core/words/names.ts';
+import { stageName, stationName } from '#core/telling/names.ts';
 import { liveHub } from './live-hub.ts';
 
 const JOB = {

@@ -1,9 +1,9 @@
 import { createCanvas, DOMMatrix, ImageData, Path2D } from '@napi-rs/canvas';
 import { rmSync } from 'node:fs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { say } from '#core/words/say.ts';
-import { stickersPdf } from '#labels/stickers-pdf.ts';
+import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
 import { cups } from '#main/printing/cups.ts';
 import { jobEnd } from '#main/printing/job-state.ts';

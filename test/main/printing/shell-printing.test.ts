@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import type { ShellLine, ShellMessage } from '#main/hub/shell-line.ts';
+import type { ShellLine, ShellMessage } from '#main/printing/shell-line.ts';
 import { printingHere } from '#main/printing/printing-here.ts';
 import { shellPrinting } from '#main/printing/shell-printing.ts';
 import { answerPrintAsk, printAsk } from '#main/shell/silent-print.ts';

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { printLength } from '#core/length/print-length.ts';
 import { readJob } from '#core/job/read-job.ts';
-import { documentName, readJobDocument } from '#main/store/job-document.ts';
+import { documentName, readJobDocument } from '#main/store/documents/job-document.ts';
 import { freshFolder } from './fresh-folder.ts';
 import { openStore, SMALL_JOB, smallShop } from './small-shop.ts';
 import { tryingPort } from './trying-port.ts';

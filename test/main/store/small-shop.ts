@@ -1,6 +1,6 @@
 import { Store } from '#main/store/store.ts';
-import { disk } from '#main/store/disk.ts';
-import type { FilePort } from '#main/store/file-port.ts';
+import { disk } from '#main/store/files/disk.ts';
+import type { FilePort } from '#main/store/files/file-port.ts';
 import type { Mark } from '#core/marks/mark.ts';
 
 export const SMALL_JOB = {

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { documentName } from '#main/store/job-document.ts';
+import { documentName } from '#main/store/documents/job-document.ts';
 import { freshFolder } from './fresh-folder.ts';
 import { openStore, partsOf, SMALL_JOB, smallShop } from './small-shop.ts';
 import { tryingPort } from './trying-port.ts';

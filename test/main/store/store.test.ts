@@ -10,9 +10,9 @@ import {
 import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
 import type { AcceptedMark } from '#core/marks/mark.ts';
-import { documentName } from '#main/store/job-document.ts';
-import { writeLine } from '#main/store/log-line.ts';
-import { NewerFormat } from '#main/store/migration.ts';
+import { documentName } from '#main/store/documents/job-document.ts';
+import { writeLine } from '#main/store/log/log-line.ts';
+import { NewerFormat } from '#main/store/files/migration.ts';
 import type { Store } from '#main/store/store.ts';
 import { freshFolder } from './fresh-folder.ts';
 import { milled, openStore, partsOf, SMALL_JOB, smallShop } from './small-shop.ts';

@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
-import { disk } from '#main/store/disk.ts';
-import type { FilePort, GrowingFile } from '#main/store/file-port.ts';
+import { disk } from '#main/store/files/disk.ts';
+import type { FilePort, GrowingFile } from '#main/store/files/file-port.ts';
 
 export type Step = 'create' | 'write' | 'flush' | 'truncate' | 'rename' | 'remove' | 'folder';
 

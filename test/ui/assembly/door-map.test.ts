@@ -1,7 +1,7 @@
 // @vitest-environment node
 
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { doorMap } from '#ui/assembly/door-map.ts';
 
 test('every part of a door has its place, panels and mid rails from the bottom up, and nothing stands outside', () => {

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
 import { indexParts } from '#core/marks/live-plan.ts';
 import { emptyProgress, foldMarks } from '#core/marks/progress.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { BoardRows } from '#ui/board/rows.ts';
 import { lastDone } from '#ui/board/take-back.ts';
 

@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import { builtInFields, completeDefaults } from '#core/job/complete-defaults.ts';
 import { convertJob } from '#core/job/convert-units.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
 import { emptyDraft, usualAt, valueAt } from '#ui/office/draft.ts';
 import { draftOf, fileOf } from '#ui/office/draft-file.ts';

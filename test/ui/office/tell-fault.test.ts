@@ -1,7 +1,7 @@
 // @vitest-environment node
 
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { type Draft, emptyDraft, emptyMidRail, emptyRow, type Row } from '#ui/office/draft.ts';
 import { fileOf } from '#ui/office/draft-file.ts';
 import { eachOwn, type OwnPath } from '#ui/office/own-fields.ts';

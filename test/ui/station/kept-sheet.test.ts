@@ -1,8 +1,8 @@
 import 'fake-indexeddb/auto';
 import { render } from '@testing-library/svelte';
 import { expect, test } from 'vitest';
-import { stageName } from '#core/words/names.ts';
-import { tellRefusal } from '#core/words/tell-refusal.ts';
+import { stageName } from '#core/telling/names.ts';
+import { tellRefusal } from '#core/telling/tell-refusal.ts';
 import type { Kept } from '#ui/hub/kept-marks.ts';
 import KeptSheet from '#ui/station/KeptSheet.svelte';
 import MessageShape from '#ui/station/MessageShape.svelte';

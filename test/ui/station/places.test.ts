@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import type { PlanStage } from '#core/plan/plan.ts';
 import { placeEnd } from '#core/plan/place-end.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { say } from '#core/words/say.ts';
 import { firstPlace, nextPlace, toPlace } from '#ui/station/places.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };

@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { stageName, stationName } from '#core/words/names.ts';
+import { stageName, stationName } from '#core/telling/names.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { live } from '#ui/hub/live.svelte.ts';
 import { newMark, postMark } from '#ui/station/post-mark.ts';

@@ -1,7 +1,7 @@
 // @vitest-environment node
 
 import { expect, test } from 'vitest';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import { reasonIn } from '#ui/station/reasons.ts';
 
 const file = {

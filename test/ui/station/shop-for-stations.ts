@@ -3,7 +3,7 @@ import type { JobLine } from '#core/api/jobs-api.ts';
 import { indexParts } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, Mark } from '#core/marks/mark.ts';
 import { emptyProgress, foldMarks } from '#core/marks/progress.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { live } from '#ui/hub/live.svelte.ts';
 

@@ -1,14 +1,14 @@
 import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { indexParts } from '#core/marks/live-plan.ts';
-import { planFile } from '#core/plan/plan-file.ts';
+import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan, PlanPart } from '#core/plan/plan.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { Station } from '#ui/station/station.svelte.ts';
 import { live } from '#ui/hub/live.svelte.ts';
 import { shop } from '#ui/hub/shop.svelte.ts';
 import { person } from '#ui/people/person.svelte.ts';
-import { wrongTyped } from '#ui/station/told.ts';
+import { wrongTyped } from '#ui/station/messages.ts';
 import { openShop } from './shop-for-stations.ts';
 
 let plan: Plan;

@@ -1,0 +1,112 @@
+import type { DoorSpec } from '../job/job.ts';
+import { conditions } from '../joint/conditions.ts';
+import { deriveJoint, type Joint } from '../joint/derive.ts';
+import { doorStages } from '../joint/door-stages.ts';
+import { limitsFor } from '../length/limits.ts';
+import { panels } from '../joint/panel.ts';
+import { rails } from '../joint/rail.ts';
+import type { PartDraft, StageDraft } from '../joint/stage-draft.ts';
+import { stiles } from '../joint/stile.ts';
+import { toolingFor } from '../joint/tooling.ts';
+import { printLength } from '../length/print-length.ts';
+import { printReal, real } from '../length/real.ts';
+import { specForPart } from '../measured/apply-measured.ts';
+import type { DoorAsCut } from '../measured/measured.ts';
+import type { ShopProfile } from '../shop/shop-profile.ts';
+import { fitOpening, type Fit } from '../survey/fit-opening.ts';
+import { surveyConditions } from '../survey/survey-conditions.ts';
+import type { DoorValues, Note, PlanPart, PlanStage } from '../plan/plan.ts';
+import type { Result } from '../fields/fault.ts';
+import { printPart, printStage } from './print-part.ts';
+
+/** A door planned and printed, but for its name and its parts' codes. */
+export interface PlannedDoor {
+  readonly values: DoorValues;
+  readonly parts: readonly Omit<PlanPart, 'code'>[];
+  readonly stages: readonly PlanStage[];
+  readonly notes: readonly Note[];
+}
+
+/** A settled door with the shop that makes it, and what was measured on it. */
+export interface DoorToPlan {
+  readonly spec: DoorSpec;
+  /** Where its fields stand in the job file: "doors[0]". */
+  readonly path: string;
+  readonly profile: ShopProfile;
+  readonly why: boolean;
+  /** What was measured on this door's own parts. */
+  readonly asCut: DoorAsCut | null;
+  /** Plan it whatever is wrong with it. */
+  readonly despite?: boolean;
+}
+
+/** One door from its settled inputs to its printed parts, stages, values and notes; or what keeps it from being made. */
+export function planDoor({
+  spec,
+  path,
+  profile,
+  why,
+  asCut,
+  despite = false,
+}: DoorToPlan): Result<PlannedDoor> {
+  const joint = deriveJoint(spec);
+  const found = conditions(joint, toolingFor(joint, profile), profile, path);
+  const limits = limitsFor(profile.units);
+  const fit = spec.survey === undefined ? null : fitOpening(spec, spec.survey);
+  surveyConditions(fit, spec, limits, profile.units, found);
+  if (found.faults.length > 0 && !despite) return { ok: false, faults: found.faults };
+  const drafts = draftsOf(joint, profile).map((draft) => {
+    const own = specForPart(spec, asCut, draft.part);
+    return own === null
+      ? draft
+      : (draftsOf(deriveJoint(own), profile).find(({ part }) => part === draft.part) ?? draft);
+  });
+  const printed = new Map<StageDraft, PlanStage>();
+  const reasons = why ? profile.units : null;
+  return {
+    ok: true,
+    value: {
+      values: doorValues(joint, fit),
+      parts: drafts.map((draft) => printPart(draft, reasons, printed)),
+      stages: doorStages(joint, drafts).map((stage) => printStage(stage, reasons)),
+      notes: found.notes,
+    },
+  };
+}
+
+function draftsOf(joint: Joint, profile: ShopProfile): PartDraft[] {
+  const tooling = toolingFor(joint, profile);
+  return [
+    ...stiles(joint, tooling, profile),
+    ...rails(joint, tooling, profile),
+    ...panels(joint, tooling, profile),
+  ];
+}
+
+function doorValues(joint: Joint, fit: Fit | null): DoorValues {
+  return {
+    sightWidth: printLength(joint.sightWidth),
+    shoulderToShoulder: printLength(joint.shoulderToShoulder),
+    sightHeights: joint.sightHeights.map(printLength),
+    finishedWidth: printLength(joint.finishedWidth),
+    finishedHeight: printLength(joint.finishedHeight),
+    trimEachSide: printLength(joint.trimEachSide),
+    trimEachEnd: printLength(joint.trimEachEnd),
+    ...(fit === null ? {} : { survey: printSurvey(fit) }),
+  };
+}
+
+function printSurvey({ opening, takeOff }: Fit): NonNullable<DoorValues['survey']> {
+  const print = (value: number) => printReal(real(value));
+  const { left, right, bottom, top } = takeOff;
+  return {
+    closure: print(opening.closure),
+    base: opening.base,
+    takeOff: {
+      left: { bottom: print(left.bottom), top: print(left.top) },
+      right: { bottom: print(right.bottom), top: print(right.top) },
+      bottom: { left: print(bottom.left), right: print(bottom.right) },
+      top: { left: print(top.left), right: print(top.right) },
+    },
+  };
+}

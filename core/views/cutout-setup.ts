@@ -1,0 +1,78 @@
+import { moved } from '../outline/moved.ts';
+import type { PlanPart, PlanStage } from '../plan/plan.ts';
+import { say } from '../words/say.ts';
+import type { Path, Point, Shape } from '../drawing/model.ts';
+import { panelHead, panelOutline } from './panel-outline.ts';
+import { drawn } from './plan-number.ts';
+import { area, at, dimension, label, polygon, stroke, symbol } from '../drawing/shapes.ts';
+
+/**
+ * The panel's arched head, sawn with the trammel about the same pivot as the rail's arch. Of a high panel the stretch
+ * between its foot and the pivot is left out, so that the head is large.
+ */
+export function cutoutSetup(part: PlanPart, stage: PlanStage): Shape[] {
+  const s = stage.settings;
+  const [width, height, side] = [drawn(s.width), drawn(s.height), drawn(s.sideHeight)];
+  const centre = drawn(s.centre);
+  const pivot = side - drawn(s.pivot);
+  const flat = drawn(s.flat);
+  const foot = width * 0.3;
+  const next = Math.min(side - width * 0.6, pivot - width * 0.6);
+  const broken = next - foot > width * 0.3;
+  const gap = width * 0.08;
+  const up = (y: number) => (broken && y > foot ? y - next + foot + gap : y);
+  const lift = ({ x, y }: Point) => at(x, up(y));
+  const over = broken ? { brokenAt: foot + gap / 2 } : {};
+  const name = Math.min(up(side) - width * 0.3, up(pivot) - width * 0.34);
+  const datum = { datum: true } as const;
+  return [
+    ...(broken ? pieces(part, width, foot, foot + gap, lift) : [area(panelOutline(part), 'outline', 'wood')]),
+    area({ ...moved(panelHead(part), lift), open: true }, 'head', 'none', 'cut'),
+    area(stroke(at(centre, 0), at(centre, up(height))), 'centre-line', 'none', 'centre'),
+    symbol('pivot', at(centre, up(pivot)), 'pivot'),
+    symbol('arrow-up', at(centre - width * 0.34, name), 'top'),
+    label(say('drawing.top'), at(centre, name), 'end-name', 'large', 'middle', Infinity, {
+      across: width * 0.5,
+    }),
+    ...dimension('width', s.width, at(0, 0), at(width, 0), 'below', 2),
+    ...dimension('centre', s.centre, at(0, 0), at(centre, 0), 'below', 1, datum),
+    ...dimension('sideHeight', s.sideHeight, at(0, 0), at(0, up(side)), 'left', 1, { ...datum, ...over }),
+    ...dimension('height', s.height, at(0, 0), at(0, up(height)), 'left', 2, { ...datum, ...over }),
+    ...dimension('pivot', s.pivot, at(width, up(side)), at(centre, up(pivot)), 'right', 1, datum),
+    ...dimension('rise', s.rise, at(width, up(side)), at(centre, up(height)), 'right', 2, datum),
+    ...dimension('flat', s.flat, at(0, up(side)), at(flat, up(side)), 'above', 1, datum),
+    ...dimension('chord', s.chord, at(flat, up(side)), at(width - flat, up(side)), 'above', 2),
+    ...dimension('radius', s.radius, at(centre, up(pivot)), at(width - flat, up(side)), 'along', 0, {
+      ...datum,
+      valueAt: at(centre, up(pivot) - width * 0.14),
+    }),
+  ];
+}
+
+/** The panel's foot, and what is above the stretch left out. */
+function pieces(
+  part: PlanPart,
+  width: number,
+  foot: number,
+  from: number,
+  lift: (point: Point) => Point,
+): Shape[] {
+  const tooth = width * 0.03;
+  const teeth = (y: number) => [at(width * 0.65, y + tooth), at(width * 0.35, y - tooth)];
+  const head = moved(panelHead(part), lift);
+  const above: Path = {
+    start: at(width, from),
+    runs: [
+      { kind: 'line', to: head.start },
+      ...head.runs,
+      { kind: 'line', to: at(0, from) },
+      ...teeth(from)
+        .reverse()
+        .map((to) => ({ kind: 'line', to }) as const),
+    ],
+  };
+  return [
+    area(polygon([at(0, 0), at(width, 0), at(width, foot), ...teeth(foot), at(0, foot)]), 'outline', 'wood'),
+    area(above, 'outline', 'wood'),
+  ];
+}

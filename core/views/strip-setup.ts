@@ -1,0 +1,180 @@
+import type { PlanPart, PlanStage } from '../plan/plan.ts';
+import { say } from '../words/say.ts';
+import type { Path, Point, Shape } from '../drawing/model.ts';
+import { drawn, profileOf } from './plan-number.ts';
+import { area, at, dimension, label, polygon, rectangle, stroke, symbol } from '../drawing/shapes.ts';
+import { faceSeen } from '../plan/face-seen.ts';
+import { member, stileBlank, type StileLie } from './stile-blank.ts';
+
+/**
+ * The stopped rip where it stops, twice over each other at one scale: from the side, as one sees it from the blade's
+ * side of the fence, and from above. The leading end is at x = 0, so that the mark on the stile, the line on the fence
+ * and the blade's front at table level all stand at x = run.
+ */
+export function stripSetup(part: PlanPart, stage: PlanStage, place: string | undefined): Shape[] {
+  const chosen = (stage.places ?? []).find(({ at: name }) => name === place) ?? stage.places?.[0];
+  if (chosen === undefined) return [];
+  const { width, length } = profileOf(part);
+  const run = drawn(chosen.settings.run);
+  const leftEnd = chosen.at === 'top' ? 'top' : 'bottom';
+  const rip: Rip = {
+    run,
+    end: Math.min(length, run + width * 1.6),
+    left: Math.min(-width * 0.95, run - drawn(stage.settings.reach) - width * 0.25),
+    lie: { leftEnd, above: 'outer', upTo: run + width * 1.6 },
+    place: chosen.at,
+  };
+  return [
+    ...fromAbove(part, stage, rip),
+    ...fromSide(part, stage, rip, width * 1.9),
+    ...dimension('run', chosen.settings.run, at(0, 0), at(run, 0), 'below', 1, {
+      place: chosen.at,
+      datum: true,
+    }),
+  ];
+}
+
+interface Rip {
+  readonly run: number;
+  /** How far the stile is drawn. */
+  readonly end: number;
+  /** How far the fence, the table and the blade are drawn beyond the leading end. */
+  readonly left: number;
+  readonly lie: StileLie;
+  readonly place: string;
+}
+
+/** From above: outer edge along the fence; the strip, of which the last stretch is still uncut on this face. */
+function fromAbove(part: PlanPart, stage: PlanStage, { run, end, left, lie, place }: Rip): Shape[] {
+  const { width, bead } = profileOf(part);
+  const lag = drawn(stage.settings.lag);
+  const open = Math.max(0, run - lag);
+  return [
+    area(rectangle(left, width, end, width * 1.25), 'fence', 'tool'),
+    label(say('drawing.fence'), at((left + run) / 2, width * 1.125), 'fence-name', 'small'),
+    ...stileBlank(part, lie),
+    ...stop(at(0, width * 0.35), width * 0.65, width),
+    label(say('drawing.stop'), at(-width * 0.36, width * 0.65), 'stop-name', 'small', 'end'),
+    area(rectangle(0, 0, open, bead), 'strip', 'waste', 'cut', place),
+    area(rectangle(open, 0, run, bead), 'uncut', 'paper', 'cut', place),
+    ...markAt(run, 0, width * 1.25),
+    symbol('arrow-left', at(run + width * 0.2, width * 0.22), 'feed'),
+    label(say('drawing.feed'), at(run + width * 0.34, width * 0.22), 'feed-name', 'small', 'start'),
+    label(
+      say(`drawing.${faceSeen(part, lie)}-up`),
+      at(end - width * 0.12, width * 0.6),
+      'face',
+      'normal',
+      'end',
+      width * 0.3,
+    ),
+    ...(lag > 0
+      ? dimension('lag', stage.settings.lag, at(run, 0), at(open, 0), 'below', 2, { datum: true })
+      : []),
+    ...dimension('fence', stage.settings.fence, at(end, width), at(end, bead), 'right', 1, { datum: true }),
+  ];
+}
+
+/** From the side: the stile on the table, the fence behind it, the blade raised, and what it leaves uncut. */
+function fromSide(part: PlanPart, stage: PlanStage, { run, end, left }: Rip, table: number): Shape[] {
+  const { width, length, thickness } = profileOf(part);
+  const [rise, reach] = [drawn(stage.settings.bladeHeight), drawn(stage.settings.reach)];
+  if (rise <= 0 || reach <= 0) return [];
+  const top = table + thickness;
+  const fence = table + Math.max(rise, thickness) + width * 0.5;
+  const arbor = run - reach;
+  // The blade's radius, since reach² = 2·radius·rise − rise².
+  const radius = (reach * reach + rise * rise) / (2 * rise);
+  const rim = { centre: at(arbor, table + rise - radius), radius };
+  return [
+    area(rectangle(left, table - width * 0.2, end, table), 'table', 'tool'),
+    label(
+      say('drawing.table'),
+      at(end - width * 0.08, table - width * 0.1),
+      'table-name',
+      'small',
+      'end',
+      width * 0.2,
+    ),
+    area(rectangle(left, table, end, fence), 'fence', 'tool', 'fine'),
+    area(bladeAbove(rim, left, table, run), 'blade', 'section', 'fine'),
+    area(lifted(member(0, end, thickness, { left: false, right: end < length }), table), 'side', 'wood'),
+    ...stop(at(0, table), thickness, width),
+    area(bladeAbove(rim, left, table, run), 'blade', 'none', 'hidden'),
+    label(say('drawing.blade'), at(run - reach * 0.5, table + thickness * 0.27), 'blade-name', 'small'),
+    area(uncutSide(rim, run, table, top, drawn(stage.settings.lag)), 'uncut', 'waste', 'cut'),
+    area(stroke(at(arbor, table - width * 0.25), at(arbor, fence)), 'arbor', 'none', 'centre'),
+    label(say('drawing.arbor'), at(arbor, table - width * 0.37), 'arbor-name', 'small'),
+    ...markAt(run, table, fence),
+    label(
+      say('drawing.line-on-fence'),
+      at(run + width * 0.08, fence - width * 0.14),
+      'line-name',
+      'small',
+      'start',
+    ),
+    label(
+      say('drawing.mark'),
+      at(run + width * 0.08, table + thickness * 0.5),
+      'mark-name',
+      'small',
+      'start',
+    ),
+    ...dimension('reach', stage.settings.reach, at(arbor, table), at(run, table), 'above', 1, {
+      datum: true,
+    }),
+    ...dimension(
+      'bladeHeight',
+      stage.settings.bladeHeight,
+      at(end, table),
+      at(arbor, table + rise),
+      'right',
+      1,
+      { datum: true },
+    ),
+  ];
+}
+
+/** The stop that the leading end comes against. */
+function stop(corner: Point, high: number, width: number): Shape[] {
+  return [area(rectangle(corner.x - width * 0.3, corner.y, corner.x, corner.y + high), 'stop', 'tool')];
+}
+
+/** The mark on the stile and the line on the fence, met. */
+function markAt(x: number, low: number, high: number): Shape[] {
+  return [area(stroke(at(x, low), at(x, high)), 'mark', 'none', 'edge')];
+}
+
+interface Rim {
+  readonly centre: Point;
+  readonly radius: number;
+}
+
+/** What of the blade stands above the table, from its front at table level back to where the drawing ends. */
+function bladeAbove({ centre, radius }: Rim, left: number, table: number, front: number): Path {
+  const back = Math.max(left, 2 * centre.x - front);
+  const over = centre.y + Math.sqrt(Math.max(0, radius * radius - (back - centre.x) ** 2));
+  return {
+    start: at(front, table),
+    runs: [
+      { kind: 'arc', to: at(back, over), centre, clockwise: false },
+      { kind: 'line', to: at(back, table) },
+    ],
+  };
+}
+
+/** What stands between the blade's rim and the mark: cut below, uncut above. */
+function uncutSide({ centre }: Rim, run: number, table: number, top: number, lag: number): Path {
+  return {
+    start: at(run, table),
+    runs: [
+      { kind: 'line', to: at(run, top) },
+      { kind: 'line', to: at(run - lag, top) },
+      { kind: 'arc', to: at(run, table), centre, clockwise: true },
+    ],
+  };
+}
+
+function lifted(path: Path, by: number): Path {
+  return polygon([path.start, ...path.runs.map(({ to }) => to)].map(({ x, y }) => at(x, y + by)));
+}

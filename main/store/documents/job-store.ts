@@ -1,0 +1,306 @@
+import { randomBytes } from 'node:crypto';
+import { join } from 'node:path';
+import type { Low } from 'lowdb';
+import { builtInFields, completeDefaults } from '#core/job/complete-defaults.ts';
+import { convertLengths } from '#core/job/convert-units.ts';
+import { readJob } from '#core/job/read-job.ts';
+import { isTree } from '#core/fields/read-shape.ts';
+import { livePlan } from '#core/marks/live-plan.ts';
+import type { JobProgress } from '#core/marks/mark.ts';
+import { keepAsMarked } from '#core/measured/as-marked.ts';
+import type { Fault, Result } from '#core/fields/fault.ts';
+import type { Units } from '#core/length/units.ts';
+import { type DocumentTrouble, putAside } from '../files/aside.ts';
+import { openDocument } from '../files/document.ts';
+import { type FilePort, wordsOf } from '../files/file-port.ts';
+import { DOCUMENT_FORMAT, documentName, type JobDocument, readJobDocument } from './job-document.ts';
+import type { JobSummary } from './job-summary.ts';
+import { keepPlan, keptOf, keptPlanName, readKeptPlan } from './kept-plan.ts';
+import { formatOf, NewerFormat } from '../files/migration.ts';
+import { planDocument } from './plan-document.ts';
+import { reopen } from './reopen.ts';
+import { openJob, type StoredJob, withAsMarked, withLastPlan } from './stored-job.ts';
+import { Turns } from '../files/turns.ts';
+
+export type Saved =
+  { readonly kind: 'saved'; readonly stored: StoredJob; readonly codesChanged: boolean } | NotSaved;
+
+export type Changed =
+  { readonly kind: 'changed'; readonly before: StoredJob; readonly stored: StoredJob } | NotSaved;
+
+export type NotSaved =
+  | { readonly kind: 'faults'; readonly faults: readonly Fault[] }
+  | { readonly kind: 'stale'; readonly revision: number }
+  | { readonly kind: 'unknown' };
+
+/** Everything of a job's document that a save may change. */
+type Changes = Partial<Pick<JobDocument, 'file' | 'profile' | 'measured'>>;
+
+/** The shop's tools as a job keeps them from the day it is saved. */
+export type ProfileFor = (units: Units) => Record<string, unknown>;
+
+interface ReadJob {
+  readonly name: string;
+  readonly stored: StoredJob;
+  readonly document: Low<JobDocument>;
+  /** It lies there in an older form. */
+  readonly older: boolean;
+  /** This version has just made a plan of it. */
+  readonly planned: boolean;
+}
+
+const JOB_FILE = /^[0-9a-f]{32}\.json$/;
+
+/** The jobs, a document each with its plan beside it. */
+export class JobStore {
+  readonly #port: FilePort;
+  readonly #folder: string;
+  /** Of the program: kept with the plans that it makes. */
+  readonly #version: string;
+  readonly #profileFor: ProfileFor;
+  readonly #progressOf: (job: string) => JobProgress;
+  readonly #jobs = new Map<string, StoredJob>();
+  readonly #files = new Map<string, Low<JobDocument>>();
+  readonly #owners = new Map<string, string>();
+  readonly #turns = new Turns();
+  /** What was read and is not taken yet, and what could not be read. */
+  readonly #read: ReadJob[] = [];
+  readonly #unread: { readonly path: string; readonly error: unknown }[] = [];
+  readonly troubles: DocumentTrouble[] = [];
+  /** Jobs whose plan could not be kept at the start; a later start tries again. */
+  readonly unkept: { readonly job: string; readonly reason: string }[] = [];
+
+  constructor(
+    port: FilePort,
+    folder: string,
+    version: string,
+    profileFor: ProfileFor,
+    progressOf: (job: string) => JobProgress,
+  ) {
+    this.#port = port;
+    this.#folder = folder;
+    this.#version = version;
+    this.#profileFor = profileFor;
+    this.#progressOf = progressOf;
+  }
+
+  /**
+   * Reads every job's file; those that a snapshot has a summary of are not planned yet. One from a newer version stops the
+   * start. Nothing is written yet: gives the names of the files in an older form.
+   */
+  async read(known: ReadonlyMap<string, JobSummary> = new Map()): Promise<string[]> {
+    await this.#port.makeFolder(this.#folder);
+    for (const name of await this.#port.list(this.#folder)) {
+      if (!JOB_FILE.test(name)) continue;
+      const path = join(this.#folder, name);
+      try {
+        let older = false;
+        const document = await openDocument(
+          this.#port,
+          path,
+          (text) => {
+            older = formatOf(JSON.parse(text)) < DOCUMENT_FORMAT;
+            return readJobDocument(text);
+          },
+          EMPTY,
+        );
+        const { id } = document.data;
+        const opened = openJob(document.data, known.get(id));
+        const stored = opened.ok
+          ? opened.value
+          : withLastPlan(
+              document.data,
+              opened.faults,
+              await readKeptPlan(this.#port, join(this.#folder, keptPlanName(id)), id),
+            );
+        this.#read.push({ name, stored, document, older, planned: opened.ok && known.get(id) === undefined });
+      } catch (error) {
+        if (error instanceof NewerFormat) throw error;
+        this.#unread.push({ path, error });
+      }
+    }
+    return this.#read.filter(({ older }) => older).map(({ name }) => name);
+  }
+
+  /**
+   * Takes what was read: a file that is no job's document is renamed and reported, one in an older form written in today's,
+   * and each plan that this version makes kept beside its document. A job with faults is here like any other.
+   */
+  async settle(): Promise<void> {
+    for (const { path, error } of this.#unread.splice(0))
+      this.troubles.push(await putAside(this.#port, path, error));
+    const read = this.#read.splice(0).sort((a, b) => addedOf(a.stored).localeCompare(addedOf(b.stored)));
+    for (const { stored, document, older, planned } of read) {
+      if (older) await document.write();
+      if (planned)
+        await this.#keepPlan(stored).catch((error: unknown) => {
+          this.unkept.push({ job: stored.document.id, reason: wordsOf(error) });
+        });
+      this.#keep(stored, document);
+    }
+  }
+
+  get(id: string): StoredJob | undefined {
+    return this.#jobs.get(id);
+  }
+
+  /** In the order in which they were added. */
+  all(): StoredJob[] {
+    return [...this.#jobs.values()];
+  }
+
+  /** The job whose first blank carries this code. */
+  ownerOf(code: string): StoredJob | undefined {
+    const id = this.#owners.get(code);
+    return id === undefined ? undefined : this.#jobs.get(id);
+  }
+
+  /** Saves a new job. Where its codes exist already it gets a fresh id. `seen` tells of ids that were used before and removed. */
+  add(file: unknown, seen: (id: string) => boolean): Promise<Saved> {
+    return this.#turns.take(async () => {
+      const read = readJob(file);
+      if (!read.ok) return { kind: 'faults', faults: read.faults };
+      if (!isTree(file)) return { kind: 'unknown' };
+      const profile = this.#profileFor(read.value.units);
+      const added = new Date().toISOString();
+      let id = read.value.id;
+      let codesChanged = false;
+      for (;;) {
+        if (!this.#jobs.has(id) && !seen(id)) {
+          const opened = openJob({
+            format: DOCUMENT_FORMAT,
+            id,
+            revision: 1,
+            added,
+            file: completeDefaults(file, builtInFields),
+            profile,
+            measured: {},
+            asMarked: [],
+          });
+          if (!opened.ok) return { kind: 'faults', faults: opened.faults };
+          if (!opened.value.summary.codes.some((code) => this.#owners.has(code))) {
+            await this.#write(opened.value);
+            return { kind: 'saved', stored: opened.value, codesChanged };
+          }
+        }
+        codesChanged = true;
+        id = `job-${randomBytes(5).toString('hex')}`;
+      }
+    });
+  }
+
+  /**
+   * Saves a changed job over the revision that the writer saw. Its id, and so its stickers' codes, stay. With `dry` it
+   * is only reckoned what would come of it.
+   */
+  update(id: string, revision: number, file: unknown, dry = false): Promise<Changed> {
+    return this.#change(id, revision, dry, false, (before) => {
+      const read = readJob(file);
+      if (!read.ok) return read;
+      if (!isTree(file)) return { ok: false, faults: [] };
+      const { units } = read.value;
+      const from = before.summary.units;
+      const changes = {
+        file: completeDefaults(file, builtInFields),
+        measured: convertLengths(before.document.measured, from, units),
+      };
+      const own = { ...changes, profile: before.document.profile };
+      const kept =
+        units === from && (before.faults.length === 0 || planDocument({ ...before.document, ...own }).ok);
+      return { ok: true, value: kept ? own : { ...changes, profile: this.#profileFor(units) } };
+    });
+  }
+
+  /** Plans a job anew by sizes as they came out. Its file stays as it was written. */
+  measure(id: string, revision: number, measured: Record<string, unknown>, dry = false): Promise<Changed> {
+    return this.#change(id, revision, dry, true, () => ({ ok: true, value: { measured } }));
+  }
+
+  /** What was marked by the plan of before and is set otherwise from now on is kept in the document: nothing else knows it. */
+  #change(
+    id: string,
+    revision: number,
+    dry: boolean,
+    measuring: boolean,
+    changes: (before: StoredJob) => Result<Changes>,
+  ): Promise<Changed> {
+    return this.#turns.take(async () => {
+      const before = this.#jobs.get(id);
+      if (before === undefined) return { kind: 'unknown' };
+      if (before.document.revision !== revision) return { kind: 'stale', revision: before.document.revision };
+      const changed = changes(before);
+      if (!changed.ok) return { kind: 'faults', faults: changed.faults };
+      const document = { ...before.document, ...changed.value, revision: revision + 1 };
+      const opened = reopen(before, document, measuring);
+      if (!opened.ok) return { kind: 'faults', faults: opened.faults };
+      const progress = this.#progressOf(id);
+      const asMarked = keepAsMarked(
+        before.document.asMarked,
+        livePlan(before.plan, progress),
+        livePlan(opened.value.plan, progress),
+        progress,
+        measuring,
+      );
+      const stored = withAsMarked(opened.value, asMarked);
+      if (!dry) await this.#write(stored);
+      return { kind: 'changed', before, stored };
+    });
+  }
+
+  remove(id: string): Promise<boolean> {
+    return this.#turns.take(async () => {
+      const stored = this.#jobs.get(id);
+      if (stored === undefined) return false;
+      await this.#port.remove(join(this.#folder, documentName(id)));
+      await this.#port.remove(join(this.#folder, keptPlanName(id)));
+      await this.#port.flushFolder(this.#folder);
+      this.#jobs.delete(id);
+      this.#files.delete(id);
+      for (const code of stored.summary.codes) this.#owners.delete(code);
+      return true;
+    });
+  }
+
+  async #write(stored: StoredJob): Promise<void> {
+    const { id } = stored.document;
+    const path = join(this.#folder, documentName(id));
+    if (stored.faults.length === 0) await this.#keepPlan(stored);
+    const document =
+      this.#files.get(id) ?? (await openDocument(this.#port, path, readJobDocument, stored.document));
+    document.data = stored.document;
+    await document.write();
+    this.#keep(stored, document);
+  }
+
+  /** Keeps the plan that this version makes of a job, unless it lies there already. */
+  async #keepPlan(stored: StoredJob): Promise<void> {
+    const path = join(this.#folder, keptPlanName(stored.document.id));
+    const madeOf = { hash: stored.summary.hash, version: this.#version };
+    const kept = await keptOf(this.#port, path);
+    if (kept?.hash === madeOf.hash && kept.version === madeOf.version) return;
+    await keepPlan(this.#port, path, madeOf, stored.plan);
+  }
+
+  #keep(stored: StoredJob, document: Low<JobDocument>): void {
+    const { id } = stored.document;
+    for (const code of this.#jobs.get(id)?.summary.codes ?? []) this.#owners.delete(code);
+    this.#jobs.set(id, stored);
+    this.#files.set(id, document);
+    for (const code of stored.summary.codes) this.#owners.set(code, id);
+  }
+}
+
+const EMPTY: JobDocument = {
+  format: DOCUMENT_FORMAT,
+  id: '',
+  revision: 0,
+  added: null,
+  file: {},
+  profile: {},
+  measured: {},
+  asMarked: [],
+};
+
+function addedOf({ document }: StoredJob): string {
+  return `${document.added ?? ''} ${document.id}`;
+}

@@ -1,0 +1,123 @@
+import { randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
+import type { Low } from 'lowdb';
+import { z } from 'zod';
+import { type DocumentTrouble, putAside } from '../files/aside.ts';
+import { openDocument } from '../files/document.ts';
+import type { FilePort } from '../files/file-port.ts';
+import { NewerFormat } from '../files/migration.ts';
+import { Turns } from '../files/turns.ts';
+
+const PIN_FORMAT = 1;
+/** scrypt's cost: about a tenth of a second and 32 MiB a try. */
+const COST = { N: 32_768, r: 8, p: 1, maxmem: 64 * 1024 * 1024 };
+const FREE_TRIES = 3;
+const LONGEST_WAIT_MS = 15 * 60_000;
+
+const pinDocument = z.object({
+  format: z.literal(PIN_FORMAT),
+  pin: z.object({ salt: z.string(), hash: z.string() }).nullable(),
+  /** Wrong tries since the last right one, and when the last was. */
+  wrong: z.number().int(),
+  last: z.number(),
+});
+type PinDocument = z.infer<typeof pinDocument>;
+
+export type Tried =
+  { readonly kind: 'right' | 'wrong' } | { readonly kind: 'wait'; readonly seconds: number };
+
+/** The shop's PIN: its scrypt hash, and how often it was tried in vain. Kept apart from all that is copied or given out. */
+export class PinStore {
+  readonly #document: Low<PinDocument>;
+  readonly #now: () => number;
+  readonly #turns = new Turns();
+  readonly trouble: DocumentTrouble | null;
+
+  private constructor(document: Low<PinDocument>, trouble: DocumentTrouble | null, now: () => number) {
+    this.#document = document;
+    this.trouble = trouble;
+    this.#now = now;
+  }
+
+  /** Reads the PIN's file. One that cannot be read is kept aside and reported; then there is no PIN. */
+  static async open(port: FilePort, path: string, now: () => number = Date.now): Promise<PinStore> {
+    const fresh: PinDocument = { format: PIN_FORMAT, pin: null, wrong: 0, last: 0 };
+    try {
+      return new PinStore(await openDocument(port, path, readPinDocument, fresh), null, now);
+    } catch (error) {
+      if (error instanceof NewerFormat) throw error;
+      const trouble = await putAside(port, path, error);
+      return new PinStore(await openDocument(port, path, readPinDocument, fresh), trouble, now);
+    }
+  }
+
+  /** Is there a PIN? */
+  get set(): boolean {
+    return this.#document.data.pin !== null;
+  }
+
+  /**
+   * Tries a PIN. Tries come one at a time; each counts as wrong, on disk, before it is looked at, so that pulling the
+   * plug gains nothing. After three wrong ones each must wait longer.
+   */
+  try(pin: string): Promise<Tried> {
+    return this.#turns.take(async () => {
+      const { data } = this.#document;
+      if (data.pin === null) return { kind: 'right' };
+      const wait = this.#wait();
+      if (wait > 0) return { kind: 'wait', seconds: Math.ceil(wait / 1000) };
+      await this.#write({ ...data, wrong: data.wrong + 1, last: this.#now() });
+      const hash = await hashOf(pin, Buffer.from(data.pin.salt, 'base64'));
+      if (!timingSafeEqual(hash, Buffer.from(data.pin.hash, 'base64'))) return { kind: 'wrong' };
+      await this.#write({ ...this.#document.data, wrong: 0 });
+      return { kind: 'right' };
+    });
+  }
+
+  /** Sets a new PIN, or none. Whether that is allowed is asked before. */
+  change(pin: string | null): Promise<void> {
+    return this.#turns.take(async () => {
+      const salt = randomBytes(16);
+      const hashed =
+        pin === null
+          ? null
+          : { salt: salt.toString('base64'), hash: (await hashOf(pin, salt)).toString('base64') };
+      await this.#write({ format: PIN_FORMAT, pin: hashed, wrong: 0, last: 0 });
+    });
+  }
+
+  /** How long until the next try, in ms. A clock set back makes nobody wait longer than the tries made so far ask for. */
+  #wait(): number {
+    const { wrong, last } = this.#document.data;
+    const asked = waitAfter(wrong);
+    return Math.min(asked, Math.max(0, last + asked - this.#now()));
+  }
+
+  async #write(data: PinDocument): Promise<void> {
+    const before = this.#document.data;
+    this.#document.data = data;
+    try {
+      await this.#document.write();
+    } catch (error) {
+      this.#document.data = before;
+      throw error;
+    }
+  }
+}
+
+/** How long after so many wrong tries the next one is taken, in ms: doubling from two seconds on, up to a quarter of an hour. */
+export function waitAfter(wrong: number): number {
+  return wrong < FREE_TRIES ? 0 : Math.min(LONGEST_WAIT_MS, 1000 * 2 ** (wrong - FREE_TRIES + 1));
+}
+
+function hashOf(pin: string, salt: Buffer): Promise<Buffer> {
+  return new Promise((done, failed) =>
+    scrypt(pin, salt, 32, COST, (error, hash) => (error === null ? done(hash) : failed(error))),
+  );
+}
+
+function readPinDocument(text: string): PinDocument {
+  const read: unknown = JSON.parse(text);
+  const format = typeof read === 'object' && read !== null && 'format' in read ? Number(read.format) : 0;
+  if (format > PIN_FORMAT) throw new NewerFormat('the PIN', format, PIN_FORMAT);
+  return pinDocument.parse(read);
+}

@@ -1,0 +1,71 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { disk } from '#main/store/files/disk.ts';
+import { PinStore, waitAfter } from '#main/store/documents/pin-store.ts';
+import { freshFolder } from '../fresh-folder.ts';
+import { tryingPort } from '../trying-port.ts';
+
+const at = (folder: string) => join(folder, 'pin.json');
+
+test('a PIN is kept as a salted hash alone, and two shops with the same PIN keep different ones', async () => {
+  const kept = await Promise.all(
+    [freshFolder(), freshFolder()].map(async (folder) => {
+      await (await PinStore.open(disk, at(folder))).change('2468');
+      return readFileSync(at(folder), 'utf8');
+    }),
+  );
+  for (const text of kept) expect(text).not.toContain('2468');
+  expect(kept[0]).not.toBe(kept[1]);
+});
+
+test('after three wrong tries each must wait longer, and a restart does not help', async () => {
+  const folder = freshFolder();
+  let now = 1_000_000;
+  let pin = await PinStore.open(disk, at(folder), () => now);
+  await pin.change('2468');
+  for (let k = 0; k < 3; k += 1) expect(await pin.try('1111')).toEqual({ kind: 'wrong' });
+  expect(await pin.try('2468')).toEqual({ kind: 'wait', seconds: 2 });
+  pin = await PinStore.open(disk, at(folder), () => now);
+  expect(await pin.try('2468')).toEqual({ kind: 'wait', seconds: 2 });
+  now += 2000;
+  expect(await pin.try('1111')).toEqual({ kind: 'wrong' });
+  expect(await pin.try('2468')).toEqual({ kind: 'wait', seconds: 4 });
+  now += 4000;
+  expect(await pin.try('2468')).toEqual({ kind: 'right' });
+  expect(await pin.try('1111')).toEqual({ kind: 'wrong' });
+});
+
+test('the wait doubles with each wrong try from the third on, up to a quarter of an hour', () => {
+  expect(Array.from({ length: 15 }, (_, wrong) => waitAfter(wrong) / 1000)).toEqual([
+    0, 0, 0, 2, 4, 8, 16, 32, 64, 128, 256, 512, 900, 900, 900,
+  ]);
+});
+
+test('a clock set back makes nobody wait longer than asked', async () => {
+  const folder = freshFolder();
+  let now = 1_000_000_000;
+  const pin = await PinStore.open(disk, at(folder), () => now);
+  await pin.change('2468');
+  for (let k = 0; k < 3; k += 1) await pin.try('1111');
+  now = 0;
+  expect(await pin.try('2468')).toEqual({ kind: 'wait', seconds: 2 });
+});
+
+test('a try counts before it is looked at: with a full disk none is looked at', async () => {
+  const folder = freshFolder();
+  const port = tryingPort();
+  const pin = await PinStore.open(port, at(folder));
+  await pin.change('2468');
+  port.break('write', 'ENOSPC');
+  await expect(pin.try('2468')).rejects.toThrow('ENOSPC');
+});
+
+test('with no PIN everybody may; an unreadable PIN file is kept aside and reported', async () => {
+  const folder = freshFolder();
+  writeFileSync(at(folder), 'nonsense');
+  const pin = await PinStore.open(disk, at(folder));
+  expect(pin.set).toBe(false);
+  expect(pin.trouble).toMatchObject({ kept: 'pin.json.unreadable' });
+  expect(await pin.try('')).toEqual({ kind: 'right' });
+});

@@ -12,6 +12,7 @@ const FLOORS = [
   'outline',
   'movement',
   'words',
+  'stages',
   'plan',
   'fields',
   'codes',

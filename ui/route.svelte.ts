@@ -1,4 +1,4 @@
-import { isStation, type StationId } from '#core/plan/names.ts';
+import { isStation, type StationId } from '#core/stages/stations.ts';
 import { screenMemory } from './screen-memory.ts';
 
 /** Which screen an address is. */

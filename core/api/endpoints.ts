@@ -8,8 +8,8 @@ import {
   jobUpdate,
   measuredAnswer,
   measuredUpdate,
-  planAnswer,
 } from './jobs-api.ts';
+import { planAnswer } from './plan-api.ts';
 import { boardAnswer, jobProgress, markAnswer, markRequest, partAnswer } from './marks-api.ts';
 import {
   backupMade,

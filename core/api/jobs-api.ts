@@ -1,69 +1,6 @@
 import { z } from 'zod';
-import { place, station } from './marks-api.ts';
 
 const settingValue = z.union([z.string(), z.number()]);
-const settings = z.record(z.string(), settingValue);
-const whyTable = z.record(z.string(), z.object({ from: z.string(), reason: z.string() }));
-const stage = z.object({
-  stage: z.string(),
-  station,
-  settings,
-  places: z.array(place).optional(),
-  after: z.array(z.string()),
-  why: whyTable.optional(),
-});
-const ends = z.object({ bottom: z.string(), top: z.string() });
-const sides = z.object({ left: z.string(), right: z.string() });
-
-/** GET /jobs/:id answers this: a plan, as printed. */
-export const planAnswer = z.object({
-  format: z.literal(1),
-  id: z.string(),
-  job: z.string(),
-  units: z.enum(['in', 'mm']),
-  doors: z.array(
-    z.object({
-      door: z.string(),
-      mark: z.string(),
-      values: z.object({
-        sightWidth: z.string(),
-        shoulderToShoulder: z.string(),
-        sightHeights: z.array(z.string()),
-        finishedWidth: z.string(),
-        finishedHeight: z.string(),
-        trimEachSide: z.string(),
-        trimEachEnd: z.string(),
-        survey: z
-          .object({
-            closure: z.string(),
-            base: z.enum(['width', 'height']),
-            takeOff: z.object({ left: ends, right: ends, bottom: sides, top: sides }),
-          })
-          .optional(),
-      }),
-      parts: z.array(
-        z.object({
-          part: z.string(),
-          code: z.string(),
-          length: z.string(),
-          width: z.string(),
-          thickness: z.string(),
-          stages: z.array(stage),
-        }),
-      ),
-      stages: z.array(stage),
-      notes: z.array(
-        z.object({
-          id: z.string(),
-          level: z.enum(['warning', 'advice']),
-          path: z.string(),
-          message: z.string(),
-          figures: z.record(z.string(), settingValue),
-        }),
-      ),
-    }),
-  ),
-});
 
 const fault = z.object({ path: z.string(), code: z.string(), message: z.string() });
 

@@ -1,14 +1,7 @@
 import { z } from 'zod';
-import { STATIONS } from '../plan/names.ts';
+import { station, stageSetUp } from './plan-api.ts';
 import { REFUSALS } from '../marks/mark.ts';
 
-const settingValue = z.union([z.string(), z.number()]);
-const settings = z.record(z.string(), settingValue);
-const why = z.record(z.string(), z.object({ from: z.string(), reason: z.string() }));
-/** A place of a stage as a mark names it. */
-export const place = z.object({ at: z.string(), settings, why: why.optional() });
-/** A station by its id. */
-export const station = z.enum(STATIONS);
 const instant = z.iso.datetime({ offset: true });
 /** Who marks: as the badge or the list of people has it. */
 export const personName = z
@@ -77,7 +70,7 @@ export const partAnswer = z.object({
   width: z.string(),
   thickness: z.string(),
   stages: z.array(stageState),
-  here: z.object({ stage: z.string(), station, settings, places: z.array(place).optional() }).nullable(),
+  here: stageSetUp.nullable(),
   next: nextStage,
   replacedBy: z.string().optional(),
 });

@@ -53,15 +53,15 @@ export function symbol(which: Symbol['symbol'], where: Point, role: string): Sym
   return { kind: 'symbol', symbol: which, at: where, role };
 }
 
-/** A dimension; its row counts outwards from the drawing. */
+/** A dimension of a printed value; its row counts outwards from the drawing. */
 export function dimension(
   name: string,
-  value: string | number | undefined,
+  value: string | number,
   from: Point,
   to: Point,
   side: Dimension['side'],
   row: number,
   more: Pick<Dimension, 'place' | 'datum' | 'brokenAt' | 'valueAt' | 'keepName'> = {},
-): Dimension[] {
-  return value === undefined ? [] : [{ kind: 'dimension', name, value, from, to, side, row, ...more }];
+): Dimension {
+  return { kind: 'dimension', name, value, from, to, side, row, ...more };
 }

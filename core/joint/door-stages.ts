@@ -1,7 +1,8 @@
 import { sum, times } from '../length/length.ts';
 import { real, realOf } from '../length/real.ts';
+import type { StageId } from '../stages/stage-id.ts';
 import type { Joint } from './derive.ts';
-import { exact, irrational, type PartDraft, type StageDraft } from './stage-draft.ts';
+import { exact, irrational, type PartDraft, type StageDraft, usualStation } from './stage-draft.ts';
 
 /** Dry fit, glue-up and trimming: what is done to the door as a whole. */
 export function doorStages(joint: Joint, parts: readonly PartDraft[]): StageDraft[] {
@@ -15,42 +16,50 @@ export function doorStages(joint: Joint, parts: readonly PartDraft[]): StageDraf
     reveal: spec.reveal,
   };
   return [
-    { stage: 'dryfit', station: 'assembly', after: lastStages(parts), entries: [] },
     {
+      kind: 'dryfit',
+      stage: 'dryfit',
+      station: usualStation('dryfit'),
+      after: lastStages(parts),
+      entries: {},
+    },
+    {
+      kind: 'glue',
       stage: 'glue',
-      station: 'assembly',
+      station: usualStation('glue'),
       after: ['dryfit', 'finish'],
-      entries: [
-        irrational('diagonal', diagonal, 'from.corner', 'why.diagonal', {
+      entries: {
+        diagonal: irrational(diagonal, 'from.corner', 'why.diagonal', {
           width: builtWidth,
           height: builtHeight,
         }),
-      ],
+      },
     },
     {
+      kind: 'trim',
       stage: 'trim',
-      station: 'fitting',
+      station: usualStation('trim'),
       after: ['glue'],
-      entries: [
-        exact('horn', spec.horn, 'from.rail-edge', 'why.horn'),
-        exact('trimEachSide', joint.trimEachSide, 'from.edge', 'why.trimEachSide', trims),
-        exact('trimEachEnd', joint.trimEachEnd, 'from.rail-edge', 'why.trimEachEnd', trims),
-        exact('finishedWidth', joint.finishedWidth, 'from.between', 'why.finishedWidth', {
+      entries: {
+        horn: exact(spec.horn, 'from.rail-edge', 'why.horn'),
+        trimEachSide: exact(joint.trimEachSide, 'from.edge', 'why.trimEachSide', trims),
+        trimEachEnd: exact(joint.trimEachEnd, 'from.rail-edge', 'why.trimEachEnd', trims),
+        finishedWidth: exact(joint.finishedWidth, 'from.between', 'why.finishedWidth', {
           opening: spec.opening.width,
           reveal: spec.reveal,
         }),
-        exact('finishedHeight', joint.finishedHeight, 'from.between', 'why.finishedHeight', {
+        finishedHeight: exact(joint.finishedHeight, 'from.between', 'why.finishedHeight', {
           opening: spec.opening.height,
           reveal: spec.reveal,
         }),
-      ],
+      },
     },
   ];
 }
 
 /** The stages after which nothing more is done to a part before the door is put together dry; the panel's finish may come later. */
-function lastStages(parts: readonly PartDraft[]): string[] {
-  const last = new Set<string>();
+function lastStages(parts: readonly PartDraft[]): StageId[] {
+  const last = new Set<StageId>();
   for (const { stages } of parts) {
     const followed = new Set<string>();
     for (const { stage, after } of stages)

@@ -1,6 +1,7 @@
-import type { Length } from '../length/length.ts';
+import { type Length, less } from '../length/length.ts';
 import type { Joint } from './derive.ts';
-import { exact, plain, type StageDraft } from './stage-draft.ts';
+import type { StageId } from '../stages/stage-id.ts';
+import { type DatumKey, type DraftOf, exact, plain, usualStation } from './stage-draft.ts';
 import type { Tooling } from './tooling.ts';
 
 /** Milling to size: the first stage of every part. */
@@ -13,89 +14,106 @@ export function mill(
     width: 'why.member-width' | 'why.top-rail-width' | 'why.panel-width';
   },
   figures: { length: Record<string, Length>; width: Record<string, Length> },
-): StageDraft {
+): DraftOf<'mill'> {
   return {
+    kind: 'mill',
     stage: 'mill',
-    station: 'milling',
+    station: usualStation('mill'),
     after: [],
-    entries: [
-      exact('length', length, 'from.end', reasons.length, figures.length),
-      exact('width', width, 'from.edge', reasons.width, figures.width),
-      exact('thickness', thickness, 'from.face', 'why.thickness'),
-    ],
+    entries: {
+      length: exact(length, 'from.end', reasons.length, figures.length),
+      width: exact(width, 'from.edge', reasons.width, figures.width),
+      thickness: exact(thickness, 'from.face', 'why.thickness'),
+    },
   };
 }
 
 /** Sticking the bead, front down on the router table. */
-export function bead(joint: Joint, after: string): StageDraft {
+export function bead(joint: Joint, after: StageId): DraftOf<'bead'> {
   const { wall, fillet, spec } = joint;
   const figures = { wall, bead: spec.bead, thickness: spec.thickness, groove: spec.groove.width };
   return {
+    kind: 'bead',
     stage: 'bead',
-    station: 'router-table',
+    station: usualStation('bead'),
     after: [after],
-    entries: [
-      exact('bead', spec.bead, 'from.sight-edge', 'why.bead'),
-      exact('fillet', fillet, 'from.front', 'why.fillet', figures),
-      exact('cutterHeight', wall, 'from.table', 'why.cutterHeight', figures),
-    ],
+    entries: {
+      bead: exact(spec.bead, 'from.sight-edge', 'why.bead'),
+      fillet: exact(fillet, 'from.front', 'why.fillet', figures),
+      cutterHeight: exact(wall, 'from.table', 'why.cutterHeight', figures),
+    },
   };
 }
 
 /** Ploughing the groove on the table saw: two passes, one with each face to the fence, so that it is centred. */
-export function groove(joint: Joint, tooling: Tooling, after: string): StageDraft {
+export function groove(joint: Joint, tooling: Tooling, after: StageId): DraftOf<'groove'> {
   const { groove: cut } = joint.spec;
   return {
+    kind: 'groove',
     stage: 'groove',
-    station: 'table-saw',
+    station: usualStation('groove'),
     after: [after],
-    entries: [
-      exact('width', cut.width, 'from.between', 'why.groove-width'),
-      exact('depth', cut.depth, 'from.sight-edge', 'why.groove-depth'),
-      exact('fence', joint.wall, 'from.face-fence', 'why.wall', {
+    entries: {
+      width: exact(cut.width, 'from.between', 'why.groove-width'),
+      depth: exact(cut.depth, 'from.sight-edge', 'why.groove-depth'),
+      fence: exact(joint.wall, 'from.face-fence', 'why.wall', {
         thickness: joint.spec.thickness,
         groove: cut.width,
         wall: joint.wall,
       }),
-      ...(tooling.dado === null
-        ? []
-        : [exact('blade', tooling.dado, 'from.none', 'why.dado', { groove: cut.width })]),
-    ],
+      blade:
+        tooling.dado === null
+          ? undefined
+          : exact(tooling.dado, 'from.none', 'why.dado', { groove: cut.width }),
+    },
   };
 }
 
-/** A mitre and its shoulder line from one end of a stile, or from each end of a rail. */
-export function mitre(
-  stage: string,
-  after: string,
-  sightEdge: {
-    value: Length;
-    reason:
-      'why.mitre-bottom' | 'why.mitre-top' | 'why.mitre-mid-lower' | 'why.mitre-mid-upper' | 'why.mitre-rail';
-    figures: Record<string, Length>;
-  },
-  shoulderLine: Length,
-  height: Length,
-  end: 'top' | 'bottom' | null,
-): StageDraft {
-  const from = end === null ? 'from.rail-end' : end === 'top' ? 'from.top-end' : 'from.bottom-end';
+/** Where a mitre's sight edge is, and why. */
+export interface SightEdge {
+  readonly value: Length;
+  readonly reason:
+    'why.mitre-bottom' | 'why.mitre-top' | 'why.mitre-mid-lower' | 'why.mitre-mid-upper' | 'why.mitre-rail';
+  readonly figures: Readonly<Record<string, Length>>;
+}
+
+/** What is set for a mitre, its sight edge measured from this datum; its shoulder line is one bead nearer the end. */
+function mitred({ value, reason, figures }: SightEdge, bead: Length, from: DatumKey) {
+  const shoulderLine = less(value, bead);
   return {
+    sightEdge: exact(value, from, reason, { ...figures, sightEdge: value }),
+    shoulderLine: exact(shoulderLine, from, 'why.shoulderLine', { sightEdge: value, bead, shoulderLine }),
+    height: exact(bead, 'from.table', 'why.mitre-height'),
+    tilt: plain(45, 'from.square', 'why.tilt'),
+  };
+}
+
+/** A mitre of a stile and its shoulder line, from the end that is against the stop. */
+export function mitreOfEnd(
+  stage: StageId<'mitre-end'>,
+  end: 'top' | 'bottom',
+  sightEdge: SightEdge,
+  bead: Length,
+): DraftOf<'mitre-end'> {
+  return {
+    kind: 'mitre-end',
     stage,
-    station: 'table-saw',
-    after: [after],
-    entries: [
-      ...(end === null ? [] : [plain('fromEnd', end, 'from.chosen', 'why.fromEnd')]),
-      exact('sightEdge', sightEdge.value, from, sightEdge.reason, {
-        ...sightEdge.figures,
-        sightEdge: sightEdge.value,
-      }),
-      exact('shoulderLine', shoulderLine, from, 'why.shoulderLine', {
-        sightEdge: sightEdge.value,
-        bead: height,
-        shoulderLine,
-      }),
-      exact('height', height, 'from.table', 'why.mitre-height'),
-      plain('tilt', 45, 'from.square', 'why.tilt'),
-    ],
+    station: usualStation('mitre-end'),
+    after: ['groove'],
+    entries: {
+      fromEnd: plain(end, 'from.chosen', 'why.fromEnd'),
+      ...mitred(sightEdge, bead, end === 'top' ? 'from.top-end' : 'from.bottom-end'),
+    },
+  };
+}
+
+/** The mitres of a rail and their shoulder lines, from each of its ends. */
+export function mitreOfRail(sightEdge: SightEdge, bead: Length): DraftOf<'mitre'> {
+  return {
+    kind: 'mitre',
+    stage: 'mitre',
+    station: usualStation('mitre'),
+    after: ['shoulder'],
+    entries: mitred(sightEdge, bead, 'from.rail-end'),
   };
 }

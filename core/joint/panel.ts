@@ -1,9 +1,17 @@
 import { half, type Length, less, sign, sum, times } from '../length/length.ts';
 import { real, realOf } from '../length/real.ts';
+import { type PartName, panelName } from '../plan/part-name.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import { mill } from './frame-stages.ts';
-import { exact, irrational, type PartDraft, type StageDraft } from './stage-draft.ts';
+import {
+  type DraftOf,
+  exact,
+  irrational,
+  type PartDraft,
+  type StageDraft,
+  usualStation,
+} from './stage-draft.ts';
 import type { Tooling } from './tooling.ts';
 
 /** One panel for each sight opening, from the bottom up; only the topmost follows the arch. */
@@ -14,17 +22,17 @@ export function panels(joint: Joint, tooling: Tooling, profile: ShopProfile): Pa
 }
 
 /** How long each panel is, with the grain: its sight opening and its hold at both ends, at its crown under an arch. */
-export function panelLengths(joint: Joint): { readonly part: string; readonly length: Length }[] {
+export function panelLengths(joint: Joint): { readonly part: PartName; readonly length: Length }[] {
   return openings(joint).map(({ part, sightHeight, arched }) => ({
     part,
     length: panelLength(joint, sightHeight, arched),
   }));
 }
 
-function openings(joint: Joint): { part: string; sightHeight: Length; arched: boolean }[] {
+function openings(joint: Joint): { part: PartName; sightHeight: Length; arched: boolean }[] {
   const last = joint.sightHeights.length - 1;
   return joint.sightHeights.map((sightHeight, k) => ({
-    part: last === 0 ? 'panel' : `panel-${k + 1}`,
+    part: panelName(k + 1, last + 1),
     sightHeight,
     arched: k === last && joint.arc !== null,
   }));
@@ -36,7 +44,7 @@ function panelLength({ panelHold, arc }: Joint, sightHeight: Length, arched: boo
 }
 
 function panel(
-  part: string,
+  part: PartName,
   sightHeight: Length,
   arched: boolean,
   joint: Joint,
@@ -67,24 +75,31 @@ function panel(
   const raised = sign(tooling.raise) > 0;
   if (raised)
     stages.push({
+      kind: 'raise',
       stage: 'raise',
-      station: 'router-table',
+      station: usualStation('raise'),
       after: [shaped],
-      entries: [
-        exact('tongue', tooling.tongue, 'from.front', 'why.tongue', {
+      entries: {
+        tongue: exact(tooling.tongue, 'from.front', 'why.tongue', {
           groove: spec.groove.width,
           fit: profile.slidingFit,
           tongue: tooling.tongue,
         }),
-        exact('depth', tooling.raise, 'from.back', 'why.raise-depth', {
+        depth: exact(tooling.raise, 'from.back', 'why.raise-depth', {
           thickness,
           tongue: tooling.tongue,
           depth: tooling.raise,
         }),
-        exact('band', profile.panelBand, 'from.panel-edge', 'why.band', { depth: spec.groove.depth }),
-      ],
+        band: exact(profile.panelBand, 'from.panel-edge', 'why.band', { depth: spec.groove.depth }),
+      },
     });
-  stages.push({ stage: 'finish', station: 'bench', after: [raised ? 'raise' : shaped], entries: [] });
+  stages.push({
+    kind: 'finish',
+    stage: 'finish',
+    station: usualStation('finish'),
+    after: [raised ? 'raise' : shaped],
+    entries: {},
+  });
   return { part, length: height, width, thickness, stages };
 }
 
@@ -98,41 +113,42 @@ function cutout(
     readonly sideHeight: Length;
     readonly sightHeight: Length;
   },
-): StageDraft {
+): DraftOf<'cutout'> {
   const hold = joint.panelHold;
   const radius = sum(arc.radius, hold);
   const pivot = sum(arc.pivot, hold);
   const chord = real(2 * Math.sqrt(Math.max(0, realOf(times(arc.rise, less(times(radius, 2), arc.rise))))));
   return {
+    kind: 'cutout',
     stage: 'cutout',
-    station: 'band-saw',
+    station: usualStation('cutout'),
     after: ['mill'],
-    entries: [
-      exact('width', size.width, 'from.edge', 'why.panel-width', {
+    entries: {
+      width: exact(size.width, 'from.edge', 'why.panel-width', {
         sightWidth: joint.sightWidth,
         hold,
         width: size.width,
       }),
-      exact('height', size.height, 'from.panel-bottom', 'why.panel-height', {
+      height: exact(size.height, 'from.panel-bottom', 'why.panel-height', {
         sightHeight: size.sightHeight,
         hold,
         rise: arc.rise,
         height: size.height,
       }),
-      exact('sideHeight', size.sideHeight, 'from.panel-bottom', 'why.sideHeight', {
+      sideHeight: exact(size.sideHeight, 'from.panel-bottom', 'why.sideHeight', {
         sightHeight: size.sightHeight,
         hold,
         sideHeight: size.sideHeight,
       }),
-      exact('radius', radius, 'from.pivot', 'why.panel-radius', { arch: arc.radius, hold, radius }),
-      exact('rise', arc.rise, 'from.panel-flats', 'why.rise'),
-      irrational('chord', chord, 'from.springings', 'why.panel-chord', { rise: arc.rise, radius }),
-      irrational('flat', real((realOf(size.width) - chord) / 2), 'from.edge', 'why.panel-flat', {
+      radius: exact(radius, 'from.pivot', 'why.panel-radius', { arch: arc.radius, hold, radius }),
+      rise: exact(arc.rise, 'from.panel-flats', 'why.rise'),
+      chord: irrational(chord, 'from.springings', 'why.panel-chord', { rise: arc.rise, radius }),
+      flat: irrational(real((realOf(size.width) - chord) / 2), 'from.edge', 'why.panel-flat', {
         width: size.width,
         chord,
       }),
-      exact('pivot', pivot, 'from.panel-flats', 'why.panel-pivot', { radius, rise: arc.rise, pivot }),
-      exact('centre', half(size.width), 'from.edge', 'why.panel-centre', { width: size.width }),
-    ],
+      pivot: exact(pivot, 'from.panel-flats', 'why.panel-pivot', { radius, rise: arc.rise, pivot }),
+      centre: exact(half(size.width), 'from.edge', 'why.panel-centre', { width: size.width }),
+    },
   };
 }

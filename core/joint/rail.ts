@@ -1,8 +1,17 @@
 import { half, larger, type Length, less, sign, sum, times, ZERO } from '../length/length.ts';
 import { irrationalArc } from './arc-length.ts';
+import { type PartName, readPart } from '../plan/part-name.ts';
+import type { StageId } from '../stages/stage-id.ts';
 import type { Joint } from './derive.ts';
-import { bead, groove, mill, mitre } from './frame-stages.ts';
-import { type Entry, exact, irrational, type PartDraft, type StageDraft } from './stage-draft.ts';
+import { bead, groove, mill, mitreOfRail } from './frame-stages.ts';
+import {
+  type DraftOf,
+  exact,
+  irrational,
+  type PartDraft,
+  type StageDraft,
+  usualStation,
+} from './stage-draft.ts';
 import type { Tooling } from './tooling.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 
@@ -27,9 +36,9 @@ export function rails(joint: Joint, tooling: Tooling, profile: ShopProfile): Par
 /** What every straight rail of a door is given alike; an arched one shares its cheeks and mitres. */
 interface SharedStages {
   readonly sticking: readonly StageDraft[];
-  readonly shoulder: StageDraft;
-  readonly cheek: StageDraft;
-  readonly mitre: readonly StageDraft[];
+  readonly shoulder: DraftOf<'shoulder'>;
+  readonly cheek: DraftOf<'cheek'>;
+  readonly mitre: readonly DraftOf<'mitre'>[];
 }
 
 function sharedStages(joint: Joint, tooling: Tooling, profile: ShopProfile): SharedStages {
@@ -43,17 +52,13 @@ function sharedStages(joint: Joint, tooling: Tooling, profile: ShopProfile): Sha
     cheek: cheek(joint, profile),
     mitre: beaded
       ? [
-          mitre(
-            'mitre',
-            'shoulder',
+          mitreOfRail(
             {
               value: sum(tenon.length, b),
               reason: 'why.mitre-rail',
               figures: { tenon: tenon.length, bead: b },
             },
-            tenon.length,
             b,
-            null,
           ),
         ]
       : [],
@@ -61,7 +66,7 @@ function sharedStages(joint: Joint, tooling: Tooling, profile: ShopProfile): Sha
 }
 
 function rail(
-  part: string,
+  part: PartName,
   width: Length,
   joint: Joint,
   tooling: Tooling,
@@ -69,7 +74,7 @@ function rail(
   top: { crown?: Length; rise?: Length } = {},
 ): PartDraft {
   const { spec } = joint;
-  const mid = part.startsWith('rail-mid');
+  const mid = readPart({ part }).at === 'mid';
   const arched = top.rise !== undefined;
   const beaded = sign(spec.bead) > 0;
   const stages: StageDraft[] = [
@@ -105,78 +110,82 @@ function archStages(joint: Joint, tooling: Tooling): StageDraft[] {
   const springing = sum(spec.tenon.length, spec.bead, arc.flat);
   return [
     {
+      kind: 'arch',
       stage: 'arch',
-      station: 'band-saw',
+      station: usualStation('arch'),
       after: ['mill'],
-      entries: [
-        exact('chord', arc.chord, 'from.springings', 'why.chord', {
+      entries: {
+        chord: exact(arc.chord, 'from.springings', 'why.chord', {
           sightWidth: joint.sightWidth,
           flat: arc.flat,
           chord: arc.chord,
         }),
-        exact('rise', arc.rise, 'from.flats', 'why.rise'),
-        exact('radius', arc.radius, 'from.pivot', 'why.radius', {
+        rise: exact(arc.rise, 'from.flats', 'why.rise'),
+        radius: exact(arc.radius, 'from.pivot', 'why.radius', {
           chord: arc.chord,
           rise: arc.rise,
           radius: arc.radius,
         }),
-        exact('pivot', arc.pivot, 'from.flats', 'why.pivot', {
+        pivot: exact(arc.pivot, 'from.flats', 'why.pivot', {
           radius: arc.radius,
           rise: arc.rise,
           pivot: arc.pivot,
         }),
-        exact('springing', springing, 'from.rail-end', 'why.springing', {
+        springing: exact(springing, 'from.rail-end', 'why.springing', {
           tenon: spec.tenon.length,
           bead: spec.bead,
           flat: arc.flat,
           springing,
         }),
-        exact('centre', half(joint.railLength), 'from.rail-end', 'why.centre', { length: joint.railLength }),
-        irrational('arcLength', irrationalArc(arc), 'from.springings', 'why.arcLength', {
+        centre: exact(half(joint.railLength), 'from.rail-end', 'why.centre', { length: joint.railLength }),
+        arcLength: irrational(irrationalArc(arc), 'from.springings', 'why.arcLength', {
           radius: arc.radius,
           chord: arc.chord,
         }),
-      ],
+      },
     },
     {
+      kind: 'smooth',
       stage: 'smooth',
-      station: 'spindle-sander',
+      station: usualStation('smooth'),
       after: ['arch'],
-      entries: [
-        exact('radius', arc.radius, 'from.pivot', 'why.radius', {
+      entries: {
+        radius: exact(arc.radius, 'from.pivot', 'why.radius', {
           chord: arc.chord,
           rise: arc.rise,
           radius: arc.radius,
         }),
-        ...(tooling.drum === null
-          ? []
-          : [exact('drum', tooling.drum, 'from.none', 'why.drum', { radius: arc.radius })]),
-      ],
+        drum:
+          tooling.drum === null
+            ? undefined
+            : exact(tooling.drum, 'from.none', 'why.drum', { radius: arc.radius }),
+      },
     },
   ];
 }
 
 /** The groove of an arched rail: slotted front down only, the cutter bearing on the back wall. */
-function slot(joint: Joint, after: string): StageDraft {
+function slot(joint: Joint, after: StageId): DraftOf<'slot'> {
   const { groove: cut, thickness } = joint.spec;
   return {
+    kind: 'slot',
     stage: 'slot',
-    station: 'router-table',
+    station: usualStation('slot'),
     after: [after],
-    entries: [
-      exact('width', cut.width, 'from.between', 'why.groove-width'),
-      exact('depth', cut.depth, 'from.sight-edge', 'why.groove-depth'),
-      exact('cutterHeight', joint.wall, 'from.table', 'why.wall', {
+    entries: {
+      width: exact(cut.width, 'from.between', 'why.groove-width'),
+      depth: exact(cut.depth, 'from.sight-edge', 'why.groove-depth'),
+      cutterHeight: exact(joint.wall, 'from.table', 'why.wall', {
         thickness,
         groove: cut.width,
         wall: joint.wall,
       }),
-    ],
+    },
   };
 }
 
-function wallHeight({ spec, wall }: Joint): Entry {
-  return exact('height', wall, 'from.table', 'why.wall', {
+function wallHeight({ spec, wall }: Joint) {
+  return exact(wall, 'from.table', 'why.wall', {
     thickness: spec.thickness,
     groove: spec.groove.width,
     wall,
@@ -184,34 +193,36 @@ function wallHeight({ spec, wall }: Joint): Entry {
 }
 
 /** The shoulders of both faces, never of the edges. */
-function shoulder(joint: Joint, after: string): StageDraft {
+function shoulder(joint: Joint, after: StageId): DraftOf<'shoulder'> {
   return {
+    kind: 'shoulder',
     stage: 'shoulder',
-    station: 'table-saw',
+    station: usualStation('shoulder'),
     after: [after],
-    entries: [
-      exact('stop', joint.spec.tenon.length, 'from.rail-end', 'why.shoulder-stop'),
-      wallHeight(joint),
-    ],
+    entries: {
+      stop: exact(joint.spec.tenon.length, 'from.rail-end', 'why.shoulder-stop'),
+      height: wallHeight(joint),
+    },
   };
 }
 
 /** The tenon's cheeks: a wall off each face, so that what stays is as thick as the groove is wide. */
-function cheek(joint: Joint, profile: ShopProfile): StageDraft {
+function cheek(joint: Joint, profile: ShopProfile): DraftOf<'cheek'> {
   const { spec, wall } = joint;
   return {
+    kind: 'cheek',
     stage: 'cheek',
-    station: 'table-saw',
+    station: usualStation('cheek'),
     after: ['shoulder'],
-    entries: [
-      wallHeight(joint),
-      exact('thickness', spec.groove.width, 'from.between', 'why.tenon-thickness', {
+    entries: {
+      height: wallHeight(joint),
+      thickness: exact(spec.groove.width, 'from.between', 'why.tenon-thickness', {
         thickness: spec.thickness,
         wall,
         groove: spec.groove.width,
         fit: profile.slidingFit,
       }),
-    ],
+    },
   };
 }
 
@@ -221,66 +232,61 @@ function tenonStages(joint: Joint, width: Length, mid: boolean, arched: boolean)
   const stages: StageDraft[] = [];
   const haunch = larger(less(g.depth, b, tenon.haunchClearance), ZERO);
   stages.push({
+    kind: 'tenon',
     stage: 'tenon',
-    station: 'table-saw',
+    station: usualStation('tenon'),
     after: arched && beaded ? ['cheek', 'mitre'] : ['cheek'],
     entries: tenonEntries(joint, width, mid, haunch),
   });
   if (!mid)
     stages.push({
+      kind: 'haunch',
       stage: 'haunch',
-      station: 'bench',
+      station: usualStation('haunch'),
       after: ['tenon'],
-      entries: [
-        exact('length', haunch, 'from.shoulder', 'why.haunch-length', {
+      entries: {
+        length: exact(haunch, 'from.shoulder', 'why.haunch-length', {
           depth: g.depth,
           bead: b,
           clearance: tenon.haunchClearance,
         }),
-        exact('height', tenon.outerSetback, 'from.outer-edge', 'why.haunch-height'),
-      ],
+        height: exact(tenon.outerSetback, 'from.outer-edge', 'why.haunch-height'),
+      },
     });
-  if (beaded) stages.push({ stage: 'clean', station: 'bench', after: ['mitre', 'tenon'], entries: [] });
+  if (beaded)
+    stages.push({
+      kind: 'clean',
+      stage: 'clean',
+      station: usualStation('clean'),
+      after: ['mitre', 'tenon'],
+      entries: {},
+    });
   return stages;
 }
 
-function tenonEntries(joint: Joint, width: Length, mid: boolean, haunch: Length): Entry[] {
+function tenonEntries(
+  joint: Joint,
+  width: Length,
+  mid: boolean,
+  haunch: Length,
+): DraftOf<'tenon'>['entries'] {
   const { tenon, bead: b } = joint.spec;
   const inner = sum(b, tenon.innerSetback);
-  const innerEntries = [
-    exact('innerHeight', inner, 'from.inner-edge', 'why.innerHeight', {
+  const wide = mid ? less(width, times(inner, 2)) : less(width, inner, tenon.outerSetback);
+  const figures = { rail: width, bead: b, inner: tenon.innerSetback, width: wide };
+  return {
+    width: mid
+      ? exact(wide, 'from.between', 'why.mid-tenon-width', figures)
+      : exact(wide, 'from.between', 'why.tenon-width', { ...figures, outer: tenon.outerSetback }),
+    outerHeight: mid ? undefined : exact(tenon.outerSetback, 'from.outer-edge', 'why.outerHeight'),
+    outerStop: mid
+      ? undefined
+      : exact(less(tenon.length, haunch), 'from.rail-end', 'why.outerStop', { tenon: tenon.length, haunch }),
+    innerHeight: exact(inner, 'from.inner-edge', 'why.innerHeight', {
       bead: b,
       inner: tenon.innerSetback,
       innerHeight: inner,
     }),
-    exact('innerStop', tenon.length, 'from.rail-end', 'why.innerStop'),
-  ];
-  if (mid) {
-    const wide = less(width, times(inner, 2));
-    return [
-      exact('width', wide, 'from.between', 'why.mid-tenon-width', {
-        rail: width,
-        bead: b,
-        inner: tenon.innerSetback,
-        width: wide,
-      }),
-      ...innerEntries,
-    ];
-  }
-  const wide = less(width, inner, tenon.outerSetback);
-  return [
-    exact('width', wide, 'from.between', 'why.tenon-width', {
-      rail: width,
-      bead: b,
-      outer: tenon.outerSetback,
-      inner: tenon.innerSetback,
-      width: wide,
-    }),
-    exact('outerHeight', tenon.outerSetback, 'from.outer-edge', 'why.outerHeight'),
-    exact('outerStop', less(tenon.length, haunch), 'from.rail-end', 'why.outerStop', {
-      tenon: tenon.length,
-      haunch,
-    }),
-    ...innerEntries,
-  ];
+    innerStop: exact(tenon.length, 'from.rail-end', 'why.innerStop'),
+  };
 }

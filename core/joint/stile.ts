@@ -1,17 +1,12 @@
-import { half, type Length, less, over, sign, sum, times } from '../length/length.ts';
+import { type Length, sign } from '../length/length.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
-import { bead, groove, mill, mitre } from './frame-stages.ts';
-import {
-  type Entry,
-  exact,
-  irrational,
-  type PartDraft,
-  plain,
-  type PlaceDraft,
-  type StageDraft,
-} from './stage-draft.ts';
-import { CLEAR, type Tooling } from './tooling.ts';
+import { bead, groove, mill } from './frame-stages.ts';
+import { mortise } from './mortise.ts';
+import { type DraftOf, exact, type PartDraft, type StageDraft, usualStation } from './stage-draft.ts';
+import { notches, stileMitres } from './stile-mitres.ts';
+import { strip } from './strip.ts';
+import type { Tooling } from './tooling.ts';
 
 /** Both stiles of a door: mirror images, so only the faces that lie up for the strip differ. */
 export function stiles(
@@ -28,16 +23,19 @@ function stile(
   joint: Joint,
   tooling: Tooling,
   profile: ShopProfile,
-  shared: readonly StageDraft[],
+  { worked, mitres, notches: notched }: Shared,
 ): PartDraft {
   const { spec } = joint;
   const width = widthOf(side, spec);
-  const stages = [millStile(joint, width), ...shared];
-  if (sign(spec.bead) > 0) {
-    stages.push(strip(side, joint, tooling, profile, shared));
-    const notches = shared.filter(({ stage }) => stage.startsWith('notch-')).map(({ stage }) => stage);
-    stages.push({ stage: 'clean', station: 'bench', entries: [], after: ['strip', ...notches] });
-  }
+  const stages: StageDraft[] = [millStile(joint, width), ...worked, ...mitres, ...notched];
+  if (sign(spec.bead) > 0)
+    stages.push(strip(side, width, joint, tooling, profile, mitres), {
+      kind: 'clean',
+      stage: 'clean',
+      station: usualStation('clean'),
+      entries: {},
+      after: ['strip', ...notched.map(({ stage }) => stage)],
+    });
   return {
     part: `stile-${side}`,
     length: joint.stileLength,
@@ -65,242 +63,30 @@ function millStile(joint: Joint, width: Length): StageDraft {
   );
 }
 
-function sharedStages(joint: Joint, tooling: Tooling): StageDraft[] {
+/** What both stiles have alike after milling, up to their mitres and notches. */
+interface Shared {
+  readonly worked: readonly StageDraft[];
+  readonly mitres: readonly DraftOf<'mitre-end'>[];
+  readonly notches: readonly DraftOf<'notch'>[];
+}
+
+function sharedStages(joint: Joint, tooling: Tooling): Shared {
   const { spec } = joint;
-  const stages: StageDraft[] = [];
   const beaded = sign(spec.bead) > 0;
-  if (beaded) stages.push(bead(joint, 'mill'));
-  stages.push(groove(joint, tooling, beaded ? 'bead' : 'mill'));
-  stages.push(mortise(joint, tooling));
-  stages.push({
-    stage: 'pare',
-    station: 'bench',
-    after: ['mortise'],
-    entries: [exact('width', spec.groove.width, 'from.between', 'why.pare')],
-  });
-  if (beaded) stages.push(...mitres(joint));
-  return stages;
-}
-
-/** Depths from the bead's edge and from the groove floor; where each mortise starts and stops. */
-function mortise(joint: Joint, tooling: Tooling): StageDraft {
-  const { spec } = joint;
-  const depth = sum(spec.bead, spec.tenon.length, spec.mortise.clearance);
-  const figures = {
-    bead: spec.bead,
-    tenon: spec.tenon.length,
-    clearance: spec.mortise.clearance,
-    depth,
-    groove: spec.groove.depth,
-  };
-  const { chisel } = tooling;
   return {
-    stage: 'mortise',
-    station: 'mortiser',
-    after: ['groove'],
-    entries: [
-      exact('depthFromEdge', depth, 'from.bead-edge', 'why.depthFromEdge', figures),
-      exact(
-        'depthFromGroove',
-        less(depth, spec.groove.depth),
-        'from.groove-floor',
-        'why.depthFromGroove',
-        figures,
-      ),
-      ...(chisel === null
-        ? []
-        : [
-            exact('chisel', chisel, 'from.none', 'why.chisel', { groove: spec.groove.width }),
-            exact('fence', half(less(spec.thickness, chisel)), 'from.mortiser-fence', 'why.mortiser-fence', {
-              thickness: spec.thickness,
-              chisel,
-            }),
-          ]),
+    worked: [
+      ...(beaded ? [bead(joint, 'mill')] : []),
+      groove(joint, tooling, beaded ? 'bead' : 'mill'),
+      mortise(joint, tooling),
+      {
+        kind: 'pare',
+        stage: 'pare',
+        station: usualStation('pare'),
+        after: ['mortise'],
+        entries: { width: exact(spec.groove.width, 'from.between', 'why.pare') },
+      },
     ],
-    places: mortisePlaces(joint, chisel),
-  };
-}
-
-function mortisePlaces(joint: Joint, chisel: Length | null): PlaceDraft[] {
-  const { horn, tenon, mortise: fit, bead: b, bottomRail } = joint.spec;
-  const start = less(sum(horn, tenon.outerSetback), fit.endPlay);
-  const stopAt = (rail: Length) => less(sum(horn, rail, fit.endPlay), b, tenon.innerSetback);
-  const outer = (at: 'bottom' | 'top', rail: Length): PlaceDraft => {
-    const figures = {
-      horn,
-      rail,
-      bead: b,
-      outer: tenon.outerSetback,
-      inner: tenon.innerSetback,
-      play: fit.endPlay,
-    };
-    const from = at === 'top' ? 'from.top-end' : 'from.bottom-end';
-    const stop = stopAt(rail);
-    return place(
-      at,
-      exact('start', start, from, 'why.mortise-start', figures),
-      exact('stop', stop, from, 'why.mortise-stop', figures),
-      start,
-      stop,
-      chisel,
-    );
-  };
-  const mids = joint.midRails.map(({ width, centre }, k) => {
-    const halfWidth = half(width);
-    const inset = less(sum(b, tenon.innerSetback), fit.endPlay);
-    const from = sum(horn, less(centre, halfWidth), inset);
-    const to = less(sum(horn, centre, halfWidth), inset);
-    const figures = { horn, centre, half: halfWidth, bead: b, inner: tenon.innerSetback, play: fit.endPlay };
-    return place(
-      `mid-${k + 1}`,
-      exact('start', from, 'from.bottom-end', 'why.mortise-mid-start', figures),
-      exact('stop', to, 'from.bottom-end', 'why.mortise-mid-stop', figures),
-      from,
-      to,
-      chisel,
-    );
-  });
-  return [outer('bottom', bottomRail.width), ...mids, outer('top', joint.topRailEnds)];
-}
-
-function place(
-  at: string,
-  start: Entry,
-  stop: Entry,
-  from: Length,
-  to: Length,
-  chisel: Length | null,
-): PlaceDraft {
-  const long = less(to, from);
-  const entries = [
-    start,
-    stop,
-    exact('length', long, 'from.mortise-start', 'why.mortise-length', {
-      start: from,
-      stop: to,
-      length: long,
-    }),
-  ];
-  if (chisel !== null)
-    entries.push(
-      plain('plunges', over(long, chisel).ceil().valueOf(), 'from.counted', 'why.plunges', {
-        length: long,
-        chisel,
-      }),
-    );
-  return { at, entries };
-}
-
-function mitres(joint: Joint): StageDraft[] {
-  const { horn, bead: b, bottomRail } = joint.spec;
-  const cut = (
-    stage: string,
-    end: 'top' | 'bottom',
-    value: Length,
-    reason: Parameters<typeof mitre>[2]['reason'],
-    figures: Record<string, Length>,
-  ) => mitre(stage, 'groove', { value, reason, figures }, less(value, b), b, end);
-  const stages = [
-    cut('mitre-bottom', 'bottom', sum(horn, bottomRail.width), 'why.mitre-bottom', {
-      horn,
-      rail: bottomRail.width,
-    }),
-    cut('mitre-top', 'top', sum(horn, joint.topRailEnds), 'why.mitre-top', { horn, rail: joint.topRailEnds }),
-  ];
-  const mids = joint.midRails.map(({ width, centre }, k) => ({ k: k + 1, centre, half: half(width), width }));
-  for (const { k, centre, half: h } of mids)
-    stages.push(
-      cut(
-        `mitre-mid-${k}-lower`,
-        'top',
-        less(sum(horn, joint.builtHeight, h), centre),
-        'why.mitre-mid-lower',
-        { horn, builtHeight: joint.builtHeight, centre, half: h },
-      ),
-    );
-  for (const { k, centre, half: h } of mids)
-    stages.push(
-      cut(`mitre-mid-${k}-upper`, 'bottom', sum(horn, centre, h), 'why.mitre-mid-upper', {
-        horn,
-        centre,
-        half: h,
-      }),
-    );
-  for (const { k, centre, half: h, width } of mids) {
-    const from = sum(less(sum(horn, centre), h), b);
-    const to = less(sum(horn, centre, h), b);
-    const figures = { horn, centre, half: h, bead: b };
-    stages.push({
-      stage: `notch-mid-${k}`,
-      station: 'table-saw',
-      after: ['mortise', `mitre-mid-${k}-lower`, `mitre-mid-${k}-upper`],
-      entries: [
-        plain('fromEnd', 'bottom', 'from.chosen', 'why.fromEnd'),
-        exact('from', from, 'from.bottom-end', 'why.notch-from', figures),
-        exact('to', to, 'from.bottom-end', 'why.notch-to', figures),
-        exact('length', less(width, times(b, 2)), 'from.between', 'why.notch-length', {
-          rail: width,
-          bead: b,
-        }),
-        exact('height', b, 'from.table', 'why.notch-height'),
-      ],
-    });
-  }
-  return stages;
-}
-
-/** The stopped rip that takes the bead away behind the rails, from each end to that end's shoulder line. */
-function strip(
-  side: 'left' | 'right',
-  joint: Joint,
-  tooling: Tooling,
-  profile: ShopProfile,
-  shared: readonly StageDraft[],
-): StageDraft {
-  const { horn, bead: b, bottomRail, thickness } = joint.spec;
-  const width = widthOf(side, joint.spec);
-  const fence = less(width, b);
-  const rip = tooling.strip;
-  const run = (at: 'bottom' | 'top', rail: Length): PlaceDraft => {
-    const value = less(sum(horn, rail), b);
-    const frontUp = (side === 'left') === (at === 'bottom');
-    return {
-      at,
-      entries: [
-        exact('run', value, at === 'top' ? 'from.top-end' : 'from.bottom-end', 'why.run', {
-          horn,
-          rail,
-          bead: b,
-          run: value,
-        }),
-        plain('faceUp', frontUp ? 'front' : 'back', 'from.chosen', 'why.faceUp'),
-      ],
-    };
-  };
-  return {
-    stage: 'strip',
-    station: profile.stripStation,
-    after: ['mortise', ...shared.filter(({ stage }) => stage.startsWith('mitre-')).map(({ stage }) => stage)],
-    entries: [
-      exact('fence', fence, 'from.outer-edge', 'why.strip-fence', { width, bead: b, fence }),
-      ...(rip === null
-        ? []
-        : [
-            exact('bladeHeight', rip.bladeHeight, 'from.table', 'why.bladeHeight', {
-              thickness,
-              clear: CLEAR[profile.units],
-            }),
-            irrational('reach', rip.reach, 'from.arbor', 'why.reach', {
-              bladeHeight: rip.bladeHeight,
-              radius: half(profile.blade.diameter),
-            }),
-            irrational('lag', rip.lag, 'from.blade-front', 'why.lag', {
-              bladeHeight: rip.bladeHeight,
-              radius: half(profile.blade.diameter),
-              thickness,
-            }),
-          ]),
-    ],
-    places: [run('bottom', bottomRail.width), run('top', joint.topRailEnds)],
+    mitres: beaded ? stileMitres(joint) : [],
+    notches: beaded ? notches(joint) : [],
   };
 }

@@ -36,7 +36,7 @@ export function boardDoor(job: string, door: PlanDoor, progress: JobProgress): B
       of: stages.length,
     };
   });
-  const openInParts = new Set(parts.flatMap(({ open }) => open.map(({ stage }) => stage)));
+  const openInParts = new Set<string>(parts.flatMap(({ open }) => open.map(({ stage }) => stage)));
   const openInDoor = door.stages.filter(({ stage }) => !Object.hasOwn(whole, stage));
   const doorStagesDone = door.stages.length - openInDoor.length;
   return {

@@ -1,8 +1,9 @@
 import type { PlanDoor, PlanPart, PlanStage } from '../plan/plan.ts';
+import { isDoorStage, type StageId } from '../stages/stage-id.ts';
 import type { Located } from './live-plan.ts';
 import type { JobProgress, Mark, Refusal } from './mark.ts';
 import { own } from './progress.ts';
-import { doneOf, doorDone, laterDone, missingBefore } from './stage-state.ts';
+import { closedBy, doneOf, doorDone, laterDone, type Missing, missingBefore } from './stage-state.ts';
 
 /** A mark that may be taken, with what it marks; or why it may not. */
 export type Judgement =
@@ -10,7 +11,7 @@ export type Judgement =
   | {
       readonly ok: false;
       readonly code: Refusal;
-      readonly missing?: readonly string[];
+      readonly missing?: readonly Missing[];
       readonly figures?: Readonly<Record<string, string>>;
     };
 
@@ -27,16 +28,18 @@ export function judgeMark(found: Located | null, progress: JobProgress, mark: Ma
   const stage = [...part.stages, ...door.stages].find((each) => each.stage === mark.stage);
   if (stage === undefined) return refuse('malformed', [], { stage: mark.stage });
   if (mark.mark === 'spoiled') {
-    const glued = Object.hasOwn(doorDone(progress, door.door), 'glue');
-    return glued ? refuse('later-stage-done', ['glue']) : { ok: true, door, part, stage };
+    const closed = closedBy(progress, door.door);
+    return closed.length > 0
+      ? refuse('later-stage-done', closed.map(named))
+      : { ok: true, door, part, stage };
   }
   if (stage.station !== mark.station) return refuse('wrong-station', [], { station: stage.station });
-  const done = door.stages.includes(stage) ? doorDone(progress, door.door) : doneOf(progress, part.code);
+  const done = isDoorStage(stage.stage) ? doorDone(progress, door.door) : doneOf(progress, part.code);
   const isDone = Object.hasOwn(done, stage.stage);
   if (mark.mark === 'undo') {
     if (!isDone) return refuse('not-done');
     const later = laterDone(stage, part, door, progress);
-    return later.length > 0 ? refuse('later-stage-done', later) : { ok: true, door, part, stage };
+    return later.length > 0 ? refuse('later-stage-done', later.map(named)) : { ok: true, door, part, stage };
   }
   if (mark.mark === 'done' && isDone) return refuse('already-done');
   const missing = missingBefore(stage, part, door, progress);
@@ -46,7 +49,7 @@ export function judgeMark(found: Located | null, progress: JobProgress, mark: Ma
 
 function refuse(
   code: Refusal,
-  missing: readonly string[] = [],
+  missing: readonly Missing[] = [],
   figures: Readonly<Record<string, string>> = {},
 ): Judgement {
   return {
@@ -55,4 +58,8 @@ function refuse(
     ...(missing.length > 0 ? { missing } : {}),
     ...(Object.keys(figures).length > 0 ? { figures } : {}),
   };
+}
+
+function named(stage: StageId): Missing {
+  return { stage };
 }

@@ -1,4 +1,4 @@
-import type { StationId } from '../plan/names.ts';
+import type { StationId } from '../stages/stations.ts';
 
 /** What a person at a station says of a part, or, by any live part of it, of a door. */
 export interface Mark {

@@ -1,4 +1,4 @@
-import { isDoorStage } from '../plan/names.ts';
+import { isDoorStage } from '../stages/stage-id.ts';
 import type { AcceptedMark, Done, JobProgress, PartProgress } from './mark.ts';
 
 /** A job of which nothing has happened yet. */

@@ -1,4 +1,7 @@
+import type { PartName } from '../plan/part-name.ts';
 import type { PlanDoor, PlanPart, PlanStage } from '../plan/plan.ts';
+import { isDoorStage, type StageId } from '../stages/stage-id.ts';
+import { DOOR_STAGES, factsOf } from '../stages/table.ts';
 import type { Done, JobProgress } from './mark.ts';
 import { own } from './progress.ts';
 
@@ -19,9 +22,19 @@ export function doorDone(progress: JobProgress, door: string): Readonly<Record<s
   return own(progress.doors, door)?.done ?? {};
 }
 
+const LAST = DOOR_STAGES.filter((kind) => factsOf(kind).finishes === true);
+const CLOSING = DOOR_STAGES.filter((kind) => factsOf(kind).closes === true);
+
 /** Is a door finished: trimmed to its opening? */
 export function isFinished(progress: JobProgress, door: string): boolean {
-  return Object.hasOwn(doorDone(progress, door), 'trim');
+  const done = doorDone(progress, door);
+  return LAST.some((stage) => Object.hasOwn(done, stage));
+}
+
+/** The stages that a door has passed after which none of its parts can be made anew; none while it is open. */
+export function closedBy(progress: JobProgress, door: string): StageId[] {
+  const done = doorDone(progress, door);
+  return CLOSING.filter((stage) => Object.hasOwn(done, stage));
 }
 
 /** A part's stages and then its door's, each with its state. The next is the first, in the plan's order, that is open and whose forerunners are done. */
@@ -48,44 +61,78 @@ export function nextStage(part: PlanPart, door: PlanDoor, progress: JobProgress)
   return door.stages.find(({ stage }) => !Object.hasOwn(whole, stage)) ?? null;
 }
 
-/** What must still be done before this stage of a part: its own stages by name; for a door's stage "part: stage". */
+/** A stage that is still to be done: the asked part's own or its door's; of another part by that part's name. */
+export interface Missing {
+  readonly part?: PartName;
+  readonly stage: StageId;
+}
+
+/**
+ * What must still be done before this stage of a part: of a part's own stage what it comes after. Of a door's stage the
+ * door's stages that it comes after; and where it waits for parts too, whatever is open in any of them of all that comes
+ * before it.
+ */
 export function missingBefore(
   stage: PlanStage,
   part: PlanPart,
   door: PlanDoor,
   progress: JobProgress,
-): string[] {
-  if (!door.stages.includes(stage)) {
-    const done = doneOf(progress, part.code);
-    return stage.after.filter((each) => !Object.hasOwn(done, each));
-  }
-  const whole = doorDone(progress, door.door);
-  const before = stage.after.filter((each) => door.stages.some((own) => own.stage === each));
-  const missing = before.filter((each) => !Object.hasOwn(whole, each));
-  if (stage.stage === 'trim') return missing;
-  const open = door.parts.flatMap((each) => {
-    const done = doneOf(progress, each.code);
-    return each.stages
-      .filter(
-        (own) => !Object.hasOwn(done, own.stage) && (own.stage !== 'finish' || stage.stage !== 'dryfit'),
-      )
-      .map((own) => `${each.part}: ${own.stage}`);
+): Missing[] {
+  const open = (done: Readonly<Record<string, Done>>) => (each: StageId) => !Object.hasOwn(done, each);
+  const named = (each: StageId): Missing => ({ stage: each });
+  if (!isDoorStage(stage.stage)) return stage.after.filter(open(doneOf(progress, part.code))).map(named);
+  const ofDoor = stage.after.filter((each) => isDoorStage(each));
+  const missing = ofDoor.filter(open(doorDone(progress, door.door))).map(named);
+  if (ofDoor.length === stage.after.length) return missing;
+  const before = allBefore(stage, door);
+  const ofParts = door.parts.flatMap((each) => {
+    const isOpen = open(doneOf(progress, each.code));
+    return each.stages.flatMap((own): Missing[] =>
+      before.has(own.stage) && isOpen(own.stage) ? [{ part: each.part, stage: own.stage }] : [],
+    );
   });
-  return [...open, ...missing];
+  return [...ofParts, ...missing];
 }
 
 /** The stages already done that come after this one, which an undo would leave hanging. */
-export function laterDone(stage: PlanStage, part: PlanPart, door: PlanDoor, progress: JobProgress): string[] {
+export function laterDone(
+  stage: PlanStage,
+  part: PlanPart,
+  door: PlanDoor,
+  progress: JobProgress,
+): StageId[] {
   const whole = doorDone(progress, door.door);
-  const doorLater = door.stages.filter((each) => Object.hasOwn(whole, each.stage)).map((each) => each.stage);
-  if (door.stages.includes(stage)) {
-    const order = door.stages.map((each) => each.stage);
-    return doorLater.filter((each) => order.indexOf(each) > order.indexOf(stage.stage));
-  }
+  const ofDoor = door.stages.filter(
+    (each) => Object.hasOwn(whole, each.stage) && allBefore(each, door).has(stage.stage),
+  );
   const done = doneOf(progress, part.code);
-  const behind = new Set([stage.stage]);
+  const ofPart = isDoorStage(stage.stage) ? [] : followers(stage, part);
+  return [...ofPart.filter((each) => Object.hasOwn(done, each)), ...ofDoor.map((each) => each.stage)];
+}
+
+/** The stages of a part that come after one of its own, near or far, in the plan's order. */
+function followers(stage: PlanStage, part: PlanPart): StageId[] {
+  const behind = new Set<StageId>([stage.stage]);
   for (const each of part.stages) if (each.after.some((before) => behind.has(before))) behind.add(each.stage);
-  behind.delete(stage.stage);
-  const laterDoor = stage.stage === 'finish' ? doorLater.filter((each) => each !== 'dryfit') : doorLater;
-  return [...[...behind].filter((each) => Object.hasOwn(done, each)), ...laterDoor];
+  return [...behind].slice(1);
+}
+
+/** Doors of one mark share their stages, so this is walked once for all of them. */
+const known = new WeakMap<PlanStage, ReadonlySet<string>>();
+
+/** Everything that comes before a door's stage, near or far: stages of the door and of its parts. */
+function allBefore(stage: PlanStage, door: PlanDoor): ReadonlySet<string> {
+  const before = known.get(stage);
+  if (before !== undefined) return before;
+  const found = new Set<string>(stage.after);
+  const after = new Map<string, Set<string>>();
+  for (const { stages } of [...door.parts, door])
+    for (const each of stages) {
+      const own = after.get(each.stage) ?? new Set<string>();
+      after.set(each.stage, own);
+      for (const name of each.after) own.add(name);
+    }
+  for (const name of found) for (const earlier of after.get(name) ?? []) found.add(earlier);
+  known.set(stage, found);
+  return found;
 }

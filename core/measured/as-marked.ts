@@ -1,7 +1,9 @@
 import { convertPrinted } from '../job/convert-units.ts';
 import type { JobProgress } from '../marks/mark.ts';
 import { doneOf, doorDone } from '../marks/stage-state.ts';
+import { readPart } from '../plan/part-name.ts';
 import type { Plan, SettingValue } from '../plan/plan.ts';
+import { settingFacts } from '../plan/set-or-follows.ts';
 import { nameOfWhose, setAt, type Spot, spotsOf, type Staged, stagedIn, type Whose } from './staged.ts';
 
 /**
@@ -17,13 +19,6 @@ export interface AsMarked extends Whose, Spot {
 
 /** So many are kept of a job, some five megabytes: a backup holds a job in one line, and a line has an end. */
 const MOST_KEPT = 50_000;
-
-/** Sizes that are measured on a member of the frame: a new one says how it came out, not how it should have been cut. */
-const MEASURED: Readonly<Record<string, readonly string[]>> = {
-  mill: ['width', 'thickness'],
-  groove: ['width'],
-  slot: ['width'],
-};
 
 /**
  * What is to be kept beside a job when it is saved: what was marked by the plan of before, or by an earlier one (`kept`),
@@ -78,8 +73,10 @@ export function seqOf(
   return Object.hasOwn(done, stage) ? done[stage]?.seq : undefined;
 }
 
-function isMeasured({ part = 'panel' }: Staged, { stage, name }: Spot): boolean {
-  return !part.startsWith('panel') && MEASURED[stage]?.includes(name) === true;
+/** Is it measured on a member of the frame, so that a new one says how it came out, not how it should have been cut? */
+function isMeasured({ part }: Staged, { stage, name }: Spot): boolean {
+  const ofFrame = part !== undefined && readPart({ part }).kind !== 'panel';
+  return ofFrame && settingFacts(stage, name)?.measured === true;
 }
 
 function spotName(spot: Whose & Spot): string {

@@ -1,9 +1,10 @@
-import type { PlanDoor, PlanStage, SettingValue } from '../plan/plan.ts';
+import type { PartName } from '../plan/part-name.ts';
+import type { Settings, PlanDoor, PlanStage, SettingValue } from '../plan/plan.ts';
 
 /** What is marked by itself: a part by its code, or a door as a whole. */
 export interface Staged {
   readonly door: string;
-  readonly part?: string;
+  readonly part?: PartName;
   /** The part's code; of a whole door that of its first part, by which it is marked too. */
   readonly code: string;
   readonly stages: readonly PlanStage[];
@@ -41,7 +42,7 @@ export interface Spot {
 /** What is set at a spot; undefined where nothing of the kind is. */
 export function setAt(staged: Staged | undefined, { stage, place, name }: Spot): SettingValue | undefined {
   const found = staged?.stages.find((each) => each.stage === stage);
-  const settings =
+  const settings: Settings | undefined =
     place === undefined ? found?.settings : found?.places?.find(({ at }) => at === place)?.settings;
   return settings !== undefined && Object.hasOwn(settings, name) ? settings[name] : undefined;
 }

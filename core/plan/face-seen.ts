@@ -1,3 +1,4 @@
+import { readPart } from './part-name.ts';
 import type { PlanPart } from './plan.ts';
 
 /** How a stile lies, its length from left to right. */
@@ -10,7 +11,7 @@ export interface Lie {
 
 /** The face that is seen when a stile lies so: turning it end for end shows the other one. */
 export function faceSeen(part: PlanPart, lie: Lie): 'front' | 'back' {
-  const left = part.part === 'stile-left';
+  const left = readPart(part).at === 'left';
   const turned = (lie.leftEnd === 'top') === (lie.above === 'bead');
   return left === turned ? 'front' : 'back';
 }

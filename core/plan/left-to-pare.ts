@@ -1,11 +1,10 @@
 import { type Length, length, less, sign, sum } from '../length/length.ts';
 import { parseLength } from '../length/parse-length.ts';
 import { isPrintedLength, printLength } from '../length/print-length.ts';
+import type { PareKind } from '../stages/setting.ts';
+import { settingFacts } from './set-or-follows.ts';
 import type { SettingValue } from './plan.ts';
 import type { Units } from '../length/units.ts';
-
-/** Which way a cut stays off its line: a mitre nearer the end, the fence farther off, the stop early, an arch inside, a panel's head outside. */
-export type PareKind = 'mitre' | 'fence' | 'stop' | 'arch' | 'cutout';
 
 /** Where a machine is set so that something is left to pare or to sand, as printed lengths. */
 export interface LeftToPare {
@@ -32,18 +31,11 @@ export function leftToPare(
   value: SettingValue,
   units: Units,
 ): LeftToPare | null {
-  const kind = kindOf(stage, name);
-  if (kind === null || typeof value !== 'string' || !isPrintedLength(value)) return null;
+  const kind = settingFacts(stage, name)?.pared;
+  if (kind === undefined || typeof value !== 'string' || !isPrintedLength(value)) return null;
   const read = parseLength(value, units);
   if (!read.ok) return null;
   const share = (kind === 'arch' || kind === 'cutout' ? SANDING : CHISEL)[units];
   const set = kind === 'fence' || kind === 'cutout' ? sum(read.value, share) : less(read.value, share);
   return sign(set) > 0 ? { set: printLength(set), share: printLength(share), kind } : null;
-}
-
-function kindOf(stage: string, name: string): PareKind | null {
-  if (/^mitre(-|$)/.test(stage)) return name === 'sightEdge' ? 'mitre' : null;
-  if (stage === 'strip') return name === 'fence' ? 'fence' : name === 'run' ? 'stop' : null;
-  if (stage === 'arch' || stage === 'cutout') return name === 'radius' ? stage : null;
-  return null;
 }

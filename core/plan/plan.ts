@@ -1,37 +1,49 @@
 import type { Units } from '../length/units.ts';
-import type { StationId } from './names.ts';
+import type { StageId } from '../stages/stage-id.ts';
+import type { StationId } from '../stages/stations.ts';
+import type { PlacedKind, PlaceSettingsOf, SettingsOf, StageKind } from '../stages/table.ts';
+import type { PartName } from './part-name.ts';
+import type { PlaceName } from './place-name.ts';
 
 /** A printed value: an exact fraction in lowest terms, a string with six decimals where the fractions are left, a count, or a word. */
 export type SettingValue = string | number;
-/** A stage’s settings by name; names stay for ever. */
+/** The settings of a stage of whatever kind, by name; names stay for ever. */
 export type Settings = Readonly<Record<string, SettingValue>>;
 
-/** Where a setting is measured from, and how it was reckoned, in words with its figures. */
+/** Where a setting is measured from, in words and by its key, and how it was reckoned, in words with its figures. */
 export interface Why {
   readonly from: string;
+  readonly datum: string;
   readonly reason: string;
 }
 
+/** Why each setting is what it is, by its name. */
+export type WhyTable = Readonly<Record<string, Why>>;
+
 /** One place of a stage that is set more than once on the same part: the mortises and strips of a stile. */
-export interface Place {
-  readonly at: string;
-  readonly settings: Settings;
-  readonly why?: Readonly<Record<string, Why>>;
+export interface PlaceOf<K extends PlacedKind> {
+  readonly at: PlaceName;
+  readonly settings: PlaceSettingsOf<K>;
+  readonly why?: WhyTable;
 }
 
-/** One stage of a part or a door: where it is done, what is set there, and what comes before it. */
-export interface PlanStage {
-  readonly stage: string;
+/** One stage of a kind, of a part or a door: where it is done, what is set there, and what comes before it. */
+export type StageOf<K extends StageKind> = {
+  readonly stage: StageId<K>;
   readonly station: StationId;
-  readonly settings: Settings;
-  readonly places?: readonly Place[];
-  readonly after: readonly string[];
-  readonly why?: Readonly<Record<string, Why>>;
-}
+  readonly settings: SettingsOf<K>;
+  readonly after: readonly StageId[];
+  readonly why?: WhyTable;
+} & (K extends PlacedKind ? { readonly places: readonly PlaceOf<K>[] } : { readonly places?: never });
+
+/** A stage of whatever kind: its id tells which. */
+export type PlanStage = { [K in StageKind]: StageOf<K> }[StageKind];
+/** A place of whatever kind of stage. */
+export type Place = { [K in PlacedKind]: PlaceOf<K> }[PlacedKind];
 
 /** One part as cut: lengths in the job's units; a panel's length is its height. */
 export interface PlanPart {
-  readonly part: string;
+  readonly part: PartName;
   readonly code: string;
   readonly length: string;
   readonly width: string;

@@ -1,28 +1,17 @@
-/**
- * What of each kind of stage only follows from what is set: read to check the work by, never set on the machine. All its
- * other settings are set.
- */
-export const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
-  bead: ['fillet'],
-  groove: ['width'],
-  mortise: ['length', 'plunges'],
-  mitre: ['shoulderLine'],
-  notch: ['length'],
-  strip: ['lag'],
-  cheek: ['thickness'],
-  tenon: ['width'],
-  arch: ['chord', 'rise', 'arcLength'],
-  cutout: ['width', 'height', 'chord', 'rise', 'flat'],
-  raise: ['tongue'],
-  trim: ['finishedWidth', 'finishedHeight'],
-};
+import type { SettingFacts } from '../stages/setting.ts';
+import { kindOf } from '../stages/stage-id.ts';
+import { factsOf } from '../stages/table.ts';
+
+/** What is known of a setting of a stage, at one of its places or everywhere; null where there is no such setting. */
+export function settingFacts(stage: string, setting: string): SettingFacts | null {
+  const kind = kindOf(stage);
+  if (kind === null) return null;
+  const { settings, place = {} } = factsOf(kind);
+  if (Object.hasOwn(settings, setting)) return settings[setting] ?? null;
+  return Object.hasOwn(place, setting) ? (place[setting] ?? null) : null;
+}
 
 /** Is this number set at the stage, or does it only follow from others that are? */
 export function isSet(stage: string, setting: string): boolean {
-  return FOLLOWS[stageKind(stage)]?.includes(setting) !== true;
-}
-
-/** Stages that are set alike have one name: "mitre-top" is a mitre, "notch-mid-1" a notch. */
-function stageKind(stage: string): string {
-  return stage.split('-')[0] ?? stage;
+  return settingFacts(stage, setting)?.follows !== true;
 }

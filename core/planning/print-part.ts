@@ -26,29 +26,39 @@ export function printPart(
   };
 }
 
-/** A stage's settings by name, its places in order, what comes before it, and on request (in the job's units) why each value is what it is. */
+/**
+ * A stage's settings by name, its places in order, what comes before it, and on request (in the job's units) why each
+ * value is what it is.
+ */
 export function printStage(draft: StageDraft, why: Units | null): PlanStage {
-  return {
-    stage: draft.stage,
-    station: draft.station,
-    settings: settingsOf(draft.entries),
-    ...(draft.places === undefined
+  const { stage, station, entries, places, after } = draft;
+  const printed = {
+    stage,
+    station,
+    settings: settingsOf(entries),
+    ...(places === undefined
       ? {}
       : {
-          places: draft.places.map(({ at, entries }) => ({
-            at,
-            settings: settingsOf(entries),
-            ...(why === null ? {} : { why: whyOf(entries, why) }),
+          places: places.map((place) => ({
+            at: place.at,
+            settings: settingsOf(place.entries),
+            ...(why === null ? {} : { why: whyOf(place.entries, why) }),
           })),
         }),
-    after: draft.after,
-    ...(why === null ? {} : { why: whyOf(draft.entries, why) }),
+    after,
+    ...(why === null ? {} : { why: whyOf(entries, why) }),
   };
+  // A draft's entries and a plan's settings are made from one table of the kind: an entry prints as that says.
+  return printed as PlanStage;
 }
 
-function settingsOf(entries: readonly Entry[]): Settings {
+/** Entries by name; undefined where the stage lacks the setting. */
+type Entries = Readonly<Record<string, Entry | undefined>>;
+
+function settingsOf(entries: Entries): Settings {
   const settings: Record<string, SettingValue> = {};
-  for (const { name, value } of entries) settings[name] = printValue(value);
+  for (const [name, entry] of Object.entries(entries))
+    if (entry !== undefined) settings[name] = printValue(entry.value);
   return settings;
 }
 
@@ -60,14 +70,16 @@ function printValue(value: Entry['value']): SettingValue {
       : value.value;
 }
 
-function whyOf(entries: readonly Entry[], units: Units): Record<string, Why> {
-  return Object.fromEntries(
-    entries.map(({ name, value, from, reason, figures }) => {
-      const told = Object.entries({ ...figures, value: value.value });
-      const sum = Object.fromEntries(told.map(([key, figure]) => [key, tellFigure(figure, units)]));
-      return [name, { from: say(from), reason: say(reason, sum) }];
-    }),
-  );
+function whyOf(entries: Entries, units: Units): Record<string, Why> {
+  const why: Record<string, Why> = {};
+  for (const [name, entry] of Object.entries(entries)) {
+    if (entry === undefined) continue;
+    const { value, from, reason, figures } = entry;
+    const told = Object.entries({ ...figures, value: value.value });
+    const sum = Object.fromEntries(told.map(([key, figure]) => [key, tellFigure(figure, units)]));
+    why[name] = { from: say(from), datum: from.slice('from.'.length), reason: say(reason, sum) };
+  }
+  return why;
 }
 
 /** A figure as it stands in a sum: exact, in millimetres as decimals where they come to an end. */

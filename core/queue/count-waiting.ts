@@ -1,4 +1,5 @@
-import { isDoorStage, type StationId, STATIONS } from '../plan/names.ts';
+import { isDoorStage } from '../stages/stage-id.ts';
+import { type StationId, STATIONS } from '../stages/stations.ts';
 import { liveDoor } from '../marks/live-plan.ts';
 import { missingBefore, nextStage } from '../marks/stage-state.ts';
 import type { QueueJob } from './waiting.ts';

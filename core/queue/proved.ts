@@ -1,6 +1,7 @@
 import type { Done } from '../marks/mark.ts';
-import type { StationId } from '../plan/names.ts';
+import type { StationId } from '../stages/stations.ts';
 import { seqOf } from '../measured/as-marked.ts';
+import { settingFacts } from '../plan/set-or-follows.ts';
 import type { PlanStage } from '../plan/plan.ts';
 import type { Units } from '../length/units.ts';
 import { flatSettings } from './setting-key.ts';
@@ -20,7 +21,7 @@ export function hasProof({ station, settings, places = [] }: PlanStage): boolean
 
 /** Does a test piece prove this setting? At milling the length is only cut. */
 function isProved(stage: string, name: string): boolean {
-  return stage !== 'mill' || name !== 'length';
+  return settingFacts(stage, name)?.unproved !== true;
 }
 
 /**

@@ -33,7 +33,7 @@ function keyed(units: Units, stage: PlanStage): Keyed {
 }
 
 function flattened(units: Units, stage: PlanStage): ReadonlyMap<string, string> {
-  const flat = new Map([['stage', stage.stage]]);
+  const flat = new Map<string, string>([['stage', stage.stage]]);
   const add = (name: string, value: string | number) =>
     flat.set(name, /^\d/.test(String(value)) ? `${value} ${units}` : String(value));
   for (const [name, value] of Object.entries(stage.settings)) add(name, value);

@@ -1,4 +1,5 @@
-import type { PlanStage, SettingValue } from '../plan/plan.ts';
+import type { PlaceName } from '../plan/place-name.ts';
+import type { Place, PlanStage, SettingValue } from '../plan/plan.ts';
 import { settingsToSet } from './setting-key.ts';
 
 /** A setting of a set-up, by its name and, where the stage has several places, by its place. */
@@ -6,7 +7,7 @@ export interface NamedSetting {
   /** As in `flatSettings`: the same for no two settings of a set-up, whatever they are called on a screen. */
   readonly key: string;
   readonly name: string;
-  readonly at?: string;
+  readonly at?: PlaceName;
   readonly value: SettingValue;
 }
 
@@ -37,7 +38,7 @@ export function toSet(
 export function namedSettings({ settings, places = [] }: PlanStage): NamedSetting[] {
   return [
     ...Object.entries(settings).map(([name, value]) => ({ key: name, name, value })),
-    ...places.flatMap(({ at, settings: own }) =>
+    ...places.flatMap(({ at, settings: own }: Place) =>
       Object.entries(own).map(([name, value]) => ({ key: `${name} at ${at}`, name, at, value })),
     ),
   ];

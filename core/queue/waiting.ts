@@ -1,4 +1,5 @@
-import { isDoorStage, type StationId } from '../plan/names.ts';
+import { isDoorStage } from '../stages/stage-id.ts';
+import type { StationId } from '../stages/stations.ts';
 import { liveDoor, type PartIndex } from '../marks/live-plan.ts';
 import type { JobProgress } from '../marks/mark.ts';
 import type { AsMarked } from '../measured/as-marked.ts';

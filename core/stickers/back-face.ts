@@ -1,9 +1,12 @@
-import { faceSeen } from '../plan/face-seen.ts';
-import { larger, less, type Length, smaller, sum, times, ZERO } from '../length/length.ts';
-import { length } from '../length/length.ts';
-import { parseLength } from '../length/parse-length.ts';
-import type { PlanDoor, PlanPart, PlanStage, SettingValue } from '../plan/plan.ts';
+import { larger, less, length, type Length, smaller, sum, times, ZERO } from '../length/length.ts';
+import { readPrinted } from '../length/read-printed.ts';
 import type { Units } from '../length/units.ts';
+import { faceSeen } from '../plan/face-seen.ts';
+import { readPart } from '../plan/part-name.ts';
+import { partsOf } from '../plan/parts-of.ts';
+import { placeEnd } from '../plan/place-name.ts';
+import type { PlanDoor, PlanPart } from '../plan/plan.ts';
+import { stageOf, stagesOf } from '../plan/stage-of.ts';
 
 /** From one place to another, both from the same end or edge. */
 export interface Stretch {
@@ -36,25 +39,32 @@ export interface BackFace {
  * Bead and slot are run front down: the back bears on nothing.
  */
 export function backFace(door: PlanDoor, part: PlanPart, units: Units): BackFace {
-  const read = (value: SettingValue | undefined) => exactOf(value, units);
-  if (part.part.startsWith('panel')) return panelBack(door, part, read);
-  return part.part.startsWith('stile') ? stileBack(door, part, units, read) : railBack(door, part, read);
+  const read: Read = (value) => (value === undefined ? ZERO : readPrinted(value, units));
+  switch (readPart(part).kind) {
+    case 'stile':
+      return stileBack(door, part, units, read);
+    case 'rail':
+      return railBack(door, part, read);
+    case 'panel':
+      return panelBack(door, part, read);
+  }
 }
 
-type Read = (value: SettingValue | undefined) => Length;
+/** A printed value read back; 0 where there is none. */
+type Read = (value: string | undefined) => Length;
 
 /** A gauge's or mortiser's fence reaches this far to each side of the cut: common practice, no source. */
 const REACH: Readonly<Record<Units, Length>> = { in: length(4), mm: length(100) };
 
 function stileBack(door: PlanDoor, part: PlanPart, units: Units, read: Read): BackFace {
   const long = read(part.length);
-  const horn = read(door.stages.find(({ stage }) => stage === 'trim')?.settings.horn);
+  const horn = read(stageOf(door, 'trim')?.settings.horn);
   const off = takenOff(door, read);
   const ends: Stretch = { from: sum(horn, off.bottom), to: less(long, horn, off.top) };
-  const side = part.part === 'stile-left' ? off.left : off.right;
+  const side = readPart(part).at === 'left' ? off.left : off.right;
   const { bead, fence } = edgeZones(part, read);
   const wide = read(part.width);
-  const bearing = part.stages.flatMap((stage) => stileBearing(part, stage, long, REACH[units], read));
+  const bearing = stileBearing(part, long, REACH[units], read);
   return {
     lasting: { along: ends, across: { from: side, to: less(wide, bead) } },
     clear: { along: without(ends, bearing), across: { from: side, to: less(wide, larger(bead, fence)) } },
@@ -62,37 +72,39 @@ function stileBack(door: PlanDoor, part: PlanPart, units: Units, read: Read): Ba
 }
 
 /** The stretches of a stile's back that meet the mortiser's fence or the mitre gauge, from the bottom end. */
-function stileBearing(part: PlanPart, stage: PlanStage, long: Length, reach: Length, read: Read): Stretch[] {
-  const stretch = (end: 'top' | 'bottom', from: Length, to: Length): Stretch => {
-    const near = larger(ZERO, less(from, reach));
-    const far = smaller(times(to, 2), sum(to, reach));
+function stileBearing(part: PlanPart, long: Length, reach: Length, read: Read): Stretch[] {
+  const stretch = (end: 'top' | 'bottom', from: string, to: string): Stretch => {
+    const near = larger(ZERO, less(read(from), reach));
+    const far = smaller(times(read(to), 2), sum(read(to), reach));
     return end === 'bottom' ? { from: near, to: far } : { from: less(long, far), to: less(long, near) };
   };
-  if (stage.stage === 'mortise')
-    return (stage.places ?? []).flatMap(({ at, settings }) => {
-      const end = at === 'top' ? 'top' : 'bottom';
-      // Bead edge up; who sees the front has the back to the mortiser's fence.
-      if (faceSeen(part, { leftEnd: end, above: 'bead' }) === 'back') return [];
-      return [stretch(end, read(settings.start), read(settings.stop))];
-    });
-  if (!stage.stage.startsWith('mitre-') && !stage.stage.startsWith('notch-')) return [];
-  const end = stage.settings.fromEnd === 'top' ? 'top' : 'bottom';
+  // Bead edge up; who sees the front has the back to the mortiser's fence.
+  const mortises = (stageOf(part, 'mortise')?.places ?? []).flatMap(({ at, settings: { start, stop } }) => {
+    const end = placeEnd(at);
+    return faceSeen(part, { leftEnd: end, above: 'bead' }) === 'back' ? [] : [stretch(end, start, stop)];
+  });
   // Sight edge down, the gauge on the side one stands: the face one sees is the one that meets it.
-  if (faceSeen(part, { leftEnd: end, above: 'outer' }) === 'front') return [];
-  const to = read(stage.settings.sightEdge ?? stage.settings.to);
-  return [stretch(end, read(stage.settings.shoulderLine ?? stage.settings.from), to)];
+  const gauged = (end: 'top' | 'bottom') => faceSeen(part, { leftEnd: end, above: 'outer' }) === 'back';
+  const mitres = stagesOf(part, 'mitre-end').flatMap(({ settings: { fromEnd, shoulderLine, sightEdge } }) =>
+    gauged(fromEnd) ? [stretch(fromEnd, shoulderLine, sightEdge)] : [],
+  );
+  const notches = stagesOf(part, 'notch').flatMap(({ settings: { fromEnd, from, to } }) =>
+    gauged(fromEnd) ? [stretch(fromEnd, from, to)] : [],
+  );
+  return [...mortises, ...mitres, ...notches];
 }
 
 function railBack(door: PlanDoor, part: PlanPart, read: Read): BackFace {
   const [long, wide] = [read(part.length), read(part.width)];
-  const shoulder = read(find(part, 'shoulder')?.settings.stop);
-  const cut = larger(shoulder, read(find(part, 'mitre')?.settings.sightEdge));
-  const arch = read(find(part, 'arch')?.settings.rise);
+  const shoulder = read(stageOf(part, 'shoulder')?.settings.stop);
+  const cut = larger(shoulder, read(stageOf(part, 'mitre')?.settings.sightEdge));
+  const arch = read(stageOf(part, 'arch')?.settings.rise);
   const { bead, fence } = edgeZones(part, read);
   const off = takenOff(door, read);
+  const { at } = readPart(part);
   const across = (sight: Length): Stretch => {
-    if (part.part === 'rail-bottom') return { from: off.bottom, to: less(wide, sight) };
-    if (part.part === 'rail-top') return { from: off.top, to: less(wide, larger(sight, arch)) };
+    if (at === 'bottom') return { from: off.bottom, to: less(wide, sight) };
+    if (at === 'top') return { from: off.top, to: less(wide, larger(sight, arch)) };
     return { from: sight, to: less(wide, sight) };
   };
   const twice = times(cut, 2);
@@ -104,11 +116,10 @@ function railBack(door: PlanDoor, part: PlanPart, read: Read): BackFace {
 
 function panelBack(door: PlanDoor, part: PlanPart, read: Read): BackFace {
   const [long, wide] = [read(part.length), read(part.width)];
-  const head = find(part, 'cutout');
+  const head = stageOf(part, 'cutout');
   const top = head === undefined ? long : read(head.settings.sideHeight);
-  const frame = door.parts.find(({ part: name }) => name === 'stile-left');
-  const sunk = frame === undefined ? ZERO : read(find(frame, 'groove')?.settings.depth);
-  const band = read(find(part, 'raise')?.settings.band);
+  const sunk = read(stageOf(partsOf(door).stiles.left, 'groove')?.settings.depth);
+  const band = read(stageOf(part, 'raise')?.settings.band);
   const inside = (edge: Length) => ({
     along: { from: edge, to: less(top, edge) },
     across: { from: edge, to: less(wide, edge) },
@@ -120,8 +131,8 @@ function panelBack(door: PlanDoor, part: PlanPart, read: Read): BackFace {
 /** What the bead's width takes off a sight edge, and the stretch beside it that meets the saw's fence when it is grooved. */
 function edgeZones(part: PlanPart, read: Read): { readonly bead: Length; readonly fence: Length } {
   return {
-    bead: read(find(part, 'bead')?.settings.bead),
-    fence: times(read(find(part, 'groove')?.settings.depth), 2),
+    bead: read(stageOf(part, 'bead')?.settings.bead),
+    fence: times(read(stageOf(part, 'groove')?.settings.depth), 2),
   };
 }
 
@@ -149,16 +160,4 @@ function without(whole: Stretch, taken: readonly Stretch[]): Stretch[] {
   }
   left.push({ from, to: whole.to });
   return left.filter((each) => each.to.compare(each.from) > 0);
-}
-
-function find(part: PlanPart, name: string): PlanStage | undefined {
-  return part.stages.find(({ stage }) => stage === name);
-}
-
-/** A printed value read back; 0 where there is none. */
-export function exactOf(value: SettingValue | undefined, units: Units): Length {
-  if (value === undefined) return ZERO;
-  const read = parseLength(value, units);
-  if (!read.ok) throw new Error(`the plan prints lengths that can be read; got ${String(value)}`);
-  return read.value;
 }

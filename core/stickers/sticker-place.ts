@@ -1,9 +1,11 @@
 import { half, larger, length, less, type Length, sum, times } from '../length/length.ts';
 import { typeLength } from '../length/type-length.ts';
 import type { PlanDoor, PlanPart } from '../plan/plan.ts';
+import { readPrinted } from '../length/read-printed.ts';
 import type { Units } from '../length/units.ts';
+import { readPart, type ReadPart } from '../plan/part-name.ts';
 import { say, type Figures } from '../words/say.ts';
-import { backFace, exactOf, type Stretch } from './back-face.ts';
+import { backFace, type Stretch } from './back-face.ts';
 import { inUnits, type SizeOf, type StockSpec } from './stock.ts';
 
 /** Where a sticker goes on a part's back, in the job's units. */
@@ -29,16 +31,17 @@ const STEP_ACROSS: Readonly<Record<Units, Length>> = { in: length(1, 16), mm: le
  * top; upright on a panel. In the middle of the longest stretch that is free, moved to a distance that reads well.
  */
 export function stickerPlace(door: PlanDoor, part: PlanPart, units: Units, label: SizeOf): StickerPlace {
-  const upright = part.part.startsWith('panel');
+  const read = readPart(part);
+  const upright = read.kind === 'panel';
   const [long, wide] = upright ? [label.height, label.width] : [label.width, label.height];
   const { clear, lasting } = backFace(door, part, units);
-  const stile = part.part.startsWith('stile');
-  const acrossStep = part.part.startsWith('rail-mid') || upright ? null : STEP_ACROSS[units];
+  const stile = read.kind === 'stile';
+  const acrossStep = read.at === 'mid' || upright ? null : STEP_ACROSS[units];
   const tryOn = (stretches: readonly Stretch[], width: Stretch): StickerPlace | null => {
     const longest = stretches.toSorted((a, b) => less(b.to, b.from).compare(less(a.to, a.from)))[0];
     if (longest === undefined) return null;
     const along = stile
-      ? alongStile(longest, long, exactOf(part.length, units), units)
+      ? alongStile(longest, long, readPrinted(part.length, units), units)
       : nearEdge(longest, long, BY_HAND[units], upright ? STEP_ACROSS[units] : null);
     const across = nearEdge(width, wide, BY_HAND[units], acrossStep);
     return along === null || across === null ? null : { state: 'clear', along, across, long, wide };
@@ -90,18 +93,23 @@ export function labelIn(stock: StockSpec, units: Units): SizeOf {
 export function placeWords(part: PlanPart, place: StickerPlace, units: Units): string {
   const figures: Figures = { across: typeLength(place.across, units) };
   if (place.state === 'none') return say('paper.stick-none');
-  const long = exactOf(part.length, units);
+  const long = readPrinted(part.length, units);
   const fromTop = less(long, place.along, place.long);
   const end = place.along.compare(fromTop) <= 0 ? 'bottom' : 'top';
-  const words = part.part.startsWith('stile')
-    ? say(`paper.stick-stile-${end}`, {
-        ...figures,
-        along: typeLength(end === 'bottom' ? place.along : fromTop, units),
-      })
-    : part.part.startsWith('panel')
-      ? say('paper.stick-panel', { along: typeLength(place.along, units) })
-      : part.part.startsWith('rail-mid')
-        ? say('paper.stick-mid-rail')
-        : say('paper.stick-rail', figures);
+  const words = wordsFor(readPart(part), end, {
+    ...figures,
+    along: typeLength(end === 'bottom' || readPart(part).kind === 'panel' ? place.along : fromTop, units),
+  });
   return place.state === 'bears' ? say('paper.stick-bears', { words }) : words;
+}
+
+function wordsFor({ kind, at }: ReadPart, end: 'top' | 'bottom', figures: Figures): string {
+  switch (kind) {
+    case 'stile':
+      return say(`paper.stick-stile-${end}`, figures);
+    case 'rail':
+      return at === 'mid' ? say('paper.stick-mid-rail') : say('paper.stick-rail', figures);
+    case 'panel':
+      return say('paper.stick-panel', figures);
+  }
 }

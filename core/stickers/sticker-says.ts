@@ -1,14 +1,19 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { convertPrinted } from '../job/convert-units.ts';
+import { kindOf } from '../stages/stage-id.ts';
+import type { PlacedKind, PlaceSettingsOf, SettingsOf, StageKind } from '../stages/table.ts';
 import type { PlanPart, PlanStage, SettingValue } from '../plan/plan.ts';
 import type { Units } from '../length/units.ts';
 
 /** Raised when a sticker says other figures than before: what an older form said is compared with nothing. */
 const FORM = 1;
 
+type SettingName<K extends StageKind> =
+  keyof SettingsOf<K> | (K extends PlacedKind ? keyof PlaceSettingsOf<K> : never);
+
 /** The figures of a part's stages that stand on its sticker; those of every place where the stage has places. */
-const SAID: Readonly<Record<string, readonly string[]>> = {
+const SAID: { readonly [K in StageKind]?: readonly SettingName<K>[] } = {
   bead: ['bead'],
   groove: ['width', 'depth'],
   slot: ['width', 'depth'],
@@ -51,7 +56,8 @@ function figuresOf(
   { stage, settings, places = [] }: PlanStage,
   figure: (value: SettingValue) => string,
 ): string[] {
-  const names = Object.hasOwn(SAID, stage) ? (SAID[stage] ?? []) : [];
+  const kind = kindOf(stage);
+  const names: readonly string[] = kind === null ? [] : (SAID[kind] ?? []);
   const among = (some: Readonly<Record<string, SettingValue>>) =>
     names.flatMap((name) => {
       const value = Object.hasOwn(some, name) ? some[name] : undefined;

@@ -1,7 +1,7 @@
-import type { StationId } from '../plan/names.ts';
-import type { cautionWords } from '../words/cautions.ts';
-
-type CautionKey = keyof typeof cautionWords;
+import type { CautionKey } from '../stages/stage-facts.ts';
+import { kindOf } from '../stages/stage-id.ts';
+import type { StationId } from '../stages/stations.ts';
+import { factsOf } from '../stages/table.ts';
 
 /** The danger that matters most at each station: the one that a setup shows, all others standing a tap away. */
 const AT_STATION: Readonly<Record<StationId, CautionKey>> = {
@@ -16,15 +16,9 @@ const AT_STATION: Readonly<Record<StationId, CautionKey>> = {
   fitting: 'caution.fitting.1',
 };
 
-/** Work at the station that has a greater danger of its own, by the kind of stage. */
-const AT_STAGE: Readonly<Record<string, CautionKey>> = {
-  raise: 'caution.router-table.3',
-  strip: 'caution.table-saw.2',
-  mitre: 'caution.table-saw.3',
-};
-
-/** The key of the gravest caution for a stage at a station. */
+/** The key of the gravest caution for a stage at a station: its own where it has one and is done there, else the station's. */
 export function gravestCaution(station: StationId, stage: string): CautionKey {
-  const own = AT_STAGE[stage.split('-')[0] ?? stage];
+  const kind = kindOf(stage);
+  const own = kind === null ? undefined : factsOf(kind).gravest;
   return own?.startsWith(`caution.${station}.`) === true ? own : AT_STATION[station];
 }

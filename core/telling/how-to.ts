@@ -1,11 +1,15 @@
 import { leftToPare } from '../plan/left-to-pare.ts';
-import type { PlanStage, SettingValue } from '../plan/plan.ts';
+import { type PartName, readPart } from '../plan/part-name.ts';
+import { parsePlace } from '../plan/place-name.ts';
+import type { Place, PlanStage, Settings, SettingValue } from '../plan/plan.ts';
+import { readStage } from '../stages/stage-id.ts';
+import { factsOf, type PlaceSettingsOf } from '../stages/table.ts';
 import type { Units } from '../length/units.ts';
 import { hasWords, say, type WordKey } from '../words/say.ts';
 
 /** What a stage is done on, and how its numbers are read. */
 export interface HowTo {
-  readonly part?: string;
+  readonly part?: PartName;
   /** The place that is worked on; the first one where none is given. */
   readonly place?: string;
   /** The job's units: where they are given a stop is told as it is set, short of its line by the chisel's share. */
@@ -15,33 +19,50 @@ export interface HowTo {
 }
 
 /** The lines that say how a stage is done, its numbers in them; none where the drawing and the settings say it all. */
-export function howTo(stage: PlanStage, { part = '', place, units, read = plain }: HowTo = {}): string[] {
-  const chosen = stage.places?.find(({ at }) => at === place) ?? stage.places?.[0];
-  const figures = Object.fromEntries(
-    Object.entries({ ...stage.settings, ...chosen?.settings }).map(([name, value]) => [
-      name,
-      name === 'faceUp' ? value : read(value),
-    ]),
-  );
-  const face = chosen?.settings.faceUp;
-  const run = chosen?.settings.run;
-  const pared = run === undefined || units === undefined ? null : leftToPare(stage.stage, 'run', run, units);
-  const said = {
-    ...figures,
-    ...(run === undefined ? {} : { set: read(pared?.set ?? run) }),
-    ...(chosen?.at === 'top' || chosen?.at === 'bottom' ? { end: say(`value.${chosen.at}`) } : {}),
-    ...(face === 'front' || face === 'back' ? { face: say(`value.${face}`) } : {}),
-  };
-  const family = familyOf(stage.stage);
-  const own = `how.${family}.mid`;
-  const keys = linesOf(part.startsWith('rail-mid') && hasWords(`${own}.1`) ? own : `how.${family}`);
-  return keys.map((key) => say(key, said));
+export function howTo(stage: PlanStage, { part, place, units, read = plain }: HowTo = {}): string[] {
+  const kind = readStage(stage.stage)?.kind;
+  if (kind === undefined) return [];
+  const { steps, midSteps } = factsOf(kind);
+  const key = part !== undefined && readPart({ part }).at === 'mid' ? (midSteps ?? steps) : steps;
+  if (key === undefined) return [];
+  const figures = { ...told(stage.settings, read), ...atPlace(stage, place, units, read) };
+  return linesOf(key).map((line) => say(line, figures));
 }
 
-/** Stages that are done alike have one text: a stile's mitres, and the notches of its mid rails. */
-function familyOf(stage: string): string {
-  if (stage.startsWith('mitre-')) return 'mitre-end';
-  return stage.startsWith('notch-') ? 'notch' : stage;
+type Read = (value: SettingValue) => string;
+
+/** Settings as they stand in a line. */
+function told(settings: Settings, read: Read): Record<string, SettingValue> {
+  return Object.fromEntries(Object.entries(settings).map(([name, value]) => [name, read(value)]));
+}
+
+/** What a line says of the place that is worked on: its settings, its end, which face is up, and where a stopped cut is set to stop. */
+function atPlace(
+  stage: PlanStage,
+  place: string | undefined,
+  units: Units | undefined,
+  read: Read,
+): Record<string, SettingValue> {
+  const places: readonly Place[] = stage.places ?? [];
+  const chosen = places.find(({ at }) => at === place) ?? places[0];
+  if (chosen === undefined) return {};
+  const settings: Settings = chosen.settings;
+  const end = parsePlace(chosen.at)?.at;
+  return {
+    ...told(settings, read),
+    ...(end === 'top' || end === 'bottom' ? { end: say(`value.${end}`) } : {}),
+    ...('run' in chosen.settings ? stoppedCut(stage, chosen.settings, units, read) : {}),
+  };
+}
+
+function stoppedCut(
+  stage: PlanStage,
+  { run, faceUp }: PlaceSettingsOf<'strip'>,
+  units: Units | undefined,
+  read: Read,
+): Record<string, SettingValue> {
+  const pared = units === undefined ? null : leftToPare(stage.stage, 'run', run, units);
+  return { set: read(pared?.set ?? run), face: say(`value.${faceUp}`) };
 }
 
 function linesOf(family: string): WordKey[] {

@@ -1,24 +1,32 @@
+import { parsePart } from '../plan/part-name.ts';
+import { parsePlace } from '../plan/place-name.ts';
+import { readStage } from '../stages/stage-id.ts';
+import { factsOf } from '../stages/table.ts';
 import { hasWords, type Language, say } from '../words/say.ts';
 
-/** The name of a stage: "mitre-mid-2-lower" is "Mitre below mid rail 2". An unknown one stands for itself. */
+/** The name of a stage: "mitre-mid-2-lower" is "Miter below mid rail 2". An unknown one stands for itself. */
 export function stageName(stage: string, language?: Language): string {
-  const mid = /^(mitre|notch)-mid-(\d+)(-lower|-upper)?$/.exec(stage);
-  const key = mid === null ? `stage.${stage}` : `stage.${mid[1] ?? ''}-mid${mid[3] ?? ''}`;
-  return hasWords(key) ? say(key, { k: mid?.[2] ?? '' }, language) : stage;
+  const mid = readStage(stage)?.mid;
+  const key = mid === undefined ? `stage.${stage}` : `stage.${stage.replace(`-${mid.k}`, '')}`;
+  return hasWords(key) ? say(key, { k: mid?.k ?? '' }, language) : stage;
 }
 
-/** The name of a part: "rail-mid-1" is "Mid rail 1". */
-export function partName(part: string, language?: Language): string {
-  const numbered = /^(rail-mid|panel)-(\d+)$/.exec(part);
-  const key = numbered === null ? `part.${part}` : `part.${numbered[1] === 'panel' ? 'panel-k' : 'rail-mid'}`;
-  return hasWords(key) ? say(key, { k: numbered?.[2] ?? '' }, language) : part;
+/** The name of a part: "rail-mid-1" is "Mid rail 1". An unknown one stands for itself. */
+export function partName(name: string, language?: Language): string {
+  const part = parsePart(name);
+  if (part?.at === 'mid') return say('part.rail-mid', { k: part.k }, language);
+  if (part?.at === 'numbered') return say('part.panel-k', { k: part.k }, language);
+  const key = `part.${name}`;
+  return part !== null && hasWords(key) ? say(key, {}, language) : name;
 }
 
-/** The name of a place: "mid-1" is "Mid rail 1". */
-export function placeName(at: string, language?: Language): string {
-  const mid = /^mid-(\d+)$/.exec(at);
-  const key = mid === null ? `place.${at}` : 'place.mid';
-  return hasWords(key) ? say(key, { k: mid?.[1] ?? '' }, language) : at;
+/** The name of a place: "mid-1" is "Mid rail 1". An unknown one stands for itself. */
+export function placeName(name: string, language?: Language): string {
+  const place = parsePlace(name);
+  if (place === null) return name;
+  return place.at === 'mid'
+    ? say('place.mid', { k: place.k }, language)
+    : say(`place.${place.at}`, {}, language);
 }
 
 /** The name of a setting. A stage may have a name of its own for it: a saw's height is its blade's. */
@@ -30,7 +38,8 @@ export function settingName(name: string, language?: Language, stage = ''): stri
 
 /** Stages that are done alike have names in common: all mitres, all notches. */
 function familyOf(stage: string): string {
-  return /^(mitre|notch)-/.exec(stage)?.[1] ?? stage;
+  const kind = readStage(stage)?.kind;
+  return kind === undefined ? stage : (factsOf(kind).namedAs ?? kind);
 }
 
 /** The name of a station. */

@@ -1,3 +1,4 @@
+import type { Missing } from '../marks/stage-state.ts';
 import type { Refusal } from '../marks/mark.ts';
 import { missingNames } from './missing.ts';
 import { stageName, stationName } from './names.ts';
@@ -9,7 +10,7 @@ export interface Refused {
   readonly stage?: string | undefined;
   readonly station?: string | undefined;
   readonly replacedBy?: string | undefined;
-  readonly missing?: readonly string[] | undefined;
+  readonly missing?: readonly Missing[] | undefined;
 }
 
 /** Why a mark or a code is refused, in words alone: stages and stations by the names that stand on the screens. */

@@ -1,17 +1,16 @@
 import { moved } from '../outline/moved.ts';
-import type { PlanPart, PlanStage } from '../plan/plan.ts';
+import type { PlanPart, StageOf } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
 import type { Path, Point, Shape } from '../drawing/model.ts';
 import { panelHead, panelOutline } from './panel-outline.ts';
-import { drawn } from './plan-number.ts';
+import { drawn } from './drawn.ts';
 import { area, at, dimension, label, polygon, stroke, symbol } from '../drawing/shapes.ts';
 
 /**
  * The panel's arched head, sawn with the trammel about the same pivot as the rail's arch. Of a high panel the stretch
  * between its foot and the pivot is left out, so that the head is large.
  */
-export function cutoutSetup(part: PlanPart, stage: PlanStage): Shape[] {
-  const s = stage.settings;
+export function cutoutSetup(part: PlanPart, { settings: s }: StageOf<'cutout'>): Shape[] {
   const [width, height, side] = [drawn(s.width), drawn(s.height), drawn(s.sideHeight)];
   const centre = drawn(s.centre);
   const pivot = side - drawn(s.pivot);
@@ -34,15 +33,15 @@ export function cutoutSetup(part: PlanPart, stage: PlanStage): Shape[] {
     label(say('drawing.top'), at(centre, name), 'end-name', 'large', 'middle', Infinity, {
       across: width * 0.5,
     }),
-    ...dimension('width', s.width, at(0, 0), at(width, 0), 'below', 2),
-    ...dimension('centre', s.centre, at(0, 0), at(centre, 0), 'below', 1, datum),
-    ...dimension('sideHeight', s.sideHeight, at(0, 0), at(0, up(side)), 'left', 1, { ...datum, ...over }),
-    ...dimension('height', s.height, at(0, 0), at(0, up(height)), 'left', 2, { ...datum, ...over }),
-    ...dimension('pivot', s.pivot, at(width, up(side)), at(centre, up(pivot)), 'right', 1, datum),
-    ...dimension('rise', s.rise, at(width, up(side)), at(centre, up(height)), 'right', 2, datum),
-    ...dimension('flat', s.flat, at(0, up(side)), at(flat, up(side)), 'above', 1, datum),
-    ...dimension('chord', s.chord, at(flat, up(side)), at(width - flat, up(side)), 'above', 2),
-    ...dimension('radius', s.radius, at(centre, up(pivot)), at(width - flat, up(side)), 'along', 0, {
+    dimension('width', s.width, at(0, 0), at(width, 0), 'below', 2),
+    dimension('centre', s.centre, at(0, 0), at(centre, 0), 'below', 1, datum),
+    dimension('sideHeight', s.sideHeight, at(0, 0), at(0, up(side)), 'left', 1, { ...datum, ...over }),
+    dimension('height', s.height, at(0, 0), at(0, up(height)), 'left', 2, { ...datum, ...over }),
+    dimension('pivot', s.pivot, at(width, up(side)), at(centre, up(pivot)), 'right', 1, datum),
+    dimension('rise', s.rise, at(width, up(side)), at(centre, up(height)), 'right', 2, datum),
+    dimension('flat', s.flat, at(0, up(side)), at(flat, up(side)), 'above', 1, datum),
+    dimension('chord', s.chord, at(flat, up(side)), at(width - flat, up(side)), 'above', 2),
+    dimension('radius', s.radius, at(centre, up(pivot)), at(width - flat, up(side)), 'along', 0, {
       ...datum,
       valueAt: at(centre, up(pivot) - width * 0.14),
     }),

@@ -1,20 +1,18 @@
 import type { Hinge } from '../job/hinge-of.ts';
-import type { PlanDoor, PlanPart } from '../plan/plan.ts';
+import { partsOf } from '../plan/parts-of.ts';
+import type { PlanDoor } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
 import type { Shape } from '../drawing/model.ts';
-import { drawn } from './plan-number.ts';
+import { drawn } from './drawn.ts';
 import { area, at, label, rectangle } from '../drawing/shapes.ts';
 
 /** The door's openings from the bottom up: from the sight edge below to the one above (an arch begins there). */
 export function openingsOf(door: PlanDoor): { from: number; to: number; text: string }[] {
-  const find = (name: string) => door.parts.find(({ part }) => part === name);
-  const rails: readonly (PlanPart | undefined)[] = [
-    find('rail-bottom'),
-    ...door.parts.filter(({ part }) => part.startsWith('rail-mid')),
-  ];
+  const { bottom, mids } = partsOf(door).rails;
+  const rails = [bottom, ...mids];
   let y = 0;
   return door.values.sightHeights.map((text, k) => {
-    const from = y + drawn(rails[k]?.width);
+    const from = y + drawn(rails[k]?.width ?? '0');
     y = from + drawn(text);
     return { from, to: y, text };
   });
@@ -22,7 +20,7 @@ export function openingsOf(door: PlanDoor): { from: number; to: number; text: st
 
 /** The door's name inside its highest opening, no wider than it is; read upwards where the door is too slender for it. */
 export function nameInside(door: PlanDoor): Shape[] {
-  const left = drawn(door.parts.find(({ part }) => part === 'stile-left')?.width);
+  const left = drawn(partsOf(door).stiles.left.width);
   const sight = drawn(door.values.sightWidth);
   const [highest] = openingsOf(door).toSorted((a, b) => b.to - b.from - (a.to - a.from));
   if (highest === undefined) return [];

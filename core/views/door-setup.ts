@@ -1,18 +1,34 @@
-import type { Shown } from '../length/reading.ts';
-import type { Hinge } from '../job/hinge-of.ts';
-import type { PlanDoor, PlanStage } from '../plan/plan.ts';
-import type { Units } from '../length/units.ts';
-import { doorView } from './door-view.ts';
 import type { Drawing } from '../drawing/model.ts';
+import type { Hinge } from '../job/hinge-of.ts';
+import type { Shown } from '../length/reading.ts';
+import type { Units } from '../length/units.ts';
+import type { PlanDoor, PlanStage } from '../plan/plan.ts';
+import { DOOR_STAGES } from '../stages/table.ts';
+import { doorView } from './door-view.ts';
 import { trimView } from './trim-view.ts';
 
-/** What is drawn for a stage of the whole door: its sizes for the dry fit, its diagonals for gluing up, what comes off for trimming. */
+/** How a door's drawing is made: how an amount is read, and the hinge side where that is known. */
+export interface DoorHow {
+  readonly reading?: (value: string) => Shown;
+  readonly hinge?: Hinge | undefined;
+}
+
+type View = (door: PlanDoor, units: Units, how: DoorHow) => Drawing;
+
+/** The drawing of each stage of a door: its sizes, its diagonals, what comes off; a stage without one does not compile. */
+const VIEWS: Readonly<Record<(typeof DOOR_STAGES)[number], View>> = {
+  dryfit: (door, units, { hinge }) => doorView(door, units, 'built', hinge),
+  glue: (door, units, { hinge }) => doorView(door, units, 'glued', hinge),
+  trim: trimView,
+};
+
+/** What is drawn for a stage of the whole door; all its sizes as built for any other. */
 export function doorSetup(
   door: PlanDoor,
-  stage: Pick<PlanStage, 'stage'>,
+  { stage }: Pick<PlanStage, 'stage'>,
   units: Units,
-  how: { readonly reading?: (value: string) => Shown; readonly hinge?: Hinge | undefined } = {},
+  how: DoorHow = {},
 ): Drawing {
-  if (stage.stage === 'trim') return trimView(door, units, how);
-  return doorView(door, units, stage.stage === 'glue' ? 'glued' : 'built', how.hinge);
+  const own = DOOR_STAGES.find((each) => each === stage);
+  return VIEWS[own ?? 'dryfit'](door, units, how);
 }

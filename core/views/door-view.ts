@@ -1,18 +1,24 @@
+import type { Drawing, Path, Point, Shape } from '../drawing/model.ts';
+import { area, at, dimension, label, polygon, rectangle, stroke } from '../drawing/shapes.ts';
+import type { Hinge } from '../job/hinge-of.ts';
 import { sum } from '../length/length.ts';
-import { parseLength } from '../length/parse-length.ts';
+import { readPrinted } from '../length/read-printed.ts';
 import { printLength } from '../length/print-length.ts';
+import type { Units } from '../length/units.ts';
+import { headRunsBack } from '../outline/head.ts';
 import { shifted } from '../outline/moved.ts';
 import { offset } from '../outline/offset.ts';
 import { openingOutline } from '../outline/opening-outline.ts';
 import type { Outline } from '../outline/outline.ts';
+import { partsOf } from '../plan/parts-of.ts';
 import type { PlanDoor, PlanPart } from '../plan/plan.ts';
-import type { Units } from '../length/units.ts';
+import { stageOf } from '../plan/stage-of.ts';
 import { say } from '../words/say.ts';
-import type { Drawing, Path, Point, Run, Shape } from '../drawing/model.ts';
-import { drawn, profileOf, stageOf } from './plan-number.ts';
-import { area, at, dimension, label, polygon, rectangle, stroke } from '../drawing/shapes.ts';
 import { hingeMarks, nameInside, openingsOf, seenFromFront } from './door-marks.ts';
-import type { Hinge } from '../job/hinge-of.ts';
+import { drawn } from './drawn.ts';
+import { hornOf } from './horn.ts';
+import { profileOf } from './profile.ts';
+import { headOfRail } from './rail-blank.ts';
 
 /** Which sizes of a door are dimensioned: all of it as built, or only what is checked when it is glued up. */
 export type DoorSizes = 'built' | 'glued';
@@ -23,86 +29,119 @@ export type DoorSizes = 'built' | 'glued';
  * it is known.
  */
 export function doorView(door: PlanDoor, units: Units, sizes: DoorSizes = 'built', hinge?: Hinge): Drawing {
-  const find = (name: string) => door.parts.find(({ part }) => part === name);
-  const [stile, bottom, top] = [find('stile-left'), find('rail-bottom'), find('rail-top')];
-  const title = say('drawing.door', { door: door.door });
-  if (stile === undefined || bottom === undefined || top === undefined) return { title, units, shapes: [] };
-  const horn = drawn(door.stages.find(({ stage }) => stage === 'trim')?.settings.horn);
-  const { width: s, length, bead: b } = profileOf(stile);
-  const sight = drawn(door.values.sightWidth);
-  const right = drawn(find('stile-right')?.width ?? stile.width);
-  const width = sight + s + right;
-  const height = length - 2 * horn;
-  const shapes: Shape[] = [
-    area(rectangle(0, -horn, s, height + horn), 'stile-left', 'wood'),
-    area(rectangle(width - right, -horn, width, height + horn), 'stile-right', 'wood'),
-  ];
-  if (horn > 0)
-    for (const y of [0, height])
-      shapes.push(area(stroke(at(0, y), at(width, y)), 'trim-line', 'none', 'centre'));
-  let y = 0;
-  const openings = openingsOf(door);
-  const rails: readonly (PlanPart | undefined)[] = [
-    bottom,
-    ...door.parts.filter(({ part }) => part.startsWith('rail-mid')),
-  ];
-  for (const [k, rail] of rails.entries()) {
-    shapes.push(area(railFace(s, width - right, y, drawn(rail?.width), b, k > 0), rail?.part ?? '', 'wood'));
-    y = openings[k]?.to ?? y;
-  }
-  shapes.push(area(topFace(top, s, width - right, y, height, b), 'rail-top', 'wood'));
-  for (const [k, { from, text }] of openings.entries()) {
-    const panel = find(openings.length === 1 ? 'panel' : `panel-${k + 1}`);
-    if (panel === undefined) continue;
-    const opening = shifted(sightLine(k === openings.length - 1 ? top : null, sight, drawn(text)), s, from);
-    const depth = profileOf(stile).grooveDepth;
-    shapes.push(
-      ...outlined(opening, b, 'bead-line', 'fine'),
-      ...outlined(opening, depth, 'groove-floor', 'fine'),
-      ...outlined(opening, (drawn(panel.width) - sight) / 2, panel.part, 'hidden'),
-    );
-    if (sizes === 'built')
-      shapes.push(...dimension('sightHeight', text, at(s, from), at(s, from + drawn(text)), 'right', 1));
-  }
+  const frame = frameOf(door);
+  const { width, height, horn, sides } = frame;
   const [side, end] = [drawn(door.values.trimEachSide), drawn(door.values.trimEachEnd)];
-  shapes.push(area(rectangle(side, end, width - side, height - end), 'finished', 'none', 'centre'));
   return {
-    title,
+    title: say('drawing.door', { door: door.door }),
     units,
     shapes: [
-      ...shapes,
+      area(rectangle(0, -horn, sides.left, height + horn), 'stile-left', 'wood'),
+      area(rectangle(sides.right, -horn, width, height + horn), 'stile-right', 'wood'),
+      ...(horn === 0
+        ? []
+        : [0, height].map((y) => area(stroke(at(0, y), at(width, y)), 'trim-line', 'none', 'centre'))),
+      ...railFaces(door, frame),
+      ...openingsOf(door).flatMap((opening, k) => openingShapes(door, frame, opening, k, sizes)),
+      area(rectangle(side, end, width - side, height - end), 'finished', 'none', 'centre'),
       ...hingeMarks(hinge, width, height),
-      ...(sizes === 'glued'
-        ? gluedSizes(door, units, { width, height, horn })
-        : [
-            ...builtSizes(door, units, { width, height, horn }),
-            ...dimension(
-              'sightWidth',
-              door.values.sightWidth,
-              at(s, -horn),
-              at(width - right, -horn),
-              'below',
-              1,
-            ),
-            ...dimension('stileWidth', stile.width, at(0, height + horn), at(s, height + horn), 'above', 1),
-            ...(horn === 0
-              ? []
-              : dimension('stileLength', stile.length, at(0, -horn), at(0, height + horn), 'left', 2)),
-            ...midRailWidths(door, drawn(bottom.width), width),
-            ...dimension(
-              'bottomRail',
-              bottom.width,
-              at(width, 0),
-              at(width, drawn(bottom.width)),
-              'right',
-              1,
-            ),
-            ...dimension('topRail', top.width, at(width, y), at(width, height), 'right', 1),
-          ]),
+      ...(sizes === 'glued' ? gluedSizes(door, units, frame) : allSizes(door, units, frame)),
       ...seenFromFront(hinge, width, height + horn, sizes === 'glued' && horn > 0 ? 2 : 0.8),
       ...(sizes === 'glued' ? [] : nameInside(door)),
     ],
   };
+}
+
+/** A door's outer size as built without its horns, and its stiles' inner edges. */
+interface Frame extends Built {
+  readonly bead: number;
+  readonly sides: { readonly left: number; readonly right: number };
+  readonly grooveDepth: number;
+}
+
+function frameOf(door: PlanDoor): Frame {
+  const { left, right } = partsOf(door).stiles;
+  const { width: leftWidth, length, bead, grooveDepth } = profileOf(left);
+  const horn = hornOf(door);
+  const inner = leftWidth + drawn(door.values.sightWidth);
+  return {
+    width: inner + drawn(right.width),
+    height: length - 2 * horn,
+    horn,
+    bead,
+    grooveDepth,
+    sides: { left: leftWidth, right: inner },
+  };
+}
+
+/** The faces of all rails, from the bottom up. */
+function railFaces(door: PlanDoor, { height, bead, sides: { left, right } }: Frame): Shape[] {
+  const { bottom, mids, top } = partsOf(door).rails;
+  const openings = openingsOf(door);
+  let y = 0;
+  const straight = [bottom, ...mids].map((rail, k) => {
+    const face = railFace(left, right, y, drawn(rail.width), bead, k > 0);
+    y = openings[k]?.to ?? y;
+    return area(face, rail.part, 'wood');
+  });
+  return [...straight, area(topFace(top, left, right, y, height, bead), top.part, 'wood')];
+}
+
+/** What stands round one opening: its bead line, the groove's floor, the panel's edge; and its height. */
+function openingShapes(
+  door: PlanDoor,
+  { bead, grooveDepth, sides: { left, right } }: Frame,
+  { from, text }: { readonly from: number; readonly text: string },
+  k: number,
+  sizes: DoorSizes,
+): Shape[] {
+  const { rails, panels } = partsOf(door);
+  const panel = panels[k];
+  if (panel === undefined) return [];
+  const sight = right - left;
+  const head = k === panels.length - 1 ? headOfRail(rails.top) : null;
+  const opening = shifted(openingOutline(sight, drawn(text), head), left, from);
+  return [
+    ...outlined(opening, bead, 'bead-line', 'fine'),
+    ...outlined(opening, grooveDepth, 'groove-floor', 'fine'),
+    ...outlined(opening, (drawn(panel.width) - sight) / 2, panel.part, 'hidden'),
+    ...(sizes === 'built'
+      ? [dimension('sightHeight', text, at(left, from), at(left, from + drawn(text)), 'right', 1)]
+      : []),
+  ];
+}
+
+/** Everything that a door measures as built. */
+function allSizes(door: PlanDoor, units: Units, frame: Frame): Shape[] {
+  const { width, height, horn, sides } = frame;
+  const { stiles, rails } = partsOf(door);
+  const { bottom, top } = rails;
+  const y = openingsOf(door).at(-1)?.to ?? 0;
+  return [
+    ...builtSizes(door, units, frame),
+    dimension(
+      'sightWidth',
+      door.values.sightWidth,
+      at(sides.left, -horn),
+      at(sides.right, -horn),
+      'below',
+      1,
+    ),
+    dimension(
+      'stileWidth',
+      stiles.left.width,
+      at(0, height + horn),
+      at(sides.left, height + horn),
+      'above',
+      1,
+    ),
+    ...(horn === 0
+      ? []
+      : [dimension('stileLength', stiles.left.length, at(0, -horn), at(0, height + horn), 'left', 2)]),
+    ...midRailWidths(door, width),
+    dimension('bottomRail', bottom.width, at(width, 0), at(width, drawn(bottom.width)), 'right', 1),
+    dimension('topRail', top.width, at(width, y), at(width, height), 'right', 1),
+  ];
 }
 
 interface Built {
@@ -121,7 +160,7 @@ export function builtSizes(
   const { finishedWidth, finishedHeight, trimEachSide, trimEachEnd } = door.values;
   const { row, ...kept } = more;
   return [
-    ...dimension(
+    dimension(
       'builtWidth',
       built(finishedWidth, trimEachSide, units),
       at(0, -horn),
@@ -130,7 +169,7 @@ export function builtSizes(
       row,
       kept,
     ),
-    ...dimension(
+    dimension(
       'builtHeight',
       built(finishedHeight, trimEachEnd, units),
       at(0, 0),
@@ -148,12 +187,16 @@ export const KEPT = { row: 1, keepName: true } as const;
 /** What is checked before the glue sets: both diagonals, from corner to corner of the door without its horns. */
 function gluedSizes(door: PlanDoor, units: Units, size: Built): Shape[] {
   const { width, height, horn } = size;
-  const diagonal = door.stages.find(({ stage }) => stage === 'glue')?.settings.diagonal;
+  const glue = stageOf(door, 'glue')?.settings;
   const across = (from: Point, to: Point, share: number) =>
-    dimension('diagonal', diagonal, from, to, 'along', 0, {
-      keepName: true,
-      valueAt: at(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share),
-    });
+    glue === undefined
+      ? []
+      : [
+          dimension('diagonal', glue.diagonal, from, to, 'along', 0, {
+            keepName: true,
+            valueAt: at(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share),
+          }),
+        ];
   return [
     ...builtSizes(door, units, size, KEPT),
     ...across(at(0, 0), at(width, height), 0.74),
@@ -174,10 +217,10 @@ function gluedSizes(door: PlanDoor, units: Units, size: Built): Shape[] {
   ];
 }
 
-/** A size as built, exactly: the finished one and what comes off both sides; nothing where either is no length. */
-function built(finished: string, trim: string, units: Units): string | undefined {
-  const [size, each] = [parseLength(finished, units), parseLength(trim, units)];
-  return size.ok && each.ok ? printLength(sum(size.value, each.value, each.value)) : undefined;
+/** A size as built, exactly: the finished one and what comes off both sides. */
+function built(finished: string, trim: string, units: Units): string {
+  const each = readPrinted(trim, units);
+  return printLength(sum(readPrinted(finished, units), each, each));
 }
 
 /** A straight rail's face between the stiles' shoulder lines, its beaded edges mitred. */
@@ -194,37 +237,19 @@ function railFace(left: number, right: number, y: number, width: number, b: numb
   ]);
 }
 
-/** The top rail's face, hollowed by its arch where it has one; y is the sight edge of its flats. */
+/** The top rail's face, its sight edge as its head runs; y is the sight edge of its flats. */
 function topFace(top: PlanPart, left: number, right: number, y: number, height: number, b: number): Path {
-  const arch = stageOf(top, 'arch')?.settings;
-  const runs: Run[] = [{ kind: 'line', to: at(left, y) }];
-  if (arch !== undefined) {
-    const half = drawn(arch.chord) / 2;
-    const middle = (left + right) / 2;
-    runs.push(
-      { kind: 'line', to: at(middle - half, y) },
-      { kind: 'arc', to: at(middle + half, y), centre: at(middle, y - drawn(arch.pivot)), clockwise: true },
-    );
-  }
-  runs.push(
-    { kind: 'line', to: at(right, y) },
-    { kind: 'line', to: at(right + b, y + b) },
-    { kind: 'line', to: at(right + b, height) },
-    { kind: 'line', to: at(left - b, height) },
-  );
-  return { start: at(left - b, y + b), runs };
-}
-
-/** The sight line of one opening, its bottom left corner at the origin; under the top rail with that rail's arch. */
-function sightLine(above: PlanPart | null, width: number, height: number): Outline {
-  const arch = above === null ? undefined : stageOf(above, 'arch')?.settings;
-  return openingOutline(
-    width,
-    height,
-    arch === undefined
-      ? null
-      : { chord: drawn(arch.chord), rise: drawn(arch.rise), pivot: drawn(arch.pivot) },
-  );
+  const sight = { start: at(0, 0), runs: headRunsBack(right - left, 0, headOfRail(top)) };
+  return {
+    start: at(left - b, y + b),
+    runs: [
+      { kind: 'line', to: at(left, y) },
+      ...shifted(sight, left, y).runs,
+      { kind: 'line', to: at(right + b, y + b) },
+      { kind: 'line', to: at(right + b, height) },
+      { kind: 'line', to: at(left - b, height) },
+    ],
+  };
 }
 
 /** A line so far outside a sight line; nothing where it would be the sight line itself. */
@@ -233,13 +258,10 @@ function outlined(sight: Outline, amount: number, role: string, pen: 'fine' | 'h
   return line === null ? [] : [area(line, role, 'none', pen)];
 }
 
-function midRailWidths(door: PlanDoor, bottom: number, width: number): Shape[] {
-  let y = bottom;
-  return door.parts
-    .filter(({ part }) => part.startsWith('rail-mid'))
-    .flatMap((rail, k) => {
-      const from = y + drawn(door.values.sightHeights[k]);
-      y = from + drawn(rail.width);
-      return dimension('midRail', rail.width, at(width, from), at(width, y), 'right', 1);
-    });
+function midRailWidths(door: PlanDoor, x: number): Shape[] {
+  const openings = openingsOf(door);
+  return partsOf(door).rails.mids.map((rail, k) => {
+    const from = openings[k]?.to ?? 0;
+    return dimension('midRail', rail.width, at(x, from), at(x, from + drawn(rail.width)), 'right', 1);
+  });
 }

@@ -1,28 +1,27 @@
+import type { Path, Shape } from '../drawing/model.ts';
+import { area, at, label, rectangle, symbol } from '../drawing/shapes.ts';
+import { openingOutline } from '../outline/opening-outline.ts';
 import type { Outline } from '../outline/outline.ts';
 import type { PlanPart } from '../plan/plan.ts';
+import { stageOf } from '../plan/stage-of.ts';
 import { say } from '../words/say.ts';
-import type { Path, Shape } from '../drawing/model.ts';
-import { drawn, stageOf } from './plan-number.ts';
-import { area, at, label, rectangle, symbol } from '../drawing/shapes.ts';
+import { drawn } from './drawn.ts';
 
-/** A panel as seen from the front, bottom left corner at the origin: square, or with its arched head as its plan has it. */
+/**
+ * A panel as seen from the front, bottom left corner at the origin: square, or with its head as its plan has it, which is
+ * an offset of the rail’s.
+ */
 export function panelOutline(part: PlanPart): Outline {
   const width = drawn(part.width);
   const cutout = stageOf(part, 'cutout')?.settings;
   if (cutout === undefined) return rectangle(0, 0, width, drawn(part.length));
-  const side = drawn(cutout.sideHeight);
-  const flat = drawn(cutout.flat);
-  const centre = at(width / 2, side + drawn(cutout.rise) - drawn(cutout.radius));
-  return {
-    start: at(0, 0),
-    runs: [
-      { kind: 'line', to: at(width, 0) },
-      { kind: 'line', to: at(width, side) },
-      { kind: 'line', to: at(width - flat, side) },
-      { kind: 'arc', to: at(flat, side), centre, clockwise: false },
-      { kind: 'line', to: at(0, side) },
-    ],
-  };
+  const { start, runs } = openingOutline(width, drawn(cutout.sideHeight), {
+    chord: drawn(cutout.chord),
+    rise: drawn(cutout.rise),
+    pivot: drawn(cutout.pivot),
+    flat: drawn(cutout.flat),
+  });
+  return { start, runs: runs.slice(0, -1) };
 }
 
 /** What is sawn of a panel's outline: its head, from one side to the other over the flats and the arc. Nothing of a square one. */

@@ -1,7 +1,6 @@
-import type { PlanPart } from '../plan/plan.ts';
-import type { Path, Shape } from '../drawing/model.ts';
-import { profileOf } from './plan-number.ts';
-import { area, at, polygon, rectangle } from '../drawing/shapes.ts';
+import type { Path } from '../drawing/model.ts';
+import type { Profile } from './profile.ts';
+import { at, polygon, rectangle } from '../drawing/shapes.ts';
 
 /** What of the section is cut already: the bead and the groove come in this order. */
 export interface SectionState {
@@ -13,8 +12,8 @@ export interface SectionState {
  * A frame member cut across: thickness along x with the front at the left, width along y with the sight edge at the
  * top. The bead is a quarter round b by b, sunk below the front by the fillet.
  */
-export function memberSection(part: PlanPart, state: SectionState): Path {
-  const { width, thickness, bead, fillet, wall, grooveWidth, grooveDepth } = profileOf(part);
+export function memberSection(profile: Profile, state: SectionState): Path {
+  const { width, thickness, bead, fillet, wall, grooveWidth, grooveDepth } = profile;
   const top =
     state.groove && grooveDepth > 0
       ? [
@@ -44,8 +43,8 @@ export function memberSection(part: PlanPart, state: SectionState): Path {
 }
 
 /** The corner of the section that the bead cutter takes off, between square stock and finished bead. */
-export function beadWaste(part: PlanPart): Path {
-  const { width, bead, fillet } = profileOf(part);
+export function beadWaste(profile: Profile): Path {
+  const { width, bead, fillet } = profile;
   return {
     start: at(0, width),
     runs: [
@@ -57,12 +56,7 @@ export function beadWaste(part: PlanPart): Path {
 }
 
 /** What the groove takes out of the section, in the section’s own frame. */
-export function grooveWaste(part: PlanPart): Path {
-  const { width, wall, grooveWidth, grooveDepth } = profileOf(part);
+export function grooveWaste(profile: Profile): Path {
+  const { width, wall, grooveWidth, grooveDepth } = profile;
   return rectangle(wall, width - grooveDepth, wall + grooveWidth, width);
-}
-
-/** The whole section, hatched as cut wood. */
-export function sectionShapes(part: PlanPart, state: SectionState): Shape[] {
-  return [area(memberSection(part, state), 'section', 'section')];
 }

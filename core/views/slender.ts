@@ -1,5 +1,5 @@
 import type { PlanDoor } from '../plan/plan.ts';
-import { drawn } from './plan-number.ts';
+import { drawn } from './drawn.ts';
 
 /** From so many times its width on a door is slender. */
 const SLENDER = 2.2;

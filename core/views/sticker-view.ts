@@ -5,8 +5,13 @@ import { partName } from '../telling/names.ts';
 import { say } from '../words/say.ts';
 import type { Drawing, Path, Point, Shape } from '../drawing/model.ts';
 import { panelOutline } from './panel-outline.ts';
-import { drawn, profileOf, stageOf } from './plan-number.ts';
-import { railOutline, sightEdges, tenonWaste } from './rail-blank.ts';
+import { drawn } from './drawn.ts';
+import { profileOf } from './profile.ts';
+import { stageOf } from '../plan/stage-of.ts';
+import { hornOf } from './horn.ts';
+import { headOfRail, railOutline, shoulderOf, sightEdges, tenonWaste } from './rail-blank.ts';
+import { mortisesFromBottom } from './stile-blank.ts';
+import { readPart } from '../plan/part-name.ts';
 import { area, at, polygon, rectangle, stroke, symbol } from '../drawing/shapes.ts';
 
 /** How a part is shown on its own sticker. */
@@ -23,13 +28,11 @@ export interface StickerViewOptions {
  * the door's top; the joiner's marks stand at the face edge and, on the far side, on the face.
  */
 export function stickerView(door: PlanDoor, part: PlanPart, options: StickerViewOptions): Drawing {
-  const shapes = part.part.startsWith('stile')
-    ? stileBack(door, part, options.place)
-    : part.part.startsWith('panel')
-      ? panelBack(part, options.place)
-      : railBack(part, options.place);
-  const high = part.part.startsWith('panel') ? drawn(part.length) : drawn(part.width);
-  const long = part.part.startsWith('panel') ? drawn(part.width) : drawn(part.length);
+  const shapes = backOf(door, part, options.place);
+  const upright = readPart(part).kind === 'panel';
+  const [high, long] = upright
+    ? [drawn(part.length), drawn(part.width)]
+    : [drawn(part.width), drawn(part.length)];
   const squeeze = Math.min(1, (options.aspect * high) / long);
   return {
     title: say('drawing.part-back', { part: partName(part.part), door: door.door }),
@@ -38,22 +41,29 @@ export function stickerView(door: PlanDoor, part: PlanPart, options: StickerView
   };
 }
 
+function backOf(door: PlanDoor, part: PlanPart, place: StickerPlace): Shape[] {
+  switch (readPart(part).kind) {
+    case 'stile':
+      return stileBack(door, part, place);
+    case 'rail':
+      return railBack(part, place);
+    case 'panel':
+      return panelBack(part, place);
+  }
+}
+
 /** A left stile has its sight edge above, a right one below. */
 function stileBack(door: PlanDoor, part: PlanPart, place: StickerPlace): Shape[] {
   const { width, length, bead } = profileOf(part);
-  const above = part.part === 'stile-left';
+  const above = readPart(part).at === 'left';
   const y = (fromSight: number) => (above ? width - fromSight : fromSight);
-  const horn = drawn(door.stages.find(({ stage }) => stage === 'trim')?.settings.horn);
+  const horn = hornOf(door);
   const shapes: Shape[] = [area(rectangle(0, 0, length, width), 'outline', 'wood')];
   for (const x of horn > 0 ? [horn, length - horn] : [])
     shapes.push(area(stroke(at(x, 0), at(x, width)), 'trim-line', 'none', 'fine'));
-  const mortise = stageOf(part, 'mortise');
-  const depth = drawn(mortise?.settings.depthFromEdge);
-  for (const { at: name, settings } of mortise?.places ?? []) {
-    const [a, b] = [drawn(settings.start), drawn(settings.stop)];
-    const [from, to] = name === 'top' ? [length - b, length - a] : [a, b];
+  const mortises = mortisesFromBottom(part);
+  for (const { place: name, from, to, depth } of mortises)
     shapes.push(area(rectangle(from, y(0), to, y(depth)), 'mortise', 'section', 'fine', name));
-  }
   if (bead > 0) shapes.push(beadLine(0, length, y(bead)));
   const outer = drawnPlace(place);
   shapes.push(
@@ -65,49 +75,44 @@ function stileBack(door: PlanDoor, part: PlanPart, place: StickerPlace): Shape[]
       place,
     ),
   );
-  const taken = (mortise?.places ?? []).map(({ at: name, settings }): [number, number] => {
-    const [from, to] = [drawn(settings.start), drawn(settings.stop)];
-    return name === 'top' ? [length - to, length - from] : [from, to];
-  });
+  const taken = mortises.map((each): [number, number] => [each.from, each.to]);
   const [from, to] = largestGap([...taken, [outer.along, outer.along + outer.long]], horn, length - horn);
   return [
     ...shapes,
-    ...marks(from + (to - from) * 0.3, above ? [width] : [0], width / 2),
+    ...faceMarks(from + (to - from) * 0.3, above ? [width] : [0], width / 2),
     symbol('arrow-right', at(from + (to - from) * 0.75, width / 2), 'to-top'),
   ];
 }
 
 function railBack(part: PlanPart, place: StickerPlace): Shape[] {
   const { width, length, bead } = profileOf(part);
-  const shoulder = drawn(stageOf(part, 'shoulder')?.settings.stop);
+  const shoulder = shoulderOf(part);
+  const edges = sightEdges(part);
+  const head = headOfRail(part);
   const shapes: Shape[] = [area(railOutline(part), 'outline', 'wood')];
   for (const x of [shoulder, length - shoulder])
     shapes.push(area(stroke(at(x, 0), at(x, width)), 'shoulder', 'none', 'fine'));
   for (const end of ['left', 'right'] as const)
-    for (const waste of tenonWaste(part, end)) shapes.push(area(waste, 'tenon-waste', 'section', 'fine'));
-  const arched = stageOf(part, 'arch') !== undefined;
-  const edges = sightEdges(part);
-  for (const edge of bead > 0 && !arched ? edges : [])
+    for (const waste of tenonWaste(part, end, edges))
+      shapes.push(area(waste, 'tenon-waste', 'section', 'fine'));
+  for (const edge of bead > 0 && head === null ? edges : [])
     shapes.push(beadLine(shoulder, length - shoulder, edge === 'above' ? width - bead : bead));
   const sized = drawnPlace(place);
-  const fromOuter =
-    part.part === 'rail-top' || part.part.startsWith('rail-mid')
-      ? width - sized.across - sized.wide
-      : sized.across;
+  const fromOuter = edges.includes('below') ? width - sized.across - sized.wide : sized.across;
   shapes.push(stickerAt(sized.along, fromOuter, sized.long, sized.wide, place));
   const free = shoulder + (Math.max(sized.along, shoulder) - shoulder) / 2;
   const sights = edges.map((edge) => (edge === 'above' ? width : 0));
   return [
     ...shapes,
-    ...marks(free, sights, (width + (arched ? drawn(stageOf(part, 'arch')?.settings.rise) : 0)) / 2),
-    symbol('arrow-up', at(length - free, width * (part.part === 'rail-bottom' ? 0.4 : 0.6)), 'to-top'),
+    ...faceMarks(free, sights, (width + (head?.rise ?? 0)) / 2),
+    symbol('arrow-up', at(length - free, width * (edges.includes('below') ? 0.6 : 0.4)), 'to-top'),
   ];
 }
 
 function panelBack(part: PlanPart, place: StickerPlace): Shape[] {
   const [width, high] = [drawn(part.width), drawn(part.length)];
   const head = stageOf(part, 'cutout')?.settings;
-  const band = drawn(stageOf(part, 'raise')?.settings.band);
+  const band = drawn(stageOf(part, 'raise')?.settings.band ?? '0');
   const top = head === undefined ? high : drawn(head.sideHeight);
   const shapes: Shape[] = [area(panelOutline(part), 'outline', 'wood')];
   if (band > 0) {
@@ -143,7 +148,7 @@ function beadLine(from: number, to: number, y: number): Shape {
 }
 
 /** The joiner's marks: the face edge's at each sight edge, the face's on the far side. */
-function marks(x: number, sights: readonly number[], middle: number): Shape[] {
+function faceMarks(x: number, sights: readonly number[], middle: number): Shape[] {
   return [
     ...sights.map((y) => symbol(y === 0 ? 'face-edge-below' : 'face-edge', at(x, y), 'face-edge')),
     symbol('face-side', at(x, middle), 'face-side'),

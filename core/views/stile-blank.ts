@@ -1,8 +1,11 @@
 import type { Lie } from '../plan/face-seen.ts';
+import { placeEnd, type PlaceName } from '../plan/place-name.ts';
 import type { PlanPart } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
 import type { Path, Shape } from '../drawing/model.ts';
-import { drawn, profileOf, stageOf } from './plan-number.ts';
+import { drawn } from './drawn.ts';
+import { profileOf } from './profile.ts';
+import { stageOf } from '../plan/stage-of.ts';
 import { area, at, label, polygon, stroke } from '../drawing/shapes.ts';
 
 /** How a stile lies in a drawing: its length along x, one end at the left. */
@@ -31,7 +34,7 @@ export function drawnEnd(part: PlanPart, lie: StileLie): number {
 }
 
 /** A stile lying on its edge or flat: outline, bead line, groove, mortises, and both ends named. */
-export function stileBlank(part: PlanPart, lie: StileLie, highlight?: string): Shape[] {
+export function stileBlank(part: PlanPart, lie: StileLie, highlight?: PlaceName): Shape[] {
   const { width, length, bead, grooveDepth } = profileOf(part);
   const end = Math.min(length, lie.upTo ?? length);
   const edge = lie.above === 'bead' ? width : 0;
@@ -59,7 +62,7 @@ export function stileBlank(part: PlanPart, lie: StileLie, highlight?: string): S
       );
     for (const mortise of mortisesOf(part)) {
       const [a, b] =
-        (mortise.place === 'top') === (lie.leftEnd === 'top')
+        placeEnd(mortise.place) === lie.leftEnd
           ? [mortise.from, mortise.to]
           : [length - mortise.to, length - mortise.from];
       if (a >= to || b <= from) continue;
@@ -143,16 +146,33 @@ function endNames(part: PlanPart, lie: StileLie, end: number): Shape[] {
 /** Narrower than this share of its length a whole stile is a strip too thin to be written on. */
 const THIN = 0.06;
 
+/** A mortise as it is drawn. */
+export interface DrawnMortise {
+  readonly place: PlaceName;
+  readonly from: number;
+  readonly to: number;
+  readonly depth: number;
+}
+
 /** The stile's mortises, each from its own end; mid ones from the bottom end. */
-function mortisesOf(part: PlanPart): { place: string; from: number; to: number; depth: number }[] {
+function mortisesOf(part: PlanPart): DrawnMortise[] {
   const mortise = stageOf(part, 'mortise');
-  const depth = drawn(mortise?.settings.depthFromEdge);
-  return (mortise?.places ?? []).map(({ at: place, settings }) => ({
+  if (mortise === undefined) return [];
+  const depth = drawn(mortise.settings.depthFromEdge);
+  return mortise.places.map(({ at: place, settings }) => ({
     place,
     from: drawn(settings.start),
     to: drawn(settings.stop),
     depth,
   }));
+}
+
+/** The same, all from the bottom end. */
+export function mortisesFromBottom(part: PlanPart): DrawnMortise[] {
+  const { length } = profileOf(part);
+  return mortisesOf(part).map((each) =>
+    placeEnd(each.place) === 'top' ? { ...each, from: length - each.to, to: length - each.from } : each,
+  );
 }
 
 /** A stretch of a member, with a break line at each side where the rest is left out. */

@@ -1,7 +1,10 @@
-import type { PlanPart, PlanStage } from '../plan/plan.ts';
+import { placeEnd, type PlaceName } from '../plan/place-name.ts';
+import type { PlanPart, StageOf } from '../plan/plan.ts';
+import { placeOf } from '../plan/stage-of.ts';
 import { say } from '../words/say.ts';
 import type { Dimension, Shape } from '../drawing/model.ts';
-import { drawn, profileOf } from './plan-number.ts';
+import { drawn } from './drawn.ts';
+import { profileOf } from './profile.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke } from '../drawing/shapes.ts';
 import { faceSeen } from '../plan/face-seen.ts';
 import { drawnEnd, placed, stileBlank, type StileLie } from './stile-blank.ts';
@@ -73,12 +76,12 @@ function fromEnd(
   part: PlanPart,
   lie: StileLie,
   name: string,
-  value: string | number | undefined,
+  value: string,
   y: number,
   side: Dimension['side'],
   row: number,
-  more: { readonly place?: string; readonly toY?: number } = {},
-): Shape[] {
+  more: { readonly place?: PlaceName; readonly toY?: number } = {},
+): Shape {
   const { x, brokenAt } = placed(lie, profileOf(part).width, drawn(value));
   return dimension(name, value, at(0, y), at(x, more.toY ?? y), side, row, {
     datum: true,
@@ -88,11 +91,11 @@ function fromEnd(
 }
 
 /** At the mortiser: outer edge down, bead edge up under the chisel, one place at a time; its own end against the stop. */
-export function mortiseSetup(part: PlanPart, stage: PlanStage, place: string | undefined): Shape[] {
-  const chosen = (stage.places ?? []).find(({ at: name }) => name === place) ?? stage.places?.[0];
+export function mortiseSetup(part: PlanPart, stage: StageOf<'mortise'>, place?: PlaceName): Shape[] {
+  const chosen = placeOf(stage, place);
   if (chosen === undefined) return [];
   const { width } = profileOf(part);
-  const leftEnd = chosen.at === 'top' ? 'top' : 'bottom';
+  const leftEnd = placeEnd(chosen.at);
   const [start, stop, depth] = [
     drawn(chosen.settings.start),
     drawn(chosen.settings.stop),
@@ -102,7 +105,7 @@ export function mortiseSetup(part: PlanPart, stage: PlanStage, place: string | u
   const [x1, x2, end] = [placed(lie, width, start).x, placed(lie, width, stop).x, drawnEnd(part, lie)];
   const bottom = width - depth;
   const groove = width - drawn(stage.settings.depthFromEdge) + drawn(stage.settings.depthFromGroove);
-  const chisel = drawn(stage.settings.chisel);
+  const chisel = stage.settings.chisel === undefined ? 0 : drawn(stage.settings.chisel);
   const own = { place: chosen.at };
   return [
     ...stileBlank(part, lie, chosen.at),
@@ -120,13 +123,13 @@ export function mortiseSetup(part: PlanPart, stage: PlanStage, place: string | u
         ]
       : []),
     ...faceNote(part, lie),
-    ...fromEnd(part, lie, 'start', chosen.settings.start, width, 'above', 1, own),
-    ...fromEnd(part, lie, 'stop', chosen.settings.stop, width, 'above', 2, own),
-    ...dimension('length', chosen.settings.length, at(x1, 0), at(x2, 0), 'below', 1, own),
-    ...dimension('depthFromEdge', stage.settings.depthFromEdge, at(end, width), at(end, bottom), 'right', 1, {
+    fromEnd(part, lie, 'start', chosen.settings.start, width, 'above', 1, own),
+    fromEnd(part, lie, 'stop', chosen.settings.stop, width, 'above', 2, own),
+    dimension('length', chosen.settings.length, at(x1, 0), at(x2, 0), 'below', 1, own),
+    dimension('depthFromEdge', stage.settings.depthFromEdge, at(end, width), at(end, bottom), 'right', 1, {
       datum: true,
     }),
-    ...dimension(
+    dimension(
       'depthFromGroove',
       stage.settings.depthFromGroove,
       at(end, groove),
@@ -145,10 +148,9 @@ function reachOf(needed: number, width: number, length: number): number {
 }
 
 /** A mitre: this end against the stop, sight edge down, the blade leaning toward the stop; what is set is where it meets the table. */
-export function mitreSetup(part: PlanPart, stage: PlanStage): Shape[] {
+export function mitreSetup(part: PlanPart, { settings }: StageOf<'mitre-end'>): Shape[] {
   const { width, bead } = profileOf(part);
-  const { settings } = stage;
-  const leftEnd = settings.fromEnd === 'top' ? 'top' : 'bottom';
+  const leftEnd = settings.fromEnd;
   const [sight, shoulder] = [drawn(settings.sightEdge), drawn(settings.shoulderLine)];
   const lie = lieFor(part, { leftEnd, above: 'outer' }, Math.min(sight, shoulder), Math.max(sight, shoulder));
   const [x1, x2, end] = [placed(lie, width, sight).x, placed(lie, width, shoulder).x, drawnEnd(part, lie)];
@@ -159,9 +161,9 @@ export function mitreSetup(part: PlanPart, stage: PlanStage): Shape[] {
     ...blade(x1, x2, bead, width),
     area(stroke(at(x1, 0), at(x2, bead)), 'mitre', 'none', 'cut'),
     ...faceNote(part, lie),
-    ...fromEnd(part, lie, 'shoulderLine', settings.shoulderLine, 0, 'above', 1, { toY: bead }),
-    ...fromEnd(part, lie, 'sightEdge', settings.sightEdge, 0, 'below', 1),
-    ...dimension('height', settings.height, at(end, 0), at(end, bead), 'right', 1, { datum: true }),
+    fromEnd(part, lie, 'shoulderLine', settings.shoulderLine, 0, 'above', 1, { toY: bead }),
+    fromEnd(part, lie, 'sightEdge', settings.sightEdge, 0, 'below', 1),
+    dimension('height', settings.height, at(end, 0), at(end, bead), 'right', 1, { datum: true }),
   ];
 }
 
@@ -185,11 +187,10 @@ export function blade(sight: number, shoulder: number, bead: number, width: numb
 }
 
 /** The notch between the mitres of a mid rail: crosscuts side by side, sight edge down. */
-export function notchSetup(part: PlanPart, stage: PlanStage): Shape[] {
+export function notchSetup(part: PlanPart, { settings: s }: StageOf<'notch'>): Shape[] {
   const { width, bead } = profileOf(part);
-  const s = stage.settings;
   const [from, to] = [drawn(s.from), drawn(s.to)];
-  const lie = lieFor(part, { leftEnd: 'bottom', above: 'outer' }, from, to);
+  const lie = lieFor(part, { leftEnd: s.fromEnd, above: 'outer' }, from, to);
   const [x1, x2, end] = [placed(lie, width, from).x, placed(lie, width, to).x, drawnEnd(part, lie)];
   return [
     ...stileBlank(part, lie),
@@ -197,9 +198,9 @@ export function notchSetup(part: PlanPart, stage: PlanStage): Shape[] {
     ...tableUnder(width, end),
     area(rectangle(x1, 0, x2, bead), 'notch', 'waste', 'cut'),
     ...faceNote(part, lie),
-    ...fromEnd(part, lie, 'from', s.from, 0, 'below', 1),
-    ...fromEnd(part, lie, 'to', s.to, 0, 'below', 2),
-    ...dimension('length', s.length, at(x1, width), at(x2, width), 'above', 1),
-    ...dimension('height', s.height, at(end, 0), at(end, bead), 'right', 1, { datum: true }),
+    fromEnd(part, lie, 'from', s.from, 0, 'below', 1),
+    fromEnd(part, lie, 'to', s.to, 0, 'below', 2),
+    dimension('length', s.length, at(x1, width), at(x2, width), 'above', 1),
+    dimension('height', s.height, at(end, 0), at(end, bead), 'right', 1, { datum: true }),
   ];
 }

@@ -1,7 +1,10 @@
-import type { PlanPart, PlanStage } from '../plan/plan.ts';
+import { placeEnd, type PlaceName } from '../plan/place-name.ts';
+import type { PlanPart, StageOf } from '../plan/plan.ts';
+import { placeOf } from '../plan/stage-of.ts';
 import { say } from '../words/say.ts';
 import type { Path, Point, Shape } from '../drawing/model.ts';
-import { drawn, profileOf } from './plan-number.ts';
+import { drawn } from './drawn.ts';
+import { profileOf } from './profile.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke, symbol } from '../drawing/shapes.ts';
 import { faceSeen } from '../plan/face-seen.ts';
 import { member, stileBlank, type StileLie } from './stile-blank.ts';
@@ -11,23 +14,24 @@ import { member, stileBlank, type StileLie } from './stile-blank.ts';
  * side of the fence, and from above. The leading end is at x = 0, so that the mark on the stile, the line on the fence
  * and the blade's front at table level all stand at x = run.
  */
-export function stripSetup(part: PlanPart, stage: PlanStage, place: string | undefined): Shape[] {
-  const chosen = (stage.places ?? []).find(({ at: name }) => name === place) ?? stage.places?.[0];
+export function stripSetup(part: PlanPart, stage: StageOf<'strip'>, place?: PlaceName): Shape[] {
+  const chosen = placeOf(stage, place);
   if (chosen === undefined) return [];
   const { width, length } = profileOf(part);
   const run = drawn(chosen.settings.run);
-  const leftEnd = chosen.at === 'top' ? 'top' : 'bottom';
+  const leftEnd = placeEnd(chosen.at);
+  const { reach = '0' } = stage.settings;
   const rip: Rip = {
     run,
     end: Math.min(length, run + width * 1.6),
-    left: Math.min(-width * 0.95, run - drawn(stage.settings.reach) - width * 0.25),
+    left: Math.min(-width * 0.95, run - drawn(reach) - width * 0.25),
     lie: { leftEnd, above: 'outer', upTo: run + width * 1.6 },
     place: chosen.at,
   };
   return [
     ...fromAbove(part, stage, rip),
     ...fromSide(part, stage, rip, width * 1.9),
-    ...dimension('run', chosen.settings.run, at(0, 0), at(run, 0), 'below', 1, {
+    dimension('run', chosen.settings.run, at(0, 0), at(run, 0), 'below', 1, {
       place: chosen.at,
       datum: true,
     }),
@@ -41,13 +45,13 @@ interface Rip {
   /** How far the fence, the table and the blade are drawn beyond the leading end. */
   readonly left: number;
   readonly lie: StileLie;
-  readonly place: string;
+  readonly place: PlaceName;
 }
 
 /** From above: outer edge along the fence; the strip, of which the last stretch is still uncut on this face. */
-function fromAbove(part: PlanPart, stage: PlanStage, { run, end, left, lie, place }: Rip): Shape[] {
+function fromAbove(part: PlanPart, stage: StageOf<'strip'>, { run, end, left, lie, place }: Rip): Shape[] {
   const { width, bead } = profileOf(part);
-  const lag = drawn(stage.settings.lag);
+  const lag = stage.settings.lag === undefined ? 0 : drawn(stage.settings.lag);
   const open = Math.max(0, run - lag);
   return [
     area(rectangle(left, width, end, width * 1.25), 'fence', 'tool'),
@@ -68,17 +72,19 @@ function fromAbove(part: PlanPart, stage: PlanStage, { run, end, left, lie, plac
       'end',
       width * 0.3,
     ),
-    ...(lag > 0
-      ? dimension('lag', stage.settings.lag, at(run, 0), at(open, 0), 'below', 2, { datum: true })
+    ...(stage.settings.lag !== undefined && lag > 0
+      ? [dimension('lag', stage.settings.lag, at(run, 0), at(open, 0), 'below', 2, { datum: true })]
       : []),
-    ...dimension('fence', stage.settings.fence, at(end, width), at(end, bead), 'right', 1, { datum: true }),
+    dimension('fence', stage.settings.fence, at(end, width), at(end, bead), 'right', 1, { datum: true }),
   ];
 }
 
 /** From the side: the stile on the table, the fence behind it, the blade raised, and what it leaves uncut. */
-function fromSide(part: PlanPart, stage: PlanStage, { run, end, left }: Rip, table: number): Shape[] {
+function fromSide(part: PlanPart, stage: StageOf<'strip'>, { run, end, left }: Rip, table: number): Shape[] {
   const { width, length, thickness } = profileOf(part);
-  const [rise, reach] = [drawn(stage.settings.bladeHeight), drawn(stage.settings.reach)];
+  const { bladeHeight, reach: along, lag } = stage.settings;
+  if (bladeHeight === undefined || along === undefined || lag === undefined) return [];
+  const [rise, reach] = [drawn(bladeHeight), drawn(along)];
   if (rise <= 0 || reach <= 0) return [];
   const top = table + thickness;
   const fence = table + Math.max(rise, thickness) + width * 0.5;
@@ -102,7 +108,7 @@ function fromSide(part: PlanPart, stage: PlanStage, { run, end, left }: Rip, tab
     ...stop(at(0, table), thickness, width),
     area(bladeAbove(rim, left, table, run), 'blade', 'none', 'hidden'),
     label(say('drawing.blade'), at(run - reach * 0.5, table + thickness * 0.27), 'blade-name', 'small'),
-    area(uncutSide(rim, run, table, top, drawn(stage.settings.lag)), 'uncut', 'waste', 'cut'),
+    area(uncutSide(rim, run, table, top, drawn(lag)), 'uncut', 'waste', 'cut'),
     area(stroke(at(arbor, table - width * 0.25), at(arbor, fence)), 'arbor', 'none', 'centre'),
     label(say('drawing.arbor'), at(arbor, table - width * 0.37), 'arbor-name', 'small'),
     ...markAt(run, table, fence),
@@ -120,18 +126,12 @@ function fromSide(part: PlanPart, stage: PlanStage, { run, end, left }: Rip, tab
       'small',
       'start',
     ),
-    ...dimension('reach', stage.settings.reach, at(arbor, table), at(run, table), 'above', 1, {
+    dimension('reach', along, at(arbor, table), at(run, table), 'above', 1, {
       datum: true,
     }),
-    ...dimension(
-      'bladeHeight',
-      stage.settings.bladeHeight,
-      at(end, table),
-      at(arbor, table + rise),
-      'right',
-      1,
-      { datum: true },
-    ),
+    dimension('bladeHeight', bladeHeight, at(end, table), at(arbor, table + rise), 'right', 1, {
+      datum: true,
+    }),
   ];
 }
 

@@ -4,7 +4,7 @@ import { say } from '../words/say.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { Hinge } from '../job/hinge-of.ts';
 import { hingeMarks, nameInside, seenFromFront } from './door-marks.ts';
-import { drawn } from './plan-number.ts';
+import { drawn } from './drawn.ts';
 import { area, at, dimension, polygon, rectangle } from '../drawing/shapes.ts';
 
 /**
@@ -32,17 +32,17 @@ export function surveyView(door: PlanDoor, units: Units, hinge?: Hinge): Drawing
       ...hingeMarks(hinge, width, height),
       ...nameInside(door),
       ...seenFromFront(hinge, width, height),
-      ...dimension('takeOff', left.bottom, at(0, a.y), a, 'below', 1, { ...datum, place: 'left-bottom' }),
-      ...dimension('takeOff', right.bottom, at(width, b.y), b, 'below', 1, {
+      dimension('takeOff', left.bottom, at(0, a.y), a, 'below', 1, { ...datum, place: 'left-bottom' }),
+      dimension('takeOff', right.bottom, at(width, b.y), b, 'below', 1, {
         ...datum,
         place: 'right-bottom',
       }),
-      ...dimension('takeOff', left.top, at(0, d.y), d, 'above', 1, { ...datum, place: 'left-top' }),
-      ...dimension('takeOff', right.top, at(width, c.y), c, 'above', 1, { ...datum, place: 'right-top' }),
-      ...dimension('takeOff', bottom.left, at(a.x, 0), a, 'left', 1, { ...datum, place: 'bottom-left' }),
-      ...dimension('takeOff', top.left, at(d.x, height), d, 'left', 1, { ...datum, place: 'top-left' }),
-      ...dimension('takeOff', bottom.right, at(b.x, 0), b, 'right', 1, { ...datum, place: 'bottom-right' }),
-      ...dimension('takeOff', top.right, at(c.x, height), c, 'right', 1, { ...datum, place: 'top-right' }),
+      dimension('takeOff', left.top, at(0, d.y), d, 'above', 1, { ...datum, place: 'left-top' }),
+      dimension('takeOff', right.top, at(width, c.y), c, 'above', 1, { ...datum, place: 'right-top' }),
+      dimension('takeOff', bottom.left, at(a.x, 0), a, 'left', 1, { ...datum, place: 'bottom-left' }),
+      dimension('takeOff', top.left, at(d.x, height), d, 'left', 1, { ...datum, place: 'top-left' }),
+      dimension('takeOff', bottom.right, at(b.x, 0), b, 'right', 1, { ...datum, place: 'bottom-right' }),
+      dimension('takeOff', top.right, at(c.x, height), c, 'right', 1, { ...datum, place: 'top-right' }),
     ],
   };
 }

@@ -1,4 +1,7 @@
+import type { PartName } from '#core/plan/part-name.ts';
 import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
+import { isOfKind } from '#core/stages/stage-id.ts';
+import type { StageKind } from '#core/stages/table.ts';
 
 /** A part that several doors have alike: one of them, and all doors that share it. */
 export interface Alike {
@@ -6,12 +9,15 @@ export interface Alike {
   readonly door: PlanDoor;
   readonly doors: readonly string[];
   /** The names of the parts that are alike, without repeats: both stiles of a pair. */
-  readonly parts: readonly string[];
+  readonly parts: readonly PartName[];
 }
 
 /** Parts with the same key drawn once, in the plan's order; null leaves a part out. */
 export function alike(plan: Plan, keyOf: (part: PlanPart) => string | null): Alike[] {
-  const found = new Map<string, { part: PlanPart; door: PlanDoor; doors: Set<string>; parts: Set<string> }>();
+  const found = new Map<
+    string,
+    { part: PlanPart; door: PlanDoor; doors: Set<string>; parts: Set<PartName> }
+  >();
   for (const door of plan.doors)
     for (const part of door.parts) {
       const key = keyOf(part);
@@ -31,10 +37,10 @@ export function alike(plan: Plan, keyOf: (part: PlanPart) => string | null): Ali
   }));
 }
 
-/** What a part is as cut: its size and the settings of these stages, so that alike parts have the same text. */
-export function cutKey(part: PlanPart, stages: (stage: string) => boolean): string {
+/** What a part is as cut: its size and the settings of these kinds of stages, so that alike parts have the same text. */
+export function cutKey(part: PlanPart, kinds: readonly StageKind[]): string {
   const cuts = part.stages
-    .filter(({ stage }) => stages(stage))
+    .filter(({ stage }) => kinds.some((kind) => isOfKind(stage, kind)))
     .map(({ stage, settings, places }) => [
       stage,
       settings,

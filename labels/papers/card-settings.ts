@@ -1,16 +1,16 @@
-import { STATIONS, type StationId } from '#core/plan/names.ts';
+import { STATIONS, type StationId } from '#core/stages/stations.ts';
 import { fineRounding, USUAL_ROUNDING, showValue, shownText } from '#core/length/reading.ts';
+import { measuredFrom } from '#core/plan/measured-from.ts';
+import type { PartName } from '#core/plan/part-name.ts';
+import { settingFacts } from '#core/plan/set-or-follows.ts';
 import { leftToPare } from '#core/plan/left-to-pare.ts';
-import type { PlanDoor, PlanStage, Settings, SettingValue, Why } from '#core/plan/plan.ts';
+import type { PlanDoor, PlanStage, Settings, SettingValue, WhyTable } from '#core/plan/plan.ts';
 import type { Units } from '#core/length/units.ts';
 import { cautionKeys } from '#core/words/cautions.ts';
 import { howTo } from '#core/telling/how-to.ts';
 import { partName, placeName, settingName, stageName } from '#core/telling/names.ts';
 import { hasWords, say } from '#core/words/say.ts';
 import { withUnit } from '../pdf/values.ts';
-
-/** Data that a card need not name: no rule is laid on there. */
-const NOT_MEASURED = ['from.none', 'from.chosen', 'from.counted', 'from.square'] as const;
 
 /**
  * One setting as it stands on a card: its name, its value, and what it is measured from. Where the machine is set beside
@@ -40,7 +40,7 @@ export interface CardStation {
 /** Every setting of a door by station and stage, in the order of work; parts that are set alike stand together. */
 export function cardStations(door: PlanDoor, units: Units): CardStation[] {
   const found = new Map<string, { stage: PlanStage; parts: string[]; how: readonly string[] }>();
-  const add = (stage: PlanStage, name: string, part = '') => {
+  const add = (stage: PlanStage, name: string, part?: PartName) => {
     const how = howLines(stage, part, units);
     const key = JSON.stringify([
       stage.stage,
@@ -88,13 +88,13 @@ function partsOf({ station, after }: PlanStage, parts: readonly string[], all: r
 }
 
 /** How a stage goes; of a second place only what differs there. */
-function howLines(stage: PlanStage, part: string, units: Units): string[] {
+function howLines(stage: PlanStage, part: PartName | undefined, units: Units): string[] {
   const read = (value: SettingValue) => withUnit(value, units);
   const [first, ...rest] = stage.places ?? [];
-  const lines = howTo(stage, { part, units, read, ...(first === undefined ? {} : { place: first.at }) });
+  const told = { ...(part === undefined ? {} : { part }), units, read };
+  const lines = howTo(stage, { ...told, ...(first === undefined ? {} : { place: first.at }) });
   for (const { at } of rest)
-    for (const line of howTo(stage, { part, units, read, place: at }))
-      if (!lines.includes(line)) lines.push(line);
+    for (const line of howTo(stage, { ...told, place: at })) if (!lines.includes(line)) lines.push(line);
   return lines;
 }
 
@@ -110,12 +110,14 @@ function linesOf(stage: PlanStage, units: Units): CardLine[] {
 function settingLines(
   { stage }: PlanStage,
   settings: Settings,
-  why: Readonly<Record<string, Why>> | undefined,
+  why: WhyTable | undefined,
   units: Units,
   before: string,
 ): CardLine[] {
   return Object.entries(settings).map(([name, value]) => {
-    const from = measuredFrom(why?.[name]?.from);
+    // An angle is set to nothing that a rule is laid on.
+    const datum = settingFacts(stage, name)?.is === 'angle' ? null : measuredFrom(why?.[name]);
+    const from = datum === null ? '' : say('paper.from', { from: datum });
     const called = `${before}${settingName(name, undefined, stage)}`;
     const pare = leftToPare(stage, name, value, units);
     if (pare === null) return { name: called, value: shown(name, value, units), from };
@@ -138,11 +140,4 @@ function shown(name: string, value: SettingValue, units: Units): string {
 /** As fine as what is left beside the line. */
 function fine(value: string, units: Units): string {
   return shownText(showValue(value, units, fineRounding(USUAL_ROUNDING)));
-}
-
-/** A choice from what the shop has is measured from nothing. */
-function measuredFrom(from: string | undefined): string {
-  return from === undefined || NOT_MEASURED.some((key) => from === say(key))
-    ? ''
-    : say('paper.from', { from });
 }

@@ -1,7 +1,9 @@
 import { panelOutline } from '#core/views/panel-outline.ts';
-import { drawn, stageOf } from '#core/views/plan-number.ts';
+import { drawn } from '#core/views/drawn.ts';
+import { stageOf } from '#core/plan/stage-of.ts';
 import { area, at, stroke } from '#core/drawing/shapes.ts';
 import type { Plan } from '#core/plan/plan.ts';
+import type { SettingsOf } from '#core/stages/table.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
 import { type FullSize, type FullSizeDraft, trueSize } from './full-size.ts';
@@ -11,12 +13,14 @@ import { withUnit } from '../pdf/values.ts';
 /** A full-size template of every different arched panel: its whole outline, springings, centre line and pivot. */
 export function panelTemplates(plan: Plan): FullSizeDraft[] {
   return alike(plan, (part) =>
-    stageOf(part, 'cutout') === undefined ? null : cutKey(part, (stage) => stage === 'cutout'),
-  ).map((group) => () => template(group, plan));
+    stageOf(part, 'cutout') === undefined ? null : cutKey(part, ['cutout']),
+  ).flatMap((group) => {
+    const cutout = stageOf(group.part, 'cutout')?.settings;
+    return cutout === undefined ? [] : [() => template(group, cutout, plan)];
+  });
 }
 
-function template({ part, doors }: Alike, { units }: Plan): FullSize {
-  const cutout = stageOf(part, 'cutout')?.settings ?? {};
+function template({ part, doors }: Alike, cutout: SettingsOf<'cutout'>, { units }: Plan): FullSize {
   const [width, height] = [drawn(part.width), drawn(part.length)];
   const [side, flat, centre] = [drawn(cutout.sideHeight), drawn(cutout.flat), drawn(cutout.centre)];
   const { figure, size, place } = trueSize(
@@ -36,7 +40,7 @@ function template({ part, doors }: Alike, { units }: Plan): FullSize {
     },
     units,
   );
-  const value = (name: string) => withUnit(cutout[name], units);
+  const value = (name: keyof SettingsOf<'cutout'>) => withUnit(cutout[name], units);
   return {
     title: say('paper.template-panel'),
     doors,

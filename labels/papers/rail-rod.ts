@@ -1,7 +1,10 @@
-import { railOutline } from '#core/views/rail-blank.ts';
-import { drawn, profileOf, stageOf } from '#core/views/plan-number.ts';
+import { railOutline, shoulderOf } from '#core/views/rail-blank.ts';
+import { drawn } from '#core/views/drawn.ts';
+import { profileOf } from '#core/views/profile.ts';
+import { stageOf } from '#core/plan/stage-of.ts';
 import { area, at, polygon, rectangle } from '#core/drawing/shapes.ts';
 import type { Area, Path } from '#core/drawing/model.ts';
+import { readPart } from '#core/plan/part-name.ts';
 import type { Plan, PlanPart } from '#core/plan/plan.ts';
 import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
@@ -13,23 +16,23 @@ import { withUnit } from '../pdf/values.ts';
 /** A full-size rod of every different rail: ends, shoulders, mitres, tenons with their haunch, springings and centre. */
 export function railRods(plan: Plan): FullSizeDraft[] {
   return alike(plan, (part) =>
-    part.part.startsWith('rail')
-      ? `${part.part.startsWith('rail-mid') ? 'mid' : 'outer'}${cutKey(part, (stage) => CUTS.has(stage))}`
+    readPart(part).kind === 'rail'
+      ? `${readPart(part).at === 'mid' ? 'mid' : 'outer'}${cutKey(part, CUTS)}`
       : null,
   ).map((group) => () => railRod(group, plan));
 }
 
-const CUTS = new Set(['arch', 'shoulder', 'mitre', 'tenon']);
+const CUTS = ['arch', 'shoulder', 'mitre', 'tenon'] as const;
 
 function railRod({ part, doors, parts }: Alike, { units }: Plan): FullSize {
   const { length, width } = profileOf(part);
-  const value = (text: string | number | undefined) => withUnit(text, units);
+  const value = (text: string) => withUnit(text, units);
   const marks: RodMark[] = [
     { at: 0, text: say('paper.rod-rail-end') },
     { at: length, text: say('paper.rod-rail-far', { length: value(part.length) }) },
   ];
   const both = (
-    setting: string | number | undefined,
+    setting: string,
     key: 'paper.rod-shoulder' | 'paper.rod-mitre' | 'paper.rod-springing' | 'paper.rod-outer-stop',
   ) => {
     for (const where of [drawn(setting), length - drawn(setting)])
@@ -41,7 +44,7 @@ function railRod({ part, doors, parts }: Alike, { units }: Plan): FullSize {
   const arch = stageOf(part, 'arch')?.settings;
   if (shoulder !== undefined) both(shoulder, 'paper.rod-shoulder');
   if (mitre !== undefined) both(mitre, 'paper.rod-mitre');
-  if (tenon?.outerStop !== undefined && drawn(tenon.outerStop) !== drawn(shoulder))
+  if (tenon?.outerStop !== undefined && drawn(tenon.outerStop) !== shoulderOf(part))
     both(tenon.outerStop, 'paper.rod-outer-stop');
   if (arch !== undefined) {
     both(arch.springing, 'paper.rod-springing');
@@ -53,7 +56,7 @@ function railRod({ part, doors, parts }: Alike, { units }: Plan): FullSize {
       say('paper.rod-rail-size', {
         length: value(part.length),
         width: value(part.width),
-        tenon: value(tenon?.width),
+        tenon: tenon === undefined ? '' : value(tenon.width),
       }),
     ],
     use: [say('paper.rod-rail-use')],
@@ -87,13 +90,14 @@ function turned(path: Path, part: PlanPart): Path {
 function tenonShapes(part: PlanPart): Area[] {
   const { length, width } = profileOf(part);
   const tenon = stageOf(part, 'tenon')?.settings;
-  const stop = drawn(stageOf(part, 'shoulder')?.settings.stop);
   if (tenon === undefined) return [];
+  const stop = shoulderOf(part);
+  const kept = tenon.outerStop === undefined ? stop : drawn(tenon.outerStop);
   const inner = width - drawn(tenon.innerHeight);
   const outer = tenon.outerHeight === undefined ? drawn(tenon.innerHeight) : drawn(tenon.outerHeight);
   const ends = [
-    [0, stop, drawn(tenon.outerStop)],
-    [length, length - stop, length - drawn(tenon.outerStop)],
+    [0, stop, kept],
+    [length, length - stop, length - kept],
   ] as const;
   return ends.flatMap(([end, shoulder, haunch]) => [
     area(
@@ -102,7 +106,7 @@ function tenonShapes(part: PlanPart): Area[] {
       'none',
       'hidden',
     ),
-    ...(tenon.outerStop === undefined || haunch === shoulder
+    ...(haunch === shoulder
       ? []
       : [
           area(
@@ -121,12 +125,13 @@ function mitreShapes(part: PlanPart): Area[] {
   const mitre = stageOf(part, 'mitre')?.settings;
   if (mitre === undefined) return [];
   const [edge, line, height] = [drawn(mitre.sightEdge), drawn(mitre.shoulderLine), drawn(mitre.height)];
-  const edges = part.part.startsWith('rail-mid')
-    ? [
-        [width, width - height],
-        [0, height],
-      ]
-    : [[width, width - height]];
+  const edges =
+    readPart(part).at === 'mid'
+      ? [
+          [width, width - height],
+          [0, height],
+        ]
+      : [[width, width - height]];
   return edges.flatMap(([out = 0, inward = 0]) =>
     [
       [edge, line],

@@ -1,7 +1,10 @@
 import { railOutline } from '#core/views/rail-blank.ts';
-import { drawn, profileOf, stageOf } from '#core/views/plan-number.ts';
+import { drawn } from '#core/views/drawn.ts';
+import { profileOf } from '#core/views/profile.ts';
+import { stageOf } from '#core/plan/stage-of.ts';
 import { area, at, stroke } from '#core/drawing/shapes.ts';
 import type { Plan } from '#core/plan/plan.ts';
+import type { SettingsOf } from '#core/stages/table.ts';
 import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
@@ -12,16 +15,17 @@ import { withUnit } from '../pdf/values.ts';
 /** A full-size template of every different arched rail: outline, arch, springings, centre line and shoulders. */
 export function railTemplates(plan: Plan): FullSizeDraft[] {
   return alike(plan, (part) =>
-    stageOf(part, 'arch') === undefined
-      ? null
-      : cutKey(part, (stage) => stage === 'arch' || stage === 'shoulder' || stage === 'mitre'),
-  ).map((group) => () => template(group, plan));
+    stageOf(part, 'arch') === undefined ? null : cutKey(part, ['arch', 'shoulder', 'mitre']),
+  ).flatMap((group) => {
+    const [arch, shoulder] = [stageOf(group.part, 'arch'), stageOf(group.part, 'shoulder')];
+    return arch === undefined || shoulder === undefined
+      ? []
+      : [() => template(group, arch.settings, shoulder.settings.stop, plan)];
+  });
 }
 
-function template({ part, doors }: Alike, { units }: Plan): FullSize {
+function template({ part, doors }: Alike, arch: SettingsOf<'arch'>, stop: string, { units }: Plan): FullSize {
   const { length, width } = profileOf(part);
-  const arch = stageOf(part, 'arch')?.settings ?? {};
-  const stop = stageOf(part, 'shoulder')?.settings.stop;
   const [springing, rise, centre] = [drawn(arch.springing), drawn(arch.rise), drawn(arch.centre)];
   const shoulder = drawn(stop);
   const { figure, size, place } = trueSize(
@@ -41,7 +45,7 @@ function template({ part, doors }: Alike, { units }: Plan): FullSize {
     },
     units,
   );
-  const value = (name: string) => withUnit(arch[name], units);
+  const value = (name: keyof SettingsOf<'arch'>) => withUnit(arch[name], units);
   return {
     title: say('paper.template-rail'),
     doors,

@@ -1,4 +1,8 @@
-import { drawn, profileOf, stageOf } from '#core/views/plan-number.ts';
+import { drawn } from '#core/views/drawn.ts';
+import { profileOf } from '#core/views/profile.ts';
+import { readPart } from '#core/plan/part-name.ts';
+import { placeEnd } from '#core/plan/place-name.ts';
+import { stageOf, stagesOf } from '#core/plan/stage-of.ts';
 import { area, at, polygon, rectangle, stroke } from '#core/drawing/shapes.ts';
 import type { Area } from '#core/drawing/model.ts';
 import type { Plan, PlanPart } from '#core/plan/plan.ts';
@@ -12,16 +16,14 @@ import { withUnit } from '../pdf/values.ts';
 /** A full-size rod of every different stile: ends, horns, mortises, mitres and shoulder lines. */
 export function stileRods(plan: Plan): FullSizeDraft[] {
   return alike(plan, (part) =>
-    part.part.startsWith('stile')
-      ? cutKey(part, (stage) => stage === 'mortise' || /^(mitre|notch)/.test(stage))
-      : null,
+    readPart(part).kind === 'stile' ? cutKey(part, ['mortise', 'mitre-end', 'notch']) : null,
   ).map((group) => () => stileRod(group, plan));
 }
 
 function stileRod({ part, door, doors, parts }: Alike, { units }: Plan): FullSize {
   const { length, width } = profileOf(part);
-  const horn = door.stages.find(({ stage }) => stage === 'trim')?.settings.horn;
-  const value = (text: string | number | undefined) => withUnit(text, units);
+  const horn = stageOf(door, 'trim')?.settings.horn ?? '0';
+  const value = (text: string) => withUnit(text, units);
   const marks: RodMark[] = [
     { at: 0, text: say('paper.rod-bottom-end') },
     { at: length, text: say('paper.rod-top-end', { length: value(part.length) }) },
@@ -52,12 +54,12 @@ function fromBottom(value: number, from: 'top' | 'bottom', length: number): numb
   return from === 'top' ? length - value : value;
 }
 
-type Say = (value: string | number | undefined) => string;
+type Say = (value: string) => string;
 
 function mortiseMarks(part: PlanPart, value: Say): RodMark[] {
   const length = drawn(part.length);
   return (stageOf(part, 'mortise')?.places ?? []).flatMap(({ at: place, settings }) => {
-    const from = place === 'top' ? 'top' : 'bottom';
+    const from = placeEnd(place);
     return (['start', 'stop'] as const).map((which) => ({
       at: fromBottom(drawn(settings[which]), from, length),
       text: say(`paper.rod-mortise-${which}-${from}`, {
@@ -70,23 +72,22 @@ function mortiseMarks(part: PlanPart, value: Say): RodMark[] {
 
 function mitreMarks(part: PlanPart, value: Say): RodMark[] {
   const length = drawn(part.length);
-  return part.stages
-    .filter(({ stage }) => stage.startsWith('mitre'))
-    .flatMap(({ stage, settings }) => {
-      const from = settings.fromEnd === 'top' ? 'top' : 'bottom';
-      return (['sightEdge', 'shoulderLine'] as const).map((which) => ({
-        at: fromBottom(drawn(settings[which]), from, length),
-        text: say(`paper.rod-${which}-${from}`, { what: stageName(stage), value: value(settings[which]) }),
-      }));
-    });
+  return stagesOf(part, 'mitre-end').flatMap(({ stage, settings }) => {
+    const from = settings.fromEnd;
+    return (['sightEdge', 'shoulderLine'] as const).map((which) => ({
+      at: fromBottom(drawn(settings[which]), from, length),
+      text: say(`paper.rod-${which}-${from}`, { what: stageName(stage), value: value(settings[which]) }),
+    }));
+  });
 }
 
 function mortiseShapes(part: PlanPart): Area[] {
   const { length, width } = profileOf(part);
   const mortise = stageOf(part, 'mortise');
-  const depth = drawn(mortise?.settings.depthFromEdge);
-  return (mortise?.places ?? []).map(({ at: place, settings }) => {
-    const from = place === 'top' ? 'top' : 'bottom';
+  if (mortise === undefined) return [];
+  const depth = drawn(mortise.settings.depthFromEdge);
+  return mortise.places.map(({ at: place, settings }) => {
+    const from = placeEnd(place);
     const ends = [drawn(settings.start), drawn(settings.stop)].map((each) => fromBottom(each, from, length));
     return area(
       rectangle(width - depth, Math.min(...ends), width, Math.max(...ends)),
@@ -101,16 +102,14 @@ function mortiseShapes(part: PlanPart): Area[] {
 /** The mitre's slope from the sight edge in to the shoulder line, and the shoulder line of the bead taken away. */
 function mitreShapes(part: PlanPart): Area[] {
   const { length, width } = profileOf(part);
-  return part.stages
-    .filter(({ stage }) => stage.startsWith('mitre'))
-    .flatMap(({ settings }) => {
-      const from = settings.fromEnd === 'top' ? 'top' : 'bottom';
-      const edge = fromBottom(drawn(settings.sightEdge), from, length);
-      const line = fromBottom(drawn(settings.shoulderLine), from, length);
-      const inward = width - drawn(settings.height);
-      return [
-        area(polygon([at(width, edge), at(inward, line), at(width, line)]), 'mitre', 'none', 'edge'),
-        area(stroke(at(inward, line), at(width, line)), 'shoulder', 'none', 'fine'),
-      ];
-    });
+  return stagesOf(part, 'mitre-end').flatMap(({ settings }) => {
+    const from = settings.fromEnd;
+    const edge = fromBottom(drawn(settings.sightEdge), from, length);
+    const line = fromBottom(drawn(settings.shoulderLine), from, length);
+    const inward = width - drawn(settings.height);
+    return [
+      area(polygon([at(width, edge), at(inward, line), at(width, line)]), 'mitre', 'none', 'edge'),
+      area(stroke(at(inward, line), at(width, line)), 'shoulder', 'none', 'fine'),
+    ];
+  });
 }

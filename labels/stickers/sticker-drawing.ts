@@ -1,5 +1,6 @@
 import { layOut } from '#core/drawing/layout.ts';
 import { stickerView } from '#core/views/sticker-view.ts';
+import { readPart } from '#core/plan/part-name.ts';
 import type { PlanDoor, PlanPart } from '#core/plan/plan.ts';
 import type { Units } from '#core/length/units.ts';
 import type { StickerPlace } from '#core/stickers/sticker-place.ts';
@@ -10,7 +11,7 @@ const LEAST_ASPECT = 3;
 
 /** Draws a part into whatever box its sticker has for it; the marks grow with the box, within limits. */
 export function partDrawing(door: PlanDoor, part: PlanPart, units: Units, place: StickerPlace): DrawPart {
-  const panel = part.part.startsWith('panel');
+  const panel = readPart(part).kind === 'panel';
   const figure: DrawPart['figure'] = ({ width, height }) => {
     const text = panel
       ? Math.max(2.8, Math.min(10, height * 0.14))

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { readPart } from '#core/plan/part-name.ts';
 import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
 import { labelIn, type StickerPlace, stickerPlace } from '#core/stickers/sticker-place.ts';
 import type { SizeOf } from '#core/stickers/stock.ts';
@@ -105,7 +106,7 @@ export class StickerLayouts {
       partDrawing(door, part, this.#plan.units, place),
     );
     if (body === null) return null;
-    const arrow = arrowOperators(body.head.arrow, part.part.startsWith('stile') ? 'right' : 'up');
+    const arrow = arrowOperators(body.head.arrow, readPart(part).kind === 'stile' ? 'right' : 'up');
     const bodies = body.faces.map(({ runs, drawing }) => {
       const texts = [...body.head.runs, ...runs].map(
         ({ text: run, x, y, size, weight }) =>

@@ -1,4 +1,7 @@
-import type { Plan, PlanDoor, PlanPart, PlanStage, Settings } from '#core/plan/plan.ts';
+import { readPart } from '#core/plan/part-name.ts';
+import { parsePlace, placeEnd } from '#core/plan/place-name.ts';
+import type { Plan, PlanDoor, PlanPart, Settings } from '#core/plan/plan.ts';
+import { stageOf } from '#core/plan/stage-of.ts';
 import type { Units } from '#core/length/units.ts';
 import type { StickerPlace } from '#core/stickers/sticker-place.ts';
 import { placeWords } from '#core/stickers/sticker-place.ts';
@@ -42,20 +45,19 @@ export function stickerText(plan: Plan, door: PlanDoor, part: PlanPart, place: S
       width: asText(part.width, units),
       thickness: asText(part.thickness, units),
     }),
-    notes: [
-      ...(part.part.startsWith('panel')
-        ? panelNotes(part, units)
-        : [
-            ...edgeNotes(part, units),
-            ...(part.part.startsWith('stile') ? stileNotes(part, units) : railNotes(part, units)),
-          ]),
-      placeWords(part, place, units),
-    ],
+    notes: [...notesOf(part, units), placeWords(part, place, units)],
   };
 }
 
-function stageOf(part: PlanPart, ...names: readonly string[]): PlanStage | undefined {
-  return part.stages.find(({ stage }) => names.includes(stage));
+function notesOf(part: PlanPart, units: Units): string[] {
+  switch (readPart(part).kind) {
+    case 'stile':
+      return [...edgeNotes(part, units), ...stileNotes(part, units)];
+    case 'rail':
+      return [...edgeNotes(part, units), ...railNotes(part, units)];
+    case 'panel':
+      return panelNotes(part, units);
+  }
 }
 
 /** A stage's settings as they are read on paper. */
@@ -65,7 +67,7 @@ function read(settings: Settings, units: Units): Record<string, string> {
 
 function edgeNotes(part: PlanPart, units: Units): string[] {
   const bead = stageOf(part, 'bead');
-  const groove = stageOf(part, 'groove', 'slot');
+  const groove = stageOf(part, 'groove') ?? stageOf(part, 'slot');
   return [
     bead === undefined ? say('paper.no-bead') : say('paper.bead', read(bead.settings, units)),
     ...(groove === undefined ? [] : [say('paper.groove', read(groove.settings, units))]),
@@ -75,10 +77,10 @@ function edgeNotes(part: PlanPart, units: Units): string[] {
 function stileNotes(part: PlanPart, units: Units): string[] {
   const mortise = stageOf(part, 'mortise');
   if (mortise === undefined) return [];
-  const places = (mortise.places ?? []).map(({ at, settings }) => {
-    const k = /^mid-(\d+)$/.exec(at)?.[1];
-    if (k !== undefined) return say('paper.mortise-mid', { k, ...read(settings, units) });
-    return say(at === 'top' ? 'paper.mortise-top' : 'paper.mortise-bottom', read(settings, units));
+  const places = mortise.places.map(({ at, settings }) => {
+    const place = parsePlace(at);
+    if (place?.at === 'mid') return say('paper.mortise-mid', { k: place.k, ...read(settings, units) });
+    return say(placeEnd(at) === 'top' ? 'paper.mortise-top' : 'paper.mortise-bottom', read(settings, units));
   });
   return [
     say('paper.mortises', {

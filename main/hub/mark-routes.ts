@@ -1,6 +1,7 @@
 import type { PartAnswer } from '#core/api/marks-api.ts';
 import { readPartCode } from '#core/codes/read-code.ts';
-import { isStation } from '#core/plan/names.ts';
+import { isStation } from '#core/stages/stations.ts';
+import type { PlanStage } from '#core/plan/plan.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import type { JobProgress, Mark } from '#core/marks/mark.ts';
 import { own } from '#core/marks/progress.ts';
@@ -70,18 +71,14 @@ function partAnswer(
     width: part.width,
     thickness: part.thickness,
     stages: stageStates(part, door, progress),
-    here:
-      here === null || replacedBy !== undefined
-        ? null
-        : {
-            stage: here.stage,
-            station: here.station,
-            settings: { ...here.settings },
-            ...(here.places === undefined
-              ? {}
-              : { places: here.places.map((place) => ({ at: place.at, settings: { ...place.settings } })) }),
-          },
+    here: here === null || replacedBy !== undefined ? null : setUpOf(here),
     next: next === null || replacedBy !== undefined ? null : { stage: next.stage, station: next.station },
     ...(replacedBy === undefined ? {} : { replacedBy }),
   };
+}
+
+/** What is set at a stage: all of it but its forerunners. */
+function setUpOf(stage: PlanStage): NonNullable<PartAnswer['here']> {
+  const { after: _before, why: _reasons, ...setUp } = stage;
+  return setUp;
 }

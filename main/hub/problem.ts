@@ -1,4 +1,6 @@
 import type { RefusalBody } from '#core/api/marks-api.ts';
+import type { Missing } from '#core/marks/stage-state.ts';
+import { missingText } from '#core/telling/missing.ts';
 import type { Refusal } from '#core/marks/mark.ts';
 import type { Fault } from '#core/fields/fault.ts';
 import { say, type Figures, type WordKey } from '#core/words/say.ts';
@@ -36,12 +38,12 @@ const STATUS: Readonly<Partial<Record<Refusal, number>>> = {
 export function refusal(
   code: Refusal,
   told: Omit<Refused, 'missing'> = {},
-  missing?: readonly string[],
+  missing?: readonly Missing[],
 ): Problem {
   const body: RefusalBody = {
     code,
     message: tellRefusal(code, { ...told, missing }),
-    ...(missing === undefined ? {} : { missing: [...missing] }),
+    ...(missing === undefined ? {} : { missing: missing.map(missingText) }),
     ...(told.station === undefined ? {} : { station: told.station }),
     ...(told.replacedBy === undefined ? {} : { replacedBy: told.replacedBy }),
   };

@@ -1,3 +1,4 @@
+import type { Missing } from '#core/marks/stage-state.ts';
 import { judgeMark } from '#core/marks/judge-mark.ts';
 import { locate } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress, Mark, Refusal } from '#core/marks/mark.ts';
@@ -20,7 +21,7 @@ export type Marked =
   | {
       readonly ok: false;
       readonly code: Refusal;
-      readonly missing?: readonly string[];
+      readonly missing?: readonly Missing[];
       readonly figures?: Readonly<Record<string, string>>;
     };
 

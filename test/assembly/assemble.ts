@@ -1,3 +1,4 @@
+import { looseStage } from '../loose-plan.ts';
 import { expect } from 'vitest';
 import type { PlanDoor, PlanPart } from '#core/plan/plan.ts';
 import { assembleArch } from './assemble-arch.ts';
@@ -52,7 +53,7 @@ export function assemble(door: PlanDoor, tally: Tally, haunchClearance: string):
     partOf(door, name),
   ) as [PlanPart, PlanPart, PlanPart, PlanPart];
   const mids = door.parts.filter(({ part }) => part.startsWith('rail-mid'));
-  const trim = door.stages.find(({ stage }) => stage === 'trim')?.settings ?? {};
+  const trim = looseStage(door, 'trim')?.settings ?? {};
   const [horn, length, s] = [num(trim.horn), num(left.length), num(left.width)];
   const width = num(trim.finishedWidth) + 2 * num(trim.trimEachSide);
   const height = num(trim.finishedHeight) + 2 * num(trim.trimEachEnd);
@@ -179,7 +180,7 @@ function tenonsFit(
   inset: number,
   { s, b, t, length, near }: { s: number; b: number; t: number; length: number; near: number },
 ): void {
-  const mortise = stile.stages.find(({ stage }) => stage === 'mortise');
+  const mortise = looseStage(stile, 'mortise');
   const floor = s - num(mortise?.settings.depthFromEdge);
   const rooms: number[] = [];
   for (const [k, rail] of rails.entries()) {

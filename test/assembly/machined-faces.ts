@@ -1,3 +1,4 @@
+import { looseStage } from '../loose-plan.ts';
 import polygonClipping from 'polygon-clipping';
 import { expect } from 'vitest';
 import type { PlanDoor, PlanPart, Settings } from '#core/plan/plan.ts';
@@ -20,8 +21,7 @@ export const partOf = (door: PlanDoor, name: string): PlanPart => {
   if (found === undefined) throw new Error(`no ${name}`);
   return found;
 };
-export const find = (part: PlanPart, name: string): Settings | undefined =>
-  part.stages.find(({ stage }) => stage === name)?.settings;
+export const find = (part: PlanPart, name: string): Settings | undefined => looseStage(part, name)?.settings;
 export const set = (part: PlanPart, name: string): Settings => {
   const found = find(part, name);
   if (found === undefined) throw new Error(`${part.part} has no ${name}`);
@@ -84,7 +84,7 @@ export function stileFace(stile: PlanPart, mids: number): Spot[] {
       [0, length],
     ];
   const fence = num(set(stile, 'strip').fence);
-  const runs = stile.stages.find(({ stage }) => stage === 'strip')?.places ?? [];
+  const runs = looseStage(stile, 'strip')?.places ?? [];
   const [bottom, top] = [set(stile, 'mitre-bottom'), set(stile, 'mitre-top')];
   expect(runs.map(({ at, settings }) => [at, settings.run])).toEqual([
     ['bottom', bottom.shoulderLine],

@@ -1,3 +1,4 @@
+import { stageOf } from '#core/plan/stage-of.ts';
 import { expect, type Page, test } from '@playwright/test';
 import { demoHub } from './demo-hub.ts';
 import { faultsOf, keep, onlyPlan, partOf, post, scan } from './shop-floor.ts';
@@ -105,7 +106,7 @@ test('a backup is made and put back, and sizes as they came out change what is s
   await expect(page.getByRole('status')).toContainText('Backed up and read back: 1 job, ');
 
   const stile = partOf(await onlyPlan(hub), 'BENCH-1', 'stile-left');
-  const mortise = stile.stages.find(({ stage }) => stage === 'mortise');
+  const mortise = stageOf(stile, 'mortise');
   expect((await post(hub, stile.code, 'milling', 'mill')).status).toBe(200);
   await page.click('[data-page="jobs"]');
   await page.click('[data-action="show-sizes"]');
@@ -114,9 +115,7 @@ test('a backup is made and put back, and sizes as they came out change what is s
   await expect(page.locator('[data-measured]')).toContainText('Stations show the new settings');
   await keep(page, 'office-measured-1280');
   const after = partOf(await onlyPlan(hub), 'BENCH-1', 'stile-left');
-  expect(after.stages.find(({ stage }) => stage === 'mortise')?.settings.fence).not.toBe(
-    mortise?.settings.fence,
-  );
+  expect(stageOf(after, 'mortise')?.settings.fence).not.toBe(mortise?.settings.fence);
 
   await page.click('[data-page="safety"]');
   const newest = page.locator('[data-backup]').last();
@@ -124,7 +123,7 @@ test('a backup is made and put back, and sizes as they came out change what is s
   await newest.locator('[data-action="restore-yes"]').click();
   await expect(page.getByRole('status')).toContainText('Restored as of');
   const back = partOf(await onlyPlan(hub), 'BENCH-1', 'stile-left');
-  expect(back.stages.find(({ stage }) => stage === 'mortise')?.settings.fence).toBe(mortise?.settings.fence);
+  expect(stageOf(back, 'mortise')?.settings.fence).toBe(mortise?.settings.fence);
 });
 
 test('an exported file is put in place of everything after one more question, and the hub says how it is', async ({

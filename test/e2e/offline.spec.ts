@@ -32,10 +32,7 @@ test('a station loaded anew while the hub is away shows every setup that it know
     await expect(page.locator('[data-message="hub-away"]')).toBeVisible({ timeout: 3000 });
     await Promise.all([...part.code, 'Enter'].map((key) => page.keyboard.press(key)));
     await expect(page.locator(`[data-code="${part.code}"]`)).toHaveAttribute('data-stage', 'mill');
-    await expect(page.locator('[data-setting="length"]').first()).toHaveAttribute(
-      'data-value',
-      mill.settings.length as string,
-    );
+    await expect(page.locator('[data-setting="length"]').first()).toHaveAttribute('data-value', part.length);
     await page.locator('[data-action="done"]').click();
     await page.waitForTimeout(500);
     await page.reload();

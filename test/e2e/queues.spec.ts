@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
-import type { StationId } from '#core/plan/names.ts';
+import type { StationId } from '#core/stages/stations.ts';
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
 import { failOnErrors } from './quiet.ts';

@@ -1,3 +1,4 @@
+import { stageOf } from '#core/plan/stage-of.ts';
 import { expect, type Page, test } from '@playwright/test';
 import { clippedOn } from './clipped.ts';
 import { demoHub } from './demo-hub.ts';
@@ -74,7 +75,7 @@ test('one button shows numbers and drawing in millimetres and decimal inches, an
   await scan(page, stile.code);
   const measure = page.locator('[data-action="measure"]');
   await expect(measure).toContainText('inches');
-  const exact = (stile.stages.find(({ stage }) => stage === 'mortise')?.places ?? [])[0]?.settings.stop;
+  const exact = stageOf(stile, 'mortise')?.places[0]?.settings.stop;
   const number = page.locator('[data-setting="stop"][data-place="bottom"] .value .hidden');
   const drawn = page.locator('svg text[data-name="stop"][data-role="dimension-value"]').first();
   const before = await number.textContent();

@@ -1,4 +1,4 @@
-import { STATIONS, type StationId } from '#core/plan/names.ts';
+import { STATIONS, type StationId } from '#core/stages/stations.ts';
 import { indexParts } from '#core/marks/live-plan.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
 import type { Plan } from '#core/plan/plan.ts';

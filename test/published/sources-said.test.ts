@@ -12,7 +12,7 @@ function titlesOf(file: string): string[] {
   );
 }
 
-test.each(['published/published-values.test.ts', 'labels/symbol.test.ts'])(
+test.each(['published/published-values.test.ts', 'labels/pdf/symbol.test.ts'])(
   '%s says of each check where its value is from: looked up, from memory, or reckoned',
   (file) => {
     const titles = titlesOf(file);
@@ -22,5 +22,5 @@ test.each(['published/published-values.test.ts', 'labels/symbol.test.ts'])(
 );
 
 test('the door of common practice claims nothing for all doors and all times', () => {
-  expect(textOf('core/plan/common-practice.test.ts')).not.toMatch(/\balways\b/i);
+  expect(textOf('core/planning/common-practice.test.ts')).not.toMatch(/\balways\b/i);
 });

@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/svelte';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { STATIONS } from '#core/plan/names.ts';
+import { STATIONS } from '#core/stages/stations.ts';
 import type { PlanPart } from '#core/plan/plan.ts';
 import { stationName } from '#core/telling/names.ts';
 import App from '#ui/App.svelte';

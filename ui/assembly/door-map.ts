@@ -1,4 +1,6 @@
-import { drawn } from '#core/views/plan-number.ts';
+import { drawn } from '#core/views/drawn.ts';
+import { partsOf } from '#core/plan/parts-of.ts';
+import { stageOf } from '#core/plan/stage-of.ts';
 import type { PlanDoor, PlanPart } from '#core/plan/plan.ts';
 
 /** Where a part stands in a door that is being put together: a rectangle in the job's units, y down from the door's top. */
@@ -19,38 +21,33 @@ export function doorMap(door: PlanDoor): {
   readonly height: number;
   readonly parts: readonly Standing[];
 } {
-  const named = (name: string) => door.parts.find(({ part }) => part === name);
-  const stile = drawn(named('stile-left')?.width);
+  const { stiles, rails, panels } = partsOf(door);
+  const stile = drawn(stiles.left.width);
   const between = drawn(door.values.shoulderToShoulder);
-  const panels = door.values.sightHeights.map(drawn);
-  const rails = ['rail-bottom', ...panels.slice(1).map((_, k) => `rail-mid-${k + 1}`), 'rail-top'];
   const parts: Omit<Standing, 'outline'>[] = [];
   let up = 0;
-  const place = (name: string, x: number, wide: number, high: number, base: number) => {
-    const part = named(name);
-    if (part !== undefined)
-      parts.push({ part: part.part, code: part.code, x, y: base, width: wide, height: high });
-  };
-  for (const [k, rail] of rails.entries()) {
-    const high = drawn(named(rail)?.width);
+  const place = ({ part, code }: PlanPart, x: number, wide: number, high: number, base: number) =>
+    parts.push({ part, code, x, y: base, width: wide, height: high });
+  for (const [k, rail] of [rails.bottom, ...rails.mids, rails.top].entries()) {
+    const high = drawn(rail.width);
     place(rail, stile, between, high, up);
     up += high;
-    const sight = panels[k];
-    if (sight === undefined) continue;
-    place(panels.length === 1 ? 'panel' : `panel-${k + 1}`, stile, between, sight, up);
-    up += sight;
+    const [sight, panel] = [door.values.sightHeights[k], panels[k]];
+    if (sight === undefined || panel === undefined) continue;
+    place(panel, stile, between, drawn(sight), up);
+    up += drawn(sight);
   }
-  place('stile-left', 0, stile, up, 0);
-  place('stile-right', stile + between, stile, up, 0);
-  const arch = archOf(named('rail-top'));
-  const highest = panels.length === 1 ? 'panel' : `panel-${panels.length}`;
+  place(stiles.left, 0, stile, up, 0);
+  place(stiles.right, stile + between, stile, up, 0);
+  const arch = archOf(rails.top);
   const middle = stile + between / 2;
   return {
     width: 2 * stile + between,
     height: up,
     parts: parts.map((each) => {
       const turned = { ...each, y: up - each.y - each.height };
-      const edge = each.part === 'rail-top' ? 'below' : each.part === highest ? 'above' : null;
+      const edge =
+        each.code === rails.top.code ? 'below' : each.code === panels.at(-1)?.code ? 'above' : null;
       return {
         ...turned,
         outline: outlineOf(turned, edge === null || arch === null ? null : { ...arch, middle, edge }),
@@ -66,8 +63,8 @@ interface Arch {
 }
 
 /** The arch under a top rail; null where it is straight. */
-function archOf(rail: PlanPart | undefined): Arch | null {
-  const arch = rail?.stages.find(({ stage }) => stage === 'arch')?.settings;
+function archOf(rail: PlanPart): Arch | null {
+  const arch = stageOf(rail, 'arch')?.settings;
   if (arch === undefined) return null;
   return { half: drawn(arch.chord) / 2, radius: drawn(arch.radius), rise: drawn(arch.rise) };
 }

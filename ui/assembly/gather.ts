@@ -1,12 +1,15 @@
 import type { Located } from '#core/marks/live-plan.ts';
 import { doorDone, missingBefore } from '#core/marks/stage-state.ts';
 import type { PlanDoor, PlanStage } from '#core/plan/plan.ts';
+import { type StageId, stageIs } from '#core/stages/stage-id.ts';
 import type { LiveJob } from '../hub/live.svelte.ts';
 
 /** A door whose parts are being brought together at assembly: those that were scanned so far. */
 export interface Gathered {
   readonly job: string;
   readonly door: PlanDoor;
+  /** The stage that they are gathered for. */
+  readonly stage: StageId;
   readonly codes: ReadonlySet<string>;
   /** The code scanned last. */
   readonly last: string;
@@ -22,15 +25,14 @@ export type Brought =
 export function bring(before: Gathered | null, code: string, job: LiveJob, { door, part }: Located): Brought {
   const whole = doorDone(job.progress, door.door);
   const next = door.stages.find(({ stage }) => !Object.hasOwn(whole, stage));
-  if (next?.stage !== 'dryfit' || part.code !== code) return { kind: 'nothing-to-gather' };
-  const own = missingBefore(next, part, door, job.progress).filter((each) =>
-    each.startsWith(`${part.part}: `),
-  );
+  if (next === undefined || !stageIs(next.stage, 'gathers') || part.code !== code)
+    return { kind: 'nothing-to-gather' };
+  const own = missingBefore(next, part, door, job.progress).filter((each) => each.part === part.part);
   if (own.length > 0) return { kind: 'nothing-to-gather' };
   if (before !== null && (before.door.door !== door.door || before.job !== job.line.id))
     return { kind: 'other-door', here: before.door.door };
   const live = new Set(door.parts.map((each) => each.code));
   const codes = new Set([...(before?.codes ?? []), code].filter((each) => live.has(each)));
-  const gathered = { job: job.line.id, door, codes, last: code };
+  const gathered = { job: job.line.id, door, stage: next.stage, codes, last: code };
   return { kind: 'gathered', gathered, full: codes.size === live.size ? next : null };
 }

@@ -2,7 +2,7 @@ import { type BoardDoor, boardDoor } from '#core/marks/board.ts';
 import { liveDoor } from '#core/marks/live-plan.ts';
 import { own } from '#core/marks/progress.ts';
 import type { PlanDoor } from '#core/plan/plan.ts';
-import type { StationId } from '#core/plan/names.ts';
+import type { StationId } from '#core/stages/stations.ts';
 import type { LiveJob } from '../hub/live.svelte.ts';
 
 /** A line of the board as it is shown. */

@@ -1,4 +1,4 @@
-import type { StationId } from '#core/plan/names.ts';
+import type { StationId } from '#core/stages/stations.ts';
 import { judgeMark } from '#core/marks/judge-mark.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import type { JobProgress } from '#core/marks/mark.ts';

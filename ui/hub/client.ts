@@ -14,7 +14,6 @@ import {
   jobSaved,
   jobsAnswer,
   measuredAnswer,
-  planAnswer,
 } from '#core/api/jobs-api.ts';
 import {
   backupMade,
@@ -24,6 +23,7 @@ import {
   restoredAnswer,
   sessionAnswer,
 } from '#core/api/office-api.ts';
+import { planAnswer } from '#core/api/plan-api.ts';
 import { shopAnswer, type ShopFile } from '#core/api/shop-api.ts';
 import {
   printedAnswer,
@@ -94,9 +94,9 @@ const id = (text: string) => encodeURIComponent(text.replace(/\p{Cs}/gu, '\u{fff
 export const hub = {
   health: () => ask(healthAnswer, '/health'),
   jobs: () => ask(jobsAnswer, '/jobs'),
-  plan: async (job: string) => (await ask(planAnswer, `/jobs/${id(job)}`)) as Answer<Plan>,
-  explained: async (job: string) =>
-    (await ask(planAnswer, `/jobs/${id(job)}?why=1`, 'GET', undefined, LONG_PATIENCE_MS)) as Answer<Plan>,
+  plan: (job: string): Promise<Answer<Plan>> => ask(planAnswer, `/jobs/${id(job)}`),
+  explained: (job: string): Promise<Answer<Plan>> =>
+    ask(planAnswer, `/jobs/${id(job)}?why=1`, 'GET', undefined, LONG_PATIENCE_MS),
   progress: async (job: string) =>
     (await ask(jobProgress, `/jobs/${id(job)}/progress`)) as Answer<JobProgress>,
   jobFile: (job: string) => ask(jobFileAnswer, `/jobs/${id(job)}/file`),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { asMarked, type JobLine, jobsAnswer, planAnswer } from '#core/api/jobs-api.ts';
+import { asMarked, type JobLine, jobsAnswer } from '#core/api/jobs-api.ts';
+import { planAnswer } from '#core/api/plan-api.ts';
 import { jobProgress } from '#core/api/marks-api.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
 import type { AsMarked } from '#core/measured/as-marked.ts';
@@ -89,7 +90,7 @@ export class JobDrawer {
       const progress = read.success ? reached.get(read.data.id) : undefined;
       if (!read.success || progress === undefined) return [];
       const { line, plan, file, asMarked: kept } = read.data;
-      return [{ line, plan: plan as Plan, file, asMarked: kept, progress }];
+      return [{ line, plan, file, asMarked: kept, progress }];
     });
   }
 }

@@ -1,4 +1,4 @@
-import { isDoorStage } from '#core/plan/names.ts';
+import { isDoorStage } from '#core/stages/stage-id.ts';
 import type { Mark } from '#core/marks/mark.ts';
 
 /** A mark that this screen keeps until the hub has answered it. */

@@ -1,3 +1,4 @@
+import { stageIs } from '#core/stages/stage-id.ts';
 import { acceptedMark } from '#core/api/marks-api.ts';
 import { jobEvent, type JobLine } from '#core/api/jobs-api.ts';
 import { indexParts, type Located, locate, type PartIndex } from '#core/marks/live-plan.ts';
@@ -220,7 +221,8 @@ class Live {
       jobs.set(id, this.#withAhead({ ...job, confirmed: foldMarks(job.confirmed, arrived) }));
     }
     this.jobs = jobs;
-    if (arrived.some(({ mark }) => mark.mark === 'spoiled' || mark.stage === 'trim')) this.stickerNews += 1;
+    if (arrived.some(({ mark }) => mark.mark === 'spoiled' || stageIs(mark.stage, 'finishes')))
+      this.stickerNews += 1;
     this.#copying ??= setTimeout(() => this.#copy(), COPY_MS);
   }
 

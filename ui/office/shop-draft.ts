@@ -2,7 +2,7 @@ import type { Shop, ShopFile } from '#core/api/shop-api.ts';
 import { parseLength } from '#core/length/parse-length.ts';
 import { typeLength } from '#core/length/type-length.ts';
 import type { Units } from '#core/length/units.ts';
-import { STATIONS } from '#core/plan/names.ts';
+import { STATIONS } from '#core/stages/stations.ts';
 
 /** The shop as it is typed: every field a text until it is saved. */
 export interface ShopDraft {

@@ -1,14 +1,14 @@
-import type { StationId } from '#core/plan/names.ts';
+import type { StationId } from '#core/stages/stations.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
 import { own } from '#core/marks/progress.ts';
-import { doneOf, doorDone, missingBefore, nextStage } from '#core/marks/stage-state.ts';
+import { doneOf, doorDone, type Missing, missingBefore, nextStage } from '#core/marks/stage-state.ts';
 import type { PlanStage } from '#core/plan/plan.ts';
 
 /** What a scanned part means at a station: its setup, or why there is none, and where it goes. */
 export type Here =
   | { readonly kind: 'setup'; readonly stage: PlanStage }
-  | { readonly kind: 'stage-not-reached'; readonly missing: readonly string[]; readonly next: PlanStage }
+  | { readonly kind: 'stage-not-reached'; readonly missing: readonly Missing[]; readonly next: PlanStage }
   | { readonly kind: 'already-done'; readonly next: PlanStage }
   | { readonly kind: 'wrong-station'; readonly next: PlanStage }
   | { readonly kind: 'finished' }
@@ -36,5 +36,5 @@ export function hereAt(
   const open = mine.filter(({ stage }) => !Object.hasOwn(done, stage));
   if (mine.length === 0) return { kind: 'wrong-station', next };
   if (open.length === 0) return { kind: 'already-done', next };
-  return { kind: 'stage-not-reached', missing: [next.stage], next };
+  return { kind: 'stage-not-reached', missing: [{ stage: next.stage }], next };
 }

@@ -1,5 +1,8 @@
 import { readCode } from '#core/codes/read-code.ts';
-import { isDoorStage, type StationId } from '#core/plan/names.ts';
+import { isDoorStage } from '#core/stages/stage-id.ts';
+import { type StationId } from '#core/stages/stations.ts';
+import type { Missing } from '#core/marks/stage-state.ts';
+import type { PlanStage } from '#core/plan/plan.ts';
 import type { Located } from '#core/marks/live-plan.ts';
 import { missingName } from '#core/telling/missing.ts';
 import { partName, stageName, stationInSentence } from '#core/telling/names.ts';
@@ -64,7 +67,7 @@ export function whyNot(here: Exclude<Here, { kind: 'setup' }>, station: StationI
 }
 
 /** The first few stages that are missing, each with where it is done, and how many more there are. */
-function missingAt(missing: readonly string[], found: Located): string {
+function missingAt(missing: readonly Missing[], found: Located): string {
   const SHOWN = 4;
   const at = new Map<string, string[]>();
   for (const each of missing.slice(0, SHOWN)) {
@@ -78,12 +81,11 @@ function missingAt(missing: readonly string[], found: Located): string {
   return `${told.join('; ')}${more > 0 ? ` ${say('message.more', { count: more })}` : ''}`;
 }
 
-/** The station of a missing stage: of "rail-top: tenon" the top rail's, else the scanned part's own or its door's. */
-function stationOf(missing: string, { part, door }: Located): string {
-  const [name = '', own] = missing.split(': ');
-  const stages =
-    own === undefined
+/** The station of a missing stage: of another part that part's, else the scanned part's own or its door's. */
+function stationOf({ part: name, stage: missing }: Missing, { part, door }: Located): string {
+  const stages: readonly PlanStage[] =
+    name === undefined
       ? [...part.stages, ...door.stages]
       : (door.parts.find((each) => each.part === name)?.stages ?? []);
-  return stages.find(({ stage }) => stage === (own ?? name))?.station ?? '';
+  return stages.find(({ stage }) => stage === missing)?.station ?? '';
 }

@@ -1,4 +1,4 @@
-import type { StationId } from '#core/plan/names.ts';
+import type { StationId } from '#core/stages/stations.ts';
 import { judgeMark } from '#core/marks/judge-mark.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { say } from '#core/words/say.ts';

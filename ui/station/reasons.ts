@@ -1,6 +1,6 @@
 import { isTree } from '#core/fields/read-shape.ts';
 import { planFile } from '#core/planning/plan-file.ts';
-import type { Plan, PlanStage, SettingValue, Why } from '#core/plan/plan.ts';
+import type { Place, Plan, PlanStage, Settings, SettingValue, Why } from '#core/plan/plan.ts';
 import { hub } from '../hub/client.ts';
 import type { LiveJob } from '../hub/live.svelte.ts';
 
@@ -41,8 +41,11 @@ export function reasonIn(plan: Plan | null, { mark, part, stage, name, value, at
     ...(door?.stages ?? []),
   ];
   const found = stages.find((each) => each.stage === stage);
-  const place = at === undefined ? found : found?.places?.find((each) => each.at === at);
-  return place?.settings[name] === value ? (place.why?.[name] ?? null) : null;
+  const places: readonly Place[] = found?.places ?? [];
+  const spot = at === undefined ? found : places.find((each) => each.at === at);
+  if (spot === undefined) return null;
+  const settings: Settings = spot.settings;
+  return settings[name] === value ? (spot.why?.[name] ?? null) : null;
 }
 
 /** The plan of one mark's first door, with reasons. */

@@ -1,5 +1,5 @@
 import { readCode } from '#core/codes/read-code.ts';
-import type { StationId } from '#core/plan/names.ts';
+import type { StationId } from '#core/stages/stations.ts';
 import { type Located, locate } from '#core/marks/live-plan.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { nextStage } from '#core/marks/stage-state.ts';
@@ -12,6 +12,7 @@ import { bring, type Gathered } from '../assembly/gather.ts';
 import { live, type LiveJob } from '../hub/live.svelte.ts';
 import type { Posted } from '../hub/outbox.svelte.ts';
 import { badgeName, person } from '../people/person.svelte.ts';
+import type { PlaceName } from '#core/plan/place-name.ts';
 import { firstPlace, nextPlace, toPlace } from './places.ts';
 import { newMark, postMark } from './post-mark.ts';
 import type { Last, Message, Setup } from './setup-shown.ts';
@@ -163,7 +164,7 @@ export class Station {
   }
 
   /** Shows another place of the stage. */
-  choose(at: string): void {
+  choose(at: PlaceName): void {
     if (this.setup !== null)
       this.setup = { ...this.setup, ...toPlace(this.setup, at), since: performance.now() };
   }

@@ -1,7 +1,9 @@
 import { z } from 'zod';
-import { station } from '#core/api/marks-api.ts';
+import { station } from '#core/api/plan-api.ts';
 import { partCode } from '#core/codes/part-code.ts';
 import { MOST_DOORS } from '#core/job/read-job.ts';
+import { isPlanStage } from '#core/plan/is-plan-stage.ts';
+import { isPartName } from '#core/plan/part-name.ts';
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
 
 /** The form of these lines. */
@@ -10,13 +12,15 @@ const PLAN_FORMAT = 1;
 const text = z.string().max(2000);
 const settings = z.record(z.string(), z.union([z.string(), z.number()]));
 const stages = z.array(
-  z.looseObject({
-    stage: z.string().regex(/^[a-z0-9-]{1,40}$/),
-    station,
-    settings,
-    places: z.array(z.looseObject({ at: text, settings })).optional(),
-    after: z.array(text),
-  }),
+  z
+    .looseObject({
+      stage: text,
+      station,
+      settings,
+      places: z.array(z.looseObject({ at: text, settings })).optional(),
+      after: z.array(text),
+    })
+    .refine((stage) => isPlanStage(stage)),
 );
 const aboutPlan = z.object({
   plan: z.object({
@@ -34,7 +38,7 @@ const doorsAlike = z.object({
     values: z.looseObject({}),
     parts: z.array(
       z.looseObject({
-        part: z.string().regex(/^[a-z0-9-]{1,40}$/),
+        part: text.refine(isPartName),
         length: text,
         width: text,
         thickness: text,

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { personName, station } from '#core/api/marks-api.ts';
+import { personName } from '#core/api/marks-api.ts';
+import { station } from '#core/api/plan-api.ts';
 import { partCode } from '#core/codes/part-code.ts';
 import { readPartCode } from '#core/codes/read-code.ts';
 import { isJobId, readDoorName } from '#core/job/read-job.ts';

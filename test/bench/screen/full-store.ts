@@ -1,6 +1,6 @@
 import { closeSync, openSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
-import type { StationId } from '#core/plan/names.ts';
+import type { StationId } from '#core/stages/stations.ts';
 import type { PlanDoor } from '#core/plan/plan.ts';
 import { disk } from '#main/store/files/disk.ts';
 import { LOG_FORMAT, type LogEntry } from '#main/store/log/log-entry.ts';

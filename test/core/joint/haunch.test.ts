@@ -1,3 +1,4 @@
+import { stageOf } from '#core/plan/stage-of.ts';
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
 import type { DoorFields } from './door-fields.ts';
@@ -16,9 +17,8 @@ function haunchOf(fields: DoorFields, units: 'in' | 'mm' = 'in') {
   if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
   const [bottom, top] = ['rail-bottom', 'rail-top'].map((name) => {
     const part = planned.value.doors[0]?.parts.find((each) => each.part === name);
-    const [haunch, tenon] = ['haunch', 'tenon'].map((stage) =>
-      part?.stages.find((each) => each.stage === stage),
-    );
+    if (part === undefined) throw new Error(`no ${name}`);
+    const [haunch, tenon] = [stageOf(part, 'haunch'), stageOf(part, 'tenon')];
     return {
       length: haunch?.settings.length,
       outerStop: tenon?.settings.outerStop,

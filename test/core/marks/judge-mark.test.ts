@@ -72,7 +72,7 @@ test('a stage is taken only after its forerunners, and says which are missing', 
   expect(judge(none, mark(stile, 'mortiser', 'mortise'))).toEqual({
     ok: false,
     code: 'stage-not-reached',
-    missing: ['groove'],
+    missing: [{ stage: 'groove' }],
   });
 });
 
@@ -89,7 +89,7 @@ test('only what is done, and nothing later stands on, is taken back', () => {
   expect(judge(beaded, mark(stile, 'milling', 'mill', 'undo'))).toEqual({
     ok: false,
     code: 'later-stage-done',
-    missing: ['bead'],
+    missing: [{ stage: 'bead' }],
   });
   const back = applyMark(beaded, accepted(beaded, mark(stile, 'router-table', 'bead', 'undo')));
   expect(back.parts[stile]?.done).toEqual(milled.parts[stile]?.done);
@@ -105,7 +105,7 @@ test('the door is put together when its parts are ready, the panel’s finish no
   expect(judge(fitted, mark(stile, 'assembly', 'glue'))).toEqual({
     ok: false,
     code: 'stage-not-reached',
-    missing: ['panel: finish'],
+    missing: [{ part: 'panel', stage: 'finish' }],
   });
 });
 

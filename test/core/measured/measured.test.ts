@@ -1,3 +1,4 @@
+import { looseStage } from '../../loose-plan.ts';
 import { expect, test } from 'vitest';
 import { readJob } from '#core/job/read-job.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
@@ -24,10 +25,10 @@ function planned(measured: unknown = {}): Plan {
 }
 
 const setting = (plan: Plan, door: string, part: string, stage: string, name: string) =>
-  plan.doors
-    .find((each) => each.door === door)
-    ?.parts.find((each) => each.part === part)
-    ?.stages.find((each) => each.stage === stage)?.settings[name];
+  looseStage(
+    plan.doors.find((each) => each.door === door)?.parts.find((each) => each.part === part) ?? { stages: [] },
+    stage,
+  )?.settings[name];
 
 test('stock that came out thinner moves everything that is centred in it', () => {
   const plan = planned({ thickness: '23/32' });

@@ -1,7 +1,7 @@
+import type { LooseStage } from '../../loose-plan.ts';
 import { expect, test } from 'vitest';
 import { leftToPare } from '#core/plan/left-to-pare.ts';
 import { planFile } from '#core/planning/plan-file.ts';
-import type { PlanStage } from '#core/plan/plan.ts';
 import type { Units } from '#core/length/units.ts';
 import { hasWords } from '#core/words/say.ts';
 import example from '../../fixtures/worked-example.json' with { type: 'json' };
@@ -55,7 +55,7 @@ test('in the worked example each mitre, both runs, the fence and both radii are 
   const planned = planFile(example);
   if (!planned.ok) throw new Error('the example has faults');
   const found = new Set<string>();
-  const look = (units: Units, { stage, settings, places = [] }: PlanStage) => {
+  const look = (units: Units, { stage, settings, places = [] }: LooseStage) => {
     for (const each of [settings, ...places.map((place) => place.settings)])
       for (const [name, value] of Object.entries(each)) {
         const left = leftToPare(stage, name, value, units);

@@ -2,7 +2,10 @@ import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
 import type { PlanStage } from '#core/plan/plan.ts';
 import type { Units } from '#core/length/units.ts';
-import { FOLLOWS, isSet } from '#core/plan/set-or-follows.ts';
+import { isSet } from '#core/plan/set-or-follows.ts';
+import { kindOf } from '#core/stages/stage-id.ts';
+import { factsOf, STAGE_KINDS, type StageKind } from '#core/stages/table.ts';
+import type { LooseStage } from '../../loose-plan.ts';
 import { everyStageJob } from '../../e2e/every-stage-job.ts';
 
 function stagesOf(units: Units): PlanStage[] {
@@ -34,14 +37,21 @@ test.each(['in', 'mm'] as const)(
   },
 );
 
-test('every number that is said to follow is one of its kind of stage', () => {
-  const printed = new Set(
-    stagesOf('in').flatMap(({ stage, settings, places = [] }) =>
-      [settings, ...places.map((each) => each.settings)]
-        .flatMap(Object.keys)
-        .map((name) => `${stage.split('-')[0] ?? ''} ${name}`),
-    ),
-  );
-  const said = Object.entries(FOLLOWS).flatMap(([kind, names]) => names.map((name) => `${kind} ${name}`));
-  expect(said.filter((each) => !printed.has(each))).toEqual([]);
+test('the table of stages has every kind that is printed, and of each just the settings that are', () => {
+  const printed = new Map<StageKind, Set<string>>();
+  for (const { stage, settings, places = [] } of [...stagesOf('in'), ...stagesOf('mm')] as LooseStage[]) {
+    const kind = kindOf(stage);
+    if (kind === null) throw new Error(`no kind has the stage ${stage}`);
+    const names = printed.get(kind) ?? new Set<string>();
+    printed.set(kind, names);
+    for (const each of [settings, ...places.map((place) => place.settings)])
+      for (const name of Object.keys(each)) names.add(name);
+  }
+  expect([...printed.keys()].sort()).toEqual([...STAGE_KINDS].sort());
+  for (const kind of STAGE_KINDS) {
+    const { settings, place = {} } = factsOf(kind);
+    expect([...(printed.get(kind) ?? [])].sort(), kind).toEqual(
+      [...Object.keys(settings), ...Object.keys(place)].sort(),
+    );
+  }
 });

@@ -1,3 +1,4 @@
+import { looseStage } from '../../loose-plan.ts';
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
 
@@ -28,7 +29,10 @@ const planned = planFile({
 if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
 const [door] = planned.value.doors;
 const part = (name: string) => door?.parts.find((each) => each.part === name);
-const stage = (name: string, of: string) => part(name)?.stages.find((each) => each.stage === of);
+const stage = (name: string, of: string) => {
+  const found = part(name);
+  return found === undefined ? undefined : looseStage(found, of);
+};
 
 test('a pantry hatch has the frame that is reckoned by hand for it', () => {
   // Between the stiles 13 7/16 − 2 × 2 1/8 = 9 3/16. A bead more on each side is 9 9/16 from shoulder to shoulder.

@@ -1,3 +1,4 @@
+import { type LooseStage, looseStage } from '../../loose-plan.ts';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
@@ -15,7 +16,7 @@ const partOf = (door: PlanDoor, name: string): PlanPart => {
   return found;
 };
 const stageOf = (part: PlanPart, ...names: string[]) =>
-  part.stages.find(({ stage }) => names.includes(stage));
+  names.map((name) => looseStage(part, name)).find((found) => found !== undefined);
 const set = (part: PlanPart, ...names: string[]): Settings => {
   const found = stageOf(part, ...names);
   if (found === undefined) throw new Error(`${part.part} has no ${names.join(' or ')}`);
@@ -262,8 +263,8 @@ test('an inch job and the same in millimetres agree: every length times 25.4 exa
       if (!inch.ok || !metric.ok) return;
       const [one, other] = [inch.value.doors[0], metric.value.doors[0]];
       const pairs = (one?.parts ?? []).flatMap((part, k) =>
-        part.stages.flatMap((stage, j) => {
-          const same = other?.parts[k]?.stages[j];
+        part.stages.flatMap((stage: LooseStage, j) => {
+          const same: LooseStage | undefined = other?.parts[k]?.stages[j];
           expect(same?.stage).toBe(stage.stage);
           return [
             [stage.settings, same?.settings] as const,

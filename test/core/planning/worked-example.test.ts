@@ -1,3 +1,4 @@
+import { looseStage } from '../../loose-plan.ts';
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
@@ -10,7 +11,7 @@ function stage(partName: string, stageName: string) {
   const planned = planFile(file);
   if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
   const part = planned.value.doors[0]?.parts.find(({ part }) => part === partName);
-  const found = part?.stages.find((each) => each.stage === stageName);
+  const found = part === undefined ? undefined : looseStage(part, stageName);
   if (part === undefined || found === undefined) throw new Error(`${partName} has no ${stageName}`);
   return { part, settings: found.settings, places: found.places ?? [] };
 }

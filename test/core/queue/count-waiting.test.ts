@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { STATIONS } from '#core/plan/names.ts';
+import { STATIONS } from '#core/stages/stations.ts';
 import { indexParts } from '#core/marks/live-plan.ts';
 import type { AcceptedMark } from '#core/marks/mark.ts';
 import { emptyProgress, foldMarks } from '#core/marks/progress.ts';

@@ -108,16 +108,13 @@ test('a whole door waits once for its dry fit, whatever the number of its parts'
   ]);
 });
 
-const stage = (name: string, settings: PlanStage['settings']): PlanStage => ({
-  stage: name,
-  station: 'mortiser',
-  settings,
-  after: [],
-});
+/** A stage with some settings of its own, whatever its kind would have. */
+const stage = (name: string, settings: Readonly<Record<string, string>>): PlanStage =>
+  ({ stage: name, station: 'mortiser', settings, after: [] }) as unknown as PlanStage;
 const first = loft.plan.doors[0];
 const blank = first?.parts[0];
 if (first === undefined || blank === undefined) throw new Error('no door');
-const waits = (name: string, settings: PlanStage['settings'], due?: string): Waiting => ({
+const waits = (name: string, settings: Readonly<Record<string, string>>, due?: string): Waiting => ({
   job: name,
   ...(due === undefined ? {} : { due }),
   units: 'in',

@@ -25,12 +25,8 @@ test('with nothing known to stand on the machine everything is to be set', () =>
 });
 
 test('a proof is asked for where a machine is set, not for work by hand and not where there is nothing to set', () => {
-  const stage = (station: PlanStage['station'], settings: PlanStage['settings']): PlanStage => ({
-    stage: 'one',
-    station,
-    settings,
-    after: [],
-  });
+  const stage = (station: PlanStage['station'], settings: Readonly<Record<string, string>>): PlanStage =>
+    ({ stage: 'one', station, settings, after: [] }) as unknown as PlanStage;
   expect(hasProof(stage('table-saw', { fence: '5/16' }))).toBe(true);
   expect(hasProof(stage('table-saw', {}))).toBe(false);
   expect(hasProof(stage('bench', { width: '1/4' }))).toBe(false);
@@ -75,14 +71,23 @@ test('no two settings of a set-up go by the same key, those of different places 
   const mortise: PlanStage = {
     stage: 'mortise',
     station: 'mortiser',
-    settings: { chisel: '1/4' },
+    settings: { depthFromEdge: '1 9/16', depthFromGroove: '1 3/16' },
     places: [
-      { at: 'bottom', settings: { start: '7/8', stop: '2 3/4' } },
-      { at: 'top', settings: { start: '7/8', stop: '3 3/4' } },
+      { at: 'bottom', settings: { start: '7/8', stop: '2 3/4', length: '1 7/8' } },
+      { at: 'top', settings: { start: '7/8', stop: '3 3/4', length: '2 7/8' } },
     ],
     after: [],
   };
   const keys = namedSettings(mortise).map(({ key }) => key);
-  expect(keys).toEqual(['chisel', 'start at bottom', 'stop at bottom', 'start at top', 'stop at top']);
+  expect(keys).toEqual([
+    'depthFromEdge',
+    'depthFromGroove',
+    'start at bottom',
+    'stop at bottom',
+    'length at bottom',
+    'start at top',
+    'stop at top',
+    'length at top',
+  ]);
   expect(keys).toEqual([...flatSettings('in', mortise).keys()].filter((name) => name !== 'stage'));
 });

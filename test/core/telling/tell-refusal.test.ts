@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
-import { STATIONS } from '#core/plan/names.ts';
+import { STATIONS } from '#core/stages/stations.ts';
+import type { Missing } from '#core/marks/stage-state.ts';
+import type { StageId } from '#core/stages/stage-id.ts';
 import { REFUSALS } from '#core/marks/mark.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import { missingNames } from '#core/telling/missing.ts';
@@ -13,7 +15,11 @@ const { doors } = planned.value;
 const parts = doors.flatMap((door) => door.parts);
 const all = [...doors.flatMap((door) => door.stages), ...parts.flatMap((part) => part.stages)];
 const stages = [...new Map(all.map((each) => [each.stage, each])).values()];
-const ids = new Set([...stages.map(({ stage }) => stage), ...parts.map(({ part }) => part), ...STATIONS]);
+const ids = new Set<string>([
+  ...stages.map(({ stage }) => stage),
+  ...parts.map(({ part }) => part),
+  ...STATIONS,
+]);
 const names = [...ids].flatMap((id) =>
   [stageName(id), partName(id), stationName(id)].filter((name) => name !== id),
 );
@@ -26,10 +32,12 @@ function rawIn(told: string): string[] {
   return bare.split(/[\s:;,.()“”]+/).filter((word) => ids.has(word));
 }
 
+const missing = (...stages: StageId[]): Missing[] => stages.map((stage) => ({ stage }));
+
 test('no refusal says an id of a stage, a part or a station, whatever stage it is of', () => {
   for (const refusal of REFUSALS)
     for (const { stage, station } of stages) {
-      const missing = [stage, 'mitre-top', 'rail-bottom: strip'];
+      const missing: Missing[] = [{ stage }, { stage: 'mitre-top' }, { part: 'rail-bottom', stage: 'strip' }];
       const told = tellRefusal(refusal, {
         stage,
         station,
@@ -43,10 +51,10 @@ test('no refusal says an id of a stage, a part or a station, whatever stage it i
 });
 
 test('what is missing is told by the names that stand on the screens', () => {
-  expect(tellRefusal('stage-not-reached', { missing: ['mortise', 'mitre-top', 'strip'] })).toBe(
+  expect(tellRefusal('stage-not-reached', { missing: missing('mortise', 'mitre-top', 'strip') })).toBe(
     `Not yet. First: ${stageName('mortise')}; ${stageName('mitre-top')}; ${stageName('strip')}.`,
   );
-  expect(tellRefusal('stage-not-reached', { missing: ['rail-top: tenon'] })).toContain(
+  expect(tellRefusal('stage-not-reached', { missing: [{ part: 'rail-top', stage: 'tenon' }] })).toContain(
     `${partName('rail-top')} (${stageName('tenon')})`,
   );
   expect(tellRefusal('already-done', { stage: 'strip' })).toContain(stageName('strip'));
@@ -54,7 +62,7 @@ test('what is missing is told by the names that stand on the screens', () => {
 });
 
 test('of a door with much left to do the first four are named and the rest counted', () => {
-  expect(missingNames(['mill', 'bead', 'groove', 'mortise', 'pare', 'strip'])).toBe(
+  expect(missingNames(missing('mill', 'bead', 'groove', 'mortise', 'pare', 'strip'))).toBe(
     `${['mill', 'bead', 'groove', 'mortise'].map((each) => stageName(each)).join('; ')} and 2 more`,
   );
 });

@@ -1,7 +1,8 @@
+import { stageOf } from '#core/plan/stage-of.ts';
 import { expect, test } from 'vitest';
 import { doorSetup } from '#core/views/door-setup.ts';
 import { doorView } from '#core/views/door-view.ts';
-import { drawn } from '#core/views/plan-number.ts';
+import { drawn } from '#core/views/drawn.ts';
 import { surveyView } from '#core/views/survey-view.ts';
 import { trimView } from '#core/views/trim-view.ts';
 import { plans } from './drawn-plans.ts';
@@ -14,14 +15,14 @@ test('a door is drawn with its sizes as built, which its stiles and rails add up
         shapes.flatMap((shape) => (shape.kind === 'dimension' && shape.name === name ? [shape] : []));
       const [wide, high] = [sized('builtWidth')[0], sized('builtHeight')[0]];
       const across = ['stile-left', 'stile-right'].map((name) =>
-        drawn(door.parts.find(({ part }) => part === name)?.width),
+        drawn(door.parts.find(({ part }) => part === name)?.width ?? ''),
       );
-      expect(drawn(wide?.value), door.door).toBeCloseTo(
+      expect(drawn(wide?.value ?? ''), door.door).toBeCloseTo(
         across.reduce((all, each) => all + each, drawn(door.values.sightWidth)),
         9,
       );
       const up = ['bottomRail', 'sightHeight', 'midRail', 'topRail'].flatMap(sized);
-      expect(drawn(high?.value), door.door).toBeCloseTo(
+      expect(drawn(high?.value ?? ''), door.door).toBeCloseTo(
         up.reduce((all, { value }) => all + drawn(value), 0),
         9,
       );
@@ -40,7 +41,7 @@ test('a door is drawn with its sizes as built, which its stiles and rails add up
 
 test('glued up, both diagonals run from corner to corner without the horns, and are said to', () => {
   const door = plans[0]?.doors[0];
-  const glue = door?.stages.find(({ stage }) => stage === 'glue');
+  const glue = door === undefined ? undefined : stageOf(door, 'glue');
   if (door === undefined || glue === undefined) throw new Error('the demo’s doors are glued');
   const { shapes } = doorSetup(door, glue, 'in');
   const diagonals = shapes.flatMap((each) =>
@@ -48,7 +49,7 @@ test('glued up, both diagonals run from corner to corner without the horns, and 
   );
   const size = ['builtWidth', 'builtHeight'].map((name) => {
     const found = shapes.find((each) => each.kind === 'dimension' && each.name === name);
-    return drawn(found?.kind === 'dimension' ? found.value : undefined);
+    return drawn(found?.kind === 'dimension' ? found.value : '');
   });
   expect(diagonals.map(({ from, to }) => [Math.abs(to.x - from.x), to.y - from.y])).toEqual([size, size]);
   expect(diagonals.map(({ value }) => value)).toEqual([glue.settings.diagonal, glue.settings.diagonal]);

@@ -1,3 +1,4 @@
+import { stageOf } from '#core/plan/stage-of.ts';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { doorSetup } from '#core/views/door-setup.ts';
@@ -5,7 +6,7 @@ import { doorView } from '#core/views/door-view.ts';
 import { jointSections } from '#core/views/joint-sections.ts';
 import { layOut } from '#core/drawing/layout.ts';
 import type { Figure, FigureMark } from '#core/drawing/model.ts';
-import { drawn } from '#core/views/plan-number.ts';
+import { drawn } from '#core/views/drawn.ts';
 import { partView } from '#core/views/part-view.ts';
 import { setupView } from '#core/views/setup-view.ts';
 import { surveyView } from '#core/views/survey-view.ts';
@@ -75,7 +76,7 @@ test('every dimensioned length is drawn in its figure’s one scale within half 
       if (run === undefined) throw new Error(`${name}: a dimension without a line`);
       const [dx, dy] = [Math.abs(run.x - mark.path.x), Math.abs(run.y - mark.path.y)];
       const long = Math.hypot(dx, dy);
-      const value = Math.abs(drawn(mark.value));
+      const value = Math.abs(drawn(mark.value ?? ''));
       expect(
         Math.abs(long / figure.scale - value),
         `${name} ${mark.name ?? ''} ${mark.value ?? ''}`,
@@ -98,7 +99,7 @@ test('a dimension over a break says so, is drawn shorter than its value, and the
         throw new Error(`${where}: no break in its line`);
       const axis = Math.abs(end.x - x) > Math.abs(end.y - y) ? 'x' : 'y';
       expect(Math.abs(end[axis] - mark.path[axis]) / figure.scale, where).toBeLessThan(
-        drawn(mark.value) * 0.95,
+        drawn(mark.value ?? '') * 0.95,
       );
       // The line's break stands in the gap between the two pieces of the member.
       const pieces = figure.marks
@@ -202,19 +203,22 @@ test('the sander’s pivot and radius are the band saw’s, and the radius ends 
   for (const name of ['ARCH-L-1', 'ROUND-1']) {
     const plan = plans.find(({ doors }) => doors.some(({ door }) => door === name));
     const rail = plan?.doors.find(({ door }) => door === name)?.parts.find(({ part }) => part === 'rail-top');
-    const stages = ['arch', 'smooth'].map((each) => rail?.stages.find(({ stage }) => stage === each));
-    const [arch, smooth] = stages.map((stage) => {
-      if (rail === undefined || stage === undefined) throw new Error(`${name} has no arched rail`);
+    if (rail === undefined) throw new Error(`${name} has no top rail`);
+    const sawn = stageOf(rail, 'arch');
+    if (sawn === undefined) throw new Error(`${name} has no arched rail`);
+    const { rise, chord, radius: printed } = sawn.settings;
+    const [arch, smooth] = [sawn, stageOf(rail, 'smooth')].map((stage) => {
+      if (stage === undefined) throw new Error(`${name} has no arched rail`);
       const { shapes } = setupView(rail, stage, 'in');
       const pivot = shapes.find((shape) => shape.kind === 'symbol' && shape.symbol === 'pivot');
       const radius = shapes.find((shape) => shape.kind === 'dimension' && shape.name === 'radius');
       if (pivot?.kind !== 'symbol' || radius?.kind !== 'dimension') throw new Error(`${name}: no pivot`);
-      return { pivot: pivot.at, from: radius.from, to: radius.to, rise: drawn(stages[0]?.settings.rise) };
+      return { pivot: pivot.at, from: radius.from, to: radius.to, rise: drawn(rise) };
     });
     expect(smooth).toEqual(arch);
     expect(smooth?.from).toEqual(smooth?.pivot);
     // By Pythagoras, from the printed chord, rise and radius alone.
-    const [half, R] = [drawn(stages[0]?.settings.chord) / 2, drawn(stages[0]?.settings.radius)];
+    const [half, R] = [drawn(chord) / 2, drawn(printed)];
     const below = R - (smooth?.rise ?? 0);
     expect(half * half + below * below).toBeCloseTo(R * R, 9);
     expect(smooth?.pivot.y).toBeCloseTo(-below, 9);
@@ -262,7 +266,7 @@ test('on the router table a stile lies with the end nearest that brings its bead
 
 test('a panel is raised back down, its cutter as high above the table as the band is deep', () => {
   const panel = plans[0]?.doors[0]?.parts.find(({ part }) => part === 'panel');
-  const raise = panel?.stages.find(({ stage }) => stage === 'raise');
+  const raise = panel === undefined ? undefined : stageOf(panel, 'raise');
   if (panel === undefined || raise === undefined) throw new Error('the demo’s panels are raised');
   const { shapes } = setupView(panel, raise, 'in');
   const cutter = shapes.find((shape) => shape.kind === 'area' && shape.role === 'cutter');

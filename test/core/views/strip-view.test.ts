@@ -1,6 +1,7 @@
+import { placeOf, stageOf } from '#core/plan/stage-of.ts';
 import { expect, test } from 'vitest';
 import type { Area, Dimension } from '#core/drawing/model.ts';
-import { drawn } from '#core/views/plan-number.ts';
+import { drawn } from '#core/views/drawn.ts';
 import { setupView } from '#core/views/setup-view.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import worked from '../../fixtures/worked-example.json' with { type: 'json' };
@@ -10,16 +11,16 @@ if (!plan.ok) throw new Error(JSON.stringify(plan.faults));
 const stiles = plan.value.doors[0]?.parts.filter(({ part }) => part.startsWith('stile')) ?? [];
 
 for (const stile of stiles)
-  for (const place of ['bottom', 'top'])
+  for (const place of ['bottom', 'top'] as const)
     test(`the rip of the ${stile.part}’s ${place} is drawn where it stops, blade, line, mark and stop in their places`, () => {
-      const stage = stile.stages.find((each) => each.stage === 'strip');
+      const stage = stageOf(stile, 'strip');
       if (stage === undefined) throw new Error('a beaded stile is ripped');
       const { shapes } = setupView(stile, stage, 'in', place);
       const areas = (role: string) =>
         shapes.filter((each): each is Area => each.kind === 'area' && each.role === role);
       const sized = (name: string) =>
         shapes.find((each): each is Dimension => each.kind === 'dimension' && each.name === name);
-      const run = drawn(stage.places?.find(({ at }) => at === place)?.settings.run);
+      const run = drawn(placeOf(stage, place)?.settings.run ?? '');
       // Mark on the stile, line on the fence, the blade's front at table level: all at the run from the end at the stop.
       const marks = areas('mark');
       expect(marks).toHaveLength(2);
@@ -35,10 +36,10 @@ for (const stile of stiles)
       const table = blade.path.start.y;
       expect(blade.path.start.x).toBe(run);
       const top = table + drawn(stile.thickness);
-      const behind = run - drawn(stage.settings.lag);
+      const behind = run - drawn(stage.settings.lag ?? '');
       for (const point of [blade.path.start, { x: behind, y: top }, arc.to])
         expect(Math.hypot(point.x - arc.centre.x, point.y - arc.centre.y)).toBeCloseTo(5, 5);
-      expect(arc.centre.x).toBeCloseTo(run - drawn(stage.settings.reach), 9);
+      expect(arc.centre.x).toBeCloseTo(run - drawn(stage.settings.reach ?? ''), 9);
       const rise = sized('bladeHeight');
       expect((rise?.to.y ?? 0) - table).toBeCloseTo(arc.centre.y + 5 - table, 5);
       // Which face is up: front where the bead gets the shorter cut.

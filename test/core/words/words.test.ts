@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { STATIONS } from '#core/plan/names.ts';
+import { STATIONS } from '#core/stages/stations.ts';
 import { REFUSALS } from '#core/marks/mark.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import { cautionKeys } from '#core/words/cautions.ts';

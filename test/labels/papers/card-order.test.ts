@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { STATIONS } from '#core/plan/names.ts';
+import { STATIONS } from '#core/stages/stations.ts';
 import { stageName } from '#core/telling/names.ts';
 import { cardStations } from '#labels/papers/card-settings.ts';
 import { demoPlan } from './paper-jobs.ts';

@@ -1,5 +1,6 @@
+import { type LooseStage, looseStage } from '../../loose-plan.ts';
 import { expect, test } from 'vitest';
-import type { Plan, PlanPart, PlanStage } from '#core/plan/plan.ts';
+import type { Plan, PlanPart } from '#core/plan/plan.ts';
 import { panelTemplates } from '#labels/papers/panel-template.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import { railTemplates } from '#labels/papers/rail-template.ts';
@@ -61,8 +62,8 @@ function archesOf(plan: Plan): Arch[] {
   }));
 }
 
-function stageOf(part: PlanPart, name: string): PlanStage | undefined {
-  return part.stages.find(({ stage }) => stage === name);
+function stageOf(part: PlanPart, name: string): LooseStage | undefined {
+  return looseStage(part, name);
 }
 const hasStage = (part: PlanPart, name: string) => stageOf(part, name) !== undefined;
 
@@ -144,7 +145,7 @@ function marksOf(plan: Plan, part: PlanPart): number[] {
   const length = numberOf(part.length);
   const from = (end: unknown, value: number) => (end === 'top' ? length - value : value);
   const door = plan.doors.find(({ parts }) => parts.includes(part));
-  const horn = numberOf(door?.stages.find(({ stage }) => stage === 'trim')?.settings.horn);
+  const horn = numberOf(looseStage(door ?? { stages: [] }, 'trim')?.settings.horn);
   const both = (value: string | number | undefined) =>
     value === undefined ? [] : [numberOf(value), length - numberOf(value)];
   const stile = part.part.startsWith('stile');
@@ -152,7 +153,7 @@ function marksOf(plan: Plan, part: PlanPart): number[] {
     0,
     length,
     ...(stile && horn > 0 ? [horn, length - horn] : []),
-    ...part.stages.flatMap(({ stage, settings, places = [] }) => {
+    ...part.stages.flatMap(({ stage, settings, places = [] }: LooseStage) => {
       if (stage === 'mortise')
         return places.flatMap(({ at, settings: own }) => [
           from(at, numberOf(own.start)),

@@ -1,3 +1,4 @@
+import { looseStage } from '../../loose-plan.ts';
 import { expect, test } from 'vitest';
 import { PAPER_KINDS, type PaperKind } from '#core/api/prints-api.ts';
 import type { Plan } from '#core/plan/plan.ts';
@@ -108,7 +109,7 @@ test('a card names what to set beside its line, and tells the steps of the stopp
   if (!papers.ok) throw new Error(papers.fault);
   const text = (await readPages(papers.pdf)).flatMap(({ texts }) => texts.map((each) => each.text)).join(' ');
   const [door] = demoPlan.doors.filter((each) => each.door === 'BENCH-1');
-  const mitre = door?.parts[0]?.stages.find(({ stage }) => stage === 'mitre-bottom')?.settings.sightEdge;
+  const mitre = looseStage(door?.parts[0] ?? { stages: [] }, 'mitre-bottom')?.settings.sightEdge;
   expect(mitre).toBe('3 1/4');
   expect(text).toContain('3 15/64 (line at 3 1/4)');
   expect(text.match(/Feed to the stop/g)).toHaveLength(1);

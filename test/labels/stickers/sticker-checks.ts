@@ -1,3 +1,4 @@
+import { looseStage } from '../../loose-plan.ts';
 import fontkit from '@pdf-lib/fontkit';
 import Fraction from 'fraction.js';
 import { readFileSync } from 'node:fs';
@@ -11,7 +12,7 @@ import { type PdfText, textsOf } from '../read-pdf.ts';
 
 const fonts = ['Regular', 'Bold'].map((name) =>
   fontkit.create(
-    readFileSync(join(import.meta.dirname, `../../labels/fonts/AtkinsonHyperlegible-${name}.ttf`)),
+    readFileSync(join(import.meta.dirname, `../../../labels/fonts/AtkinsonHyperlegible-${name}.ttf`)),
   ),
 );
 
@@ -147,7 +148,8 @@ export function onTape(value: string, units: Plan['units']): string {
 
 /** The plan's figures that a part's sticker must carry, in its order: sizes, then what is milled into it. A rail's mitres have their shoulder line where the tenon begins, so its length tells that. */
 export function figuresOf(part: PlanPart): string[] {
-  const stage = (...names: string[]) => part.stages.find((each) => names.includes(each.stage));
+  const stage = (...names: string[]) =>
+    names.map((name) => looseStage(part, name)).find((found) => found !== undefined);
   const of = (name: string, ...fields: string[]) =>
     fields.flatMap((field) => {
       const value = stage(name)?.settings[field];

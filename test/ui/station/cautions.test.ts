@@ -1,7 +1,7 @@
 // @vitest-environment node
 
 import { expect, test } from 'vitest';
-import { STATIONS } from '#core/plan/names.ts';
+import { STATIONS } from '#core/stages/stations.ts';
 import { cautionKeys } from '#core/words/cautions.ts';
 import { say } from '#core/words/say.ts';
 

@@ -41,7 +41,10 @@ test('a kept mark that was refused bears no tick, whatever it was refused for', 
 });
 
 test('it says the stage by its name, and nothing by its id', () => {
-  const message = tellRefusal('stage-not-reached', { stage: 'strip', missing: ['mortise', 'mitre-top'] });
+  const message = tellRefusal('stage-not-reached', {
+    stage: 'strip',
+    missing: [{ stage: 'mortise' }, { stage: 'mitre-top' }],
+  });
   const { container } = render(KeptSheet, { one: kept('stage-not-reached', message) });
   let said = container.textContent;
   for (const stage of ['strip', 'mortise', 'mitre-top']) {

@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import type { PlanStage } from '#core/plan/plan.ts';
-import { placeEnd } from '#core/plan/place-end.ts';
+import { placeEnd } from '#core/plan/place-name.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import { say } from '#core/words/say.ts';
 import { firstPlace, nextPlace, toPlace } from '#ui/station/places.ts';
@@ -11,8 +11,11 @@ import demo from '#main/demo/demo-job.json' with { type: 'json' };
 const mortise: PlanStage = {
   stage: 'mortise',
   station: 'mortiser',
-  settings: {},
-  places: ['bottom', 'mid-1', 'top'].map((at) => ({ at, settings: {} })),
+  settings: { depthFromEdge: '1 9/16', depthFromGroove: '1 3/16' },
+  places: (['bottom', 'mid-1', 'top'] as const).map((at) => ({
+    at,
+    settings: { start: '1', stop: '2', length: '1' },
+  })),
   after: [],
 };
 
@@ -26,8 +29,8 @@ test('each place comes up once, round from the one that was tapped, and after th
 });
 
 test('a stage that is set once has no place to step to', () => {
-  const groove: PlanStage = { stage: 'groove', station: 'table-saw', settings: {}, after: [] };
-  expect(nextPlace(groove, firstPlace(groove))).toBeNull();
+  const clean: PlanStage = { stage: 'clean', station: 'bench', settings: {}, after: [] };
+  expect(nextPlace(clean, firstPlace(clean))).toBeNull();
 });
 
 test('the end that is said of a place is the one that the plan measures it from', () => {

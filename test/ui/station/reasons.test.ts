@@ -1,5 +1,6 @@
 // @vitest-environment node
 
+import { stageOf } from '#core/plan/stage-of.ts';
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
 import { reasonIn } from '#ui/station/reasons.ts';
@@ -15,8 +16,8 @@ const plan = planned.ok ? planned.value : null;
 
 test('a number of a place is explained by where it is measured from and how it was reckoned', () => {
   const stile = plan?.doors[0]?.parts.find(({ part }) => part === 'stile-left');
-  const stop = stile?.stages.find(({ stage }) => stage === 'mortise')?.places?.find(({ at }) => at === 'top')
-    ?.settings.stop;
+  const mortise = stile === undefined ? undefined : stageOf(stile, 'mortise');
+  const stop = mortise?.places.find(({ at }) => at === 'top')?.settings.stop;
   const asked = {
     mark: 'A',
     part: 'stile-left',
@@ -40,7 +41,7 @@ test('a number that is not this plan’s, as after stock was cut otherwise, is n
 
 test('a door’s own stage is explained too', () => {
   const dryfit = plan?.doors[0]?.stages.find(({ stage }) => stage === 'dryfit');
-  for (const [name, value] of Object.entries(dryfit?.settings ?? {}))
+  for (const [name, value] of Object.entries<string>(dryfit?.settings ?? {}))
     expect(reasonIn(plan, { mark: 'A', part: 'panel', stage: 'dryfit', name, value })?.reason, name).toMatch(
       /\w/,
     );

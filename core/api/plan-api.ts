@@ -1,0 +1,92 @@
+import { z } from 'zod';
+import { isPlanStage } from '../plan/is-plan-stage.ts';
+import { isPartName } from '../plan/part-name.ts';
+import type { Plan, PlanStage } from '../plan/plan.ts';
+import { STATIONS } from '../stages/stations.ts';
+
+/** A station by its id. */
+export const station = z.enum(STATIONS);
+const settingValue = z.union([z.string(), z.number()]);
+const settings = z.record(z.string(), settingValue);
+const whyTable = z.record(z.string(), z.object({ from: z.string(), datum: z.string(), reason: z.string() }));
+const place = z.object({ at: z.string(), settings, why: whyTable.exactOptional() });
+const setUp = { stage: z.string(), station, settings, places: z.array(place).exactOptional() };
+
+type SetUp = Pick<PlanStage, 'stage' | 'station' | 'settings' | 'places'>;
+
+/** What is to be set for a stage: of a kind that there is, with all of its settings. */
+export const stageSetUp = z
+  .object(setUp)
+  .transform((read, context): SetUp =>
+    isPlanStage(read) ? read : refuse(context, 'a stage as a plan has it'),
+  );
+
+/** A stage of a plan. */
+const planStage = z
+  .object({ ...setUp, after: z.array(z.string()), why: whyTable.exactOptional() })
+  .transform((read, context): PlanStage =>
+    isPlanStage(read) ? read : refuse(context, 'a stage as a plan has it'),
+  );
+
+/** The name of a part. */
+const partName = z
+  .string()
+  .transform((text, context) => (isPartName(text) ? text : refuse(context, 'the name of a part')));
+
+function refuse(context: z.core.$RefinementCtx, expected: string): never {
+  context.addIssue({ code: 'custom', message: `expected ${expected}` });
+  return z.NEVER;
+}
+
+const ends = z.object({ bottom: z.string(), top: z.string() });
+const sides = z.object({ left: z.string(), right: z.string() });
+
+/** GET /jobs/:id answers this: a plan, as printed. What it reads is what core plans, held by the compiler. */
+export const planAnswer = z.object({
+  format: z.literal(1),
+  id: z.string(),
+  job: z.string(),
+  units: z.enum(['in', 'mm']),
+  doors: z.array(
+    z.object({
+      door: z.string(),
+      mark: z.string(),
+      values: z.object({
+        sightWidth: z.string(),
+        shoulderToShoulder: z.string(),
+        sightHeights: z.array(z.string()),
+        finishedWidth: z.string(),
+        finishedHeight: z.string(),
+        trimEachSide: z.string(),
+        trimEachEnd: z.string(),
+        survey: z
+          .object({
+            closure: z.string(),
+            base: z.enum(['width', 'height']),
+            takeOff: z.object({ left: ends, right: ends, bottom: sides, top: sides }),
+          })
+          .exactOptional(),
+      }),
+      parts: z.array(
+        z.object({
+          part: partName,
+          code: z.string(),
+          length: z.string(),
+          width: z.string(),
+          thickness: z.string(),
+          stages: z.array(planStage),
+        }),
+      ),
+      stages: z.array(planStage),
+      notes: z.array(
+        z.object({
+          id: z.string(),
+          level: z.enum(['warning', 'advice']),
+          path: z.string(),
+          message: z.string(),
+          figures: z.record(z.string(), settingValue),
+        }),
+      ),
+    }),
+  ),
+}) satisfies z.ZodType<Plan>;

@@ -1,0 +1,24 @@
+import { FOLLOWING_LENGTH, FOLLOWING_REAL, LENGTH } from './setting.ts';
+import type { StageFacts } from './stage-facts.ts';
+
+/** Sawing the arch of a top rail about the trammel's pivot. */
+export const arch = {
+  station: 'band-saw',
+  of: 'part',
+  settings: {
+    chord: FOLLOWING_LENGTH,
+    rise: FOLLOWING_LENGTH,
+    radius: { is: 'length', pared: 'arch' },
+    pivot: LENGTH,
+    springing: LENGTH,
+    centre: LENGTH,
+    arcLength: FOLLOWING_REAL,
+  },
+} as const satisfies StageFacts;
+
+/** Sanding the sawn arch to its radius. */
+export const smooth = {
+  station: 'spindle-sander',
+  of: 'part',
+  settings: { radius: LENGTH, drum: { is: 'length', maybe: true } },
+} as const satisfies StageFacts;

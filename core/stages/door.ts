@@ -1,0 +1,35 @@
+import { FOLLOWING_LENGTH, LENGTH } from './setting.ts';
+import type { StageFacts } from './stage-facts.ts';
+
+/** Putting a door together dry. */
+export const dryfit = {
+  station: 'assembly',
+  of: 'door',
+  settings: {},
+  gathers: true,
+} as const satisfies StageFacts;
+
+/** Gluing a door up, its panel free in the groove. */
+export const glue = {
+  station: 'assembly',
+  of: 'door',
+  settings: { diagonal: { is: 'real' } },
+  steps: 'how.glue',
+  closes: true,
+} as const satisfies StageFacts;
+
+/** Trimming a door to its opening. */
+export const trim = {
+  station: 'fitting',
+  of: 'door',
+  settings: {
+    horn: LENGTH,
+    trimEachSide: LENGTH,
+    trimEachEnd: LENGTH,
+    finishedWidth: FOLLOWING_LENGTH,
+    finishedHeight: FOLLOWING_LENGTH,
+  },
+  steps: 'how.trim',
+  fits: true,
+  finishes: true,
+} as const satisfies StageFacts;

@@ -1,0 +1,12 @@
+import type { StageFacts } from './stage-facts.ts';
+
+/** Milling a blank to its three sizes: the first stage of every part. */
+export const mill = {
+  station: 'milling',
+  of: 'part',
+  settings: {
+    length: { is: 'length', unproved: true },
+    width: { is: 'length', measured: true },
+    thickness: { is: 'length', measured: true },
+  },
+} as const satisfies StageFacts;

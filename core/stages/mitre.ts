@@ -1,0 +1,35 @@
+import { FOLLOWING_LENGTH, LENGTH } from './setting.ts';
+import type { StageFacts } from './stage-facts.ts';
+
+const mitred = {
+  sightEdge: { is: 'length', pared: 'mitre' },
+  shoulderLine: FOLLOWING_LENGTH,
+  height: LENGTH,
+  tilt: { is: 'angle' },
+} as const;
+
+/** Mitring both ends of a rail alike. */
+export const mitre = {
+  station: 'table-saw',
+  of: 'part',
+  settings: mitred,
+  gravest: 'caution.table-saw.3',
+  steps: 'how.mitre',
+  midSteps: 'how.mitre.mid',
+} as const satisfies StageFacts;
+
+/** A mitre of a stile, from the end that goes against the stop. */
+export const mitreEnd = {
+  station: 'table-saw',
+  of: 'part',
+  settings: { fromEnd: { is: ['top', 'bottom'] }, ...mitred },
+  titles: {
+    'mitre-bottom': 'stage.mitre-bottom',
+    'mitre-top': 'stage.mitre-top',
+    'mitre-mid-lower': 'stage.mitre-mid-lower',
+    'mitre-mid-upper': 'stage.mitre-mid-upper',
+  },
+  namedAs: 'mitre',
+  gravest: 'caution.table-saw.3',
+  steps: 'how.mitre-end',
+} as const satisfies StageFacts;

@@ -1,0 +1,35 @@
+import { FOLLOWING_LENGTH, FOLLOWING_REAL, LENGTH } from './setting.ts';
+import type { StageFacts } from './stage-facts.ts';
+
+/** Sawing a panel's arched head, concentric with the rail's arch. */
+export const cutout = {
+  station: 'band-saw',
+  of: 'part',
+  settings: {
+    width: FOLLOWING_LENGTH,
+    height: FOLLOWING_LENGTH,
+    sideHeight: LENGTH,
+    radius: { is: 'length', pared: 'cutout' },
+    rise: FOLLOWING_LENGTH,
+    chord: FOLLOWING_REAL,
+    flat: FOLLOWING_REAL,
+    pivot: LENGTH,
+    centre: LENGTH,
+  },
+} as const satisfies StageFacts;
+
+/** Raising a panel from its back, so that a tongue stays. */
+export const raise = {
+  station: 'router-table',
+  of: 'part',
+  settings: { tongue: FOLLOWING_LENGTH, depth: LENGTH, band: LENGTH },
+  gravest: 'caution.router-table.3',
+} as const satisfies StageFacts;
+
+/** Finishing a panel before it is glued up, so that no bare wood shows when it shrinks. */
+export const finish = {
+  station: 'bench',
+  of: 'part',
+  settings: {},
+  nothingToSet: 'nothing.finish',
+} as const satisfies StageFacts;

@@ -1,0 +1,51 @@
+/** A word that a setting is, of those that it may be. */
+type Words = readonly [string, ...string[]];
+
+/** What stays off its line for the chisel or the sandpaper: a mitre nearer the end, the fence farther off, the stop early, an arch inside, a panel's head outside. */
+export type PareKind = 'mitre' | 'fence' | 'stop' | 'arch' | 'cutout';
+
+/** What is known of a setting whatever the door: what it is, and what it is for. */
+export interface SettingFacts {
+  /** An exact length; a figure that has left the fractions; a count; an angle in degrees; or one of these words. */
+  readonly is: 'length' | 'real' | 'count' | 'angle' | Words;
+  /** Not every such stage has it. One that comes new to a stage is: older plans lack it. */
+  readonly maybe?: true;
+  /** Never set on the machine: it follows from what is set, and the work is checked by it. */
+  readonly follows?: true;
+  /** Set beside its line, so that something is left to pare or to sand. */
+  readonly pared?: PareKind;
+  /** Measured on a member of the frame: a new value says how it came out, not how it should have been cut. */
+  readonly measured?: true;
+  /** Only cut to, so that a test piece proves nothing of it. */
+  readonly unproved?: true;
+}
+
+/** Settings by name, in the order in which they are printed. */
+export type SettingTable = Readonly<Record<string, SettingFacts>>;
+
+/** How one is printed: lengths and figures as text, counts and angles as numbers, words as they are. */
+type Printed<F extends SettingFacts> = F['is'] extends 'length' | 'real'
+  ? string
+  : F['is'] extends 'count' | 'angle'
+    ? number
+    : F['is'] extends Words
+      ? F['is'][number]
+      : never;
+
+type Flat<T> = { [K in keyof T]: T[K] };
+
+/** The settings of a table as the plan prints them. */
+export type PrintedSettings<T extends SettingTable> = Flat<
+  { readonly [K in keyof T as T[K] extends { readonly maybe: true } ? never : K]: Printed<T[K]> } & {
+    readonly [K in keyof T as T[K] extends { readonly maybe: true } ? K : never]?: Printed<T[K]>;
+  }
+>;
+
+/** An exact length that is set. */
+export const LENGTH = { is: 'length' } as const;
+/** An exact length that only some such stages have. */
+export const MAYBE_LENGTH = { is: 'length', maybe: true } as const;
+/** An exact length that follows from others. */
+export const FOLLOWING_LENGTH = { is: 'length', follows: true } as const;
+/** A figure beyond the fractions that follows from others. */
+export const FOLLOWING_REAL = { is: 'real', follows: true } as const;

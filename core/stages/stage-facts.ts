@@ -1,0 +1,39 @@
+import type { WordKey } from '../words/say.ts';
+import type { SettingTable } from './setting.ts';
+import type { StationId } from './stations.ts';
+
+/** The key of steps whose lines are numbered from 1: how a cut is made. */
+export type StepsKey = { [K in WordKey]: K extends `how.${infer F}.1` ? `how.${F}` : never }[WordKey];
+/** A danger of a station by its key. */
+export type CautionKey = Extract<WordKey, `caution.${StationId}.${string}`>;
+
+/** What is known of a kind of stage whatever the door. Its draft is in core/joint, its drawing in core/views. */
+export interface StageFacts {
+  /** Where it is done unless the shop does it elsewhere. */
+  readonly station: StationId;
+  /** One part at a time, or the door as a whole with any of its live parts standing for it. */
+  readonly of: 'part' | 'door';
+  readonly settings: SettingTable;
+  /** What is set at each of its places, where there are several. */
+  readonly place?: SettingTable;
+  /** Its title, where its ids have not one each of their own; those of mid rails are told by their number. */
+  readonly titles?: Readonly<Record<string, Extract<WordKey, `stage.${string}`>>>;
+  /** The kind whose names for settings are its own too, where that is another. */
+  readonly namedAs?: string;
+  /** Its danger that matters more than the gravest of its station. */
+  readonly gravest?: CautionKey;
+  /** How it is done. */
+  readonly steps?: StepsKey;
+  /** The same on a mid rail, where that is done otherwise. */
+  readonly midSteps?: StepsKey;
+  /** What is said where nothing is set at it. */
+  readonly nothingToSet?: Extract<WordKey, `nothing.${string}`>;
+  /** It gathers all parts of a door. */
+  readonly gathers?: true;
+  /** After it no part of the door can be made anew. */
+  readonly closes?: true;
+  /** It fits the door to its opening, by a survey where there is one. */
+  readonly fits?: true;
+  /** A door that has passed it is finished. */
+  readonly finishes?: true;
+}

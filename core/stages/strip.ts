@@ -1,0 +1,35 @@
+import { FOLLOWING_LENGTH, LENGTH, MAYBE_LENGTH } from './setting.ts';
+import type { StageFacts } from './stage-facts.ts';
+
+/** Crosscuts side by side that take the bead away between the mitres of a mid rail. */
+export const notch = {
+  station: 'table-saw',
+  of: 'part',
+  settings: {
+    fromEnd: { is: ['top', 'bottom'] },
+    from: LENGTH,
+    to: LENGTH,
+    length: FOLLOWING_LENGTH,
+    height: LENGTH,
+  },
+  titles: { 'notch-mid': 'stage.notch-mid' },
+  steps: 'how.notch',
+} as const satisfies StageFacts;
+
+/** The stopped rip that takes the bead away behind the rails, from each end to that end's shoulder line. */
+export const strip = {
+  station: 'table-saw',
+  of: 'part',
+  settings: {
+    fence: { is: 'length', pared: 'fence' },
+    bladeHeight: MAYBE_LENGTH,
+    reach: { is: 'real', maybe: true },
+    lag: { is: 'real', follows: true, maybe: true },
+  },
+  place: { run: { is: 'length', pared: 'stop' }, faceUp: { is: ['front', 'back'] } },
+  gravest: 'caution.table-saw.2',
+  steps: 'how.strip',
+} as const satisfies StageFacts;
+
+/** Paring mitres and what the cuts left to the line. */
+export const clean = { station: 'bench', of: 'part', settings: {} } as const satisfies StageFacts;

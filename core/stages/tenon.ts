@@ -1,0 +1,40 @@
+import { FOLLOWING_LENGTH, LENGTH, MAYBE_LENGTH } from './setting.ts';
+import type { StageFacts } from './stage-facts.ts';
+
+/** The shoulders of a rail's faces. */
+export const shoulder = {
+  station: 'table-saw',
+  of: 'part',
+  settings: { stop: LENGTH, height: LENGTH },
+  steps: 'how.shoulder',
+} as const satisfies StageFacts;
+
+/** The tenon's cheeks: a wall off each face. */
+export const cheek = {
+  station: 'table-saw',
+  of: 'part',
+  settings: { height: LENGTH, thickness: FOLLOWING_LENGTH },
+  steps: 'how.cheek',
+} as const satisfies StageFacts;
+
+/** The tenon's edges; a mid rail has two inner ones. */
+export const tenon = {
+  station: 'table-saw',
+  of: 'part',
+  settings: {
+    width: FOLLOWING_LENGTH,
+    outerHeight: MAYBE_LENGTH,
+    outerStop: MAYBE_LENGTH,
+    innerHeight: LENGTH,
+    innerStop: LENGTH,
+  },
+  steps: 'how.tenon',
+  midSteps: 'how.tenon.mid',
+} as const satisfies StageFacts;
+
+/** The haunch that stays beside the tenon. */
+export const haunch = {
+  station: 'bench',
+  of: 'part',
+  settings: { length: LENGTH, height: LENGTH },
+} as const satisfies StageFacts;

@@ -1,0 +1,74 @@
+import type { Shape } from '../drawing/model.ts';
+import type { PlaceName } from '../plan/place-name.ts';
+import { readPart } from '../plan/part-name.ts';
+import type { PlanPart, PlanStage, StageOf } from '../plan/plan.ts';
+import { kindOf } from '../stages/stage-id.ts';
+import type { STAGES, StageKind } from '../stages/table.ts';
+import { archSetup, smoothSetup } from './arch-setups.ts';
+import { cutoutSetup } from './cutout-setup.ts';
+import { grooveSetup } from './groove-setup.ts';
+import { millSetup } from './mill-setup.ts';
+import { panelFront } from './panel-outline.ts';
+import { pareSetup } from './pare-setup.ts';
+import { railFront } from './rail-blank.ts';
+import { cheekSetup, haunchSetup, railMitreSetup, shoulderSetup, tenonSetup } from './rail-setups.ts';
+import { raiseSetup } from './raise-setup.ts';
+import { beadSetup, slotSetup } from './router-table-setups.ts';
+import { stileBlank } from './stile-blank.ts';
+import { mitreSetup, mortiseSetup, notchSetup } from './stile-setups.ts';
+import { stripSetup } from './strip-setup.ts';
+
+/** What is drawn of a part for a stage of a kind, at one of its places where it has several. */
+type View<K extends StageKind> = (part: PlanPart, stage: StageOf<K>, place?: PlaceName) => Shape[];
+
+/** The kinds that are done to one part at a time. */
+type PartKind = { [K in StageKind]: (typeof STAGES)[K]['of'] extends 'part' ? K : never }[StageKind];
+
+/** The drawing of each kind of stage; a kind without one does not compile. A door's own are in door-setup. */
+const VIEWS: { readonly [K in PartKind]: View<K> } = {
+  mill: millSetup,
+  arch: archSetup,
+  smooth: smoothSetup,
+  bead: beadSetup,
+  groove: grooveSetup,
+  slot: slotSetup,
+  mortise: mortiseSetup,
+  pare: pareSetup,
+  'mitre-end': mitreSetup,
+  notch: notchSetup,
+  strip: stripSetup,
+  clean: wholePart,
+  shoulder: shoulderSetup,
+  cheek: cheekSetup,
+  mitre: railMitreSetup,
+  tenon: tenonSetup,
+  haunch: haunchSetup,
+  cutout: cutoutSetup,
+  raise: raiseSetup,
+  finish: wholePart,
+};
+
+/** A part as it lies for a stage of its own; nothing for a stage of the door. */
+export function stageShapes(part: PlanPart, stage: PlanStage, place?: PlaceName): Shape[] {
+  const kind = kindOf(stage.stage);
+  if (kind === null || !hasView(kind)) return [];
+  // The kind was read from this very stage's id, so its view takes it.
+  const view = VIEWS[kind] as View<StageKind>;
+  return view(part, stage, place);
+}
+
+function hasView(kind: StageKind): kind is PartKind {
+  return Object.hasOwn(VIEWS, kind);
+}
+
+/** A part by itself: nothing is set at this stage. */
+function wholePart(part: PlanPart): Shape[] {
+  switch (readPart(part).kind) {
+    case 'stile':
+      return stileBlank(part, { leftEnd: 'bottom', above: 'bead' });
+    case 'rail':
+      return railFront(part);
+    case 'panel':
+      return panelFront(part);
+  }
+}

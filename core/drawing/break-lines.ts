@@ -1,28 +1,25 @@
-import type { FigureMark, FigurePath, FigureRun, Point } from './model.ts';
+import type { FigurePath, FigureRun, PathStroke, Point, Stroke } from './model.ts';
 import { boundsOf, type Piece, piecesOf } from './pieces.ts';
 import { along, type Box, insideBox, touch, wordBoxes } from './word-box.ts';
 
-type PathMark = Extract<FigureMark, { kind: 'path' }>;
-
 /**
- * A figure’s marks with every line broken where words stand, and the words last: none is struck through, whatever is
- * drawn after it. A line keeps its path, which its length is read from; what is drawn of it is its stroke. `whole` are
+ * A figure’s strokes with every line broken where words stand, and the words last: none is struck through, whatever is
+ * drawn after it. A line keeps its path, which its length is read from; what is drawn of it is the gapped one. `whole` are
  * the pens whose lines are never broken: those that one cuts along at full size.
  */
-export function breakLines(
-  marks: readonly FigureMark[],
-  whole: readonly PathMark['pen'][] = [],
-): FigureMark[] {
-  const boxes = wordBoxes(marks);
+export function breakLines(strokes: readonly Stroke[], whole: readonly PathStroke['pen'][] = []): Stroke[] {
+  const boxes = wordBoxes(strokes);
   const [lines, grounds, words] = [
-    marks.filter((mark) => mark.kind === 'path' && mark.role !== 'ground' && mark.role !== 'fraction-bar'),
-    marks.filter((mark) => mark.kind === 'path' && mark.role === 'ground'),
-    marks.filter((mark) => mark.kind === 'text' || mark.role === 'fraction-bar'),
+    strokes.filter(
+      (stroke) => stroke.kind === 'path' && stroke.role !== 'ground' && stroke.role !== 'fraction-bar',
+    ),
+    strokes.filter((stroke) => stroke.kind === 'path' && stroke.role === 'ground'),
+    strokes.filter((stroke) => stroke.kind === 'text' || stroke.role === 'fraction-bar'),
   ];
-  const broken = lines.map((mark) => {
-    if (mark.kind === 'text' || mark.pen === 'none' || whole.includes(mark.pen)) return mark;
-    const stroke = brokenPath(mark.path, boxes);
-    return stroke === null ? mark : { ...mark, stroke };
+  const broken = lines.map((stroke) => {
+    if (stroke.kind === 'text' || stroke.pen === 'none' || whole.includes(stroke.pen)) return stroke;
+    const gapped = brokenPath(stroke.path, boxes);
+    return gapped === null ? stroke : { ...stroke, gapped };
   });
   return [...broken, ...grounds, ...words];
 }

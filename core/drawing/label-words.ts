@@ -1,6 +1,6 @@
-import type { FigureMark, Label, Point } from './model.ts';
+import type { Label, Point, Stroke } from './model.ts';
 import type { Words } from './place-words.ts';
-import { groundMark, wordsWidth } from './value-text.ts';
+import { groundStroke, wordsWidth } from './value-text.ts';
 
 /** Heights of labels, in heights of the type. */
 export const TYPES = { small: 0.8, normal: 1, large: 1.4 } as const;
@@ -42,7 +42,7 @@ export function labelWords(
     places,
     bound: true,
     put: ({ x, y }) => [
-      ...(ground === true ? [groundMark({ x: x - before + wide / 2, y }, wide, height)] : []),
+      ...(ground === true ? [groundStroke({ x: x - before + wide / 2, y }, wide, height)] : []),
       { kind: 'text', x, y, size: height, text, anchor, turn: 0, role, bold },
     ],
   };
@@ -56,7 +56,7 @@ function turned({ text, size, role, ground }: Label, { x, y }: Point, height: nu
   const bold = size === 'large';
   const half = wordsWidth(text, height, bold) / 2 + 2;
   const [left, right] = [-height * 0.65, height * 0.65];
-  const around: FigureMark = {
+  const around: Stroke = {
     kind: 'path',
     pen: 'none',
     fill: 'paper',

@@ -4,18 +4,18 @@ import type {
   Dimension,
   Drawing,
   Figure,
-  FigureMark,
+  Stroke,
   FigurePath,
   FigureRun,
   Label,
   Path,
   Point,
 } from './model.ts';
-import { dimensionMarks, dimensionWords } from './dimension-marks.ts';
+import { dimensionStrokes, dimensionWords } from './dimension-strokes.ts';
 import { labelWords, TYPES } from './label-words.ts';
 import { breakLines } from './break-lines.ts';
 import { placeWords, type Words } from './place-words.ts';
-import { symbolMarks } from './symbol-marks.ts';
+import { symbolStrokes } from './symbol-strokes.ts';
 import { type Reading, valueWidth, wordsWidth } from './value-text.ts';
 
 /** The room that a figure has, in the units of its medium: CSS pixels on screen, points on paper. */
@@ -114,30 +114,30 @@ function layOutAs(drawing: Drawing, options: Try, fixed?: number): Figure {
     top: originY - pads.above,
     bottom: originY + scale * (bounds.top - bounds.bottom) + pads.below,
   };
-  const lines: FigureMark[] = [];
+  const lines: Stroke[] = [];
   const labelled: Words[] = [];
   const valued: Words[] = [];
   const how = { pitch, text, width, names: named, language, units: drawing.units, onLeft, onRight };
   for (const shape of drawing.shapes)
     switch (shape.kind) {
       case 'area':
-        lines.push(areaMark(shape, place, scale));
+        lines.push(areaStroke(shape, place, scale));
         break;
       case 'label':
         labelled.push(labelWords(shape, place, { type: labels, scale, width }));
         break;
       case 'symbol':
-        lines.push(...symbolMarks(shape, place(shape.at), text));
+        lines.push(...symbolStrokes(shape, place(shape.at), text));
         break;
       case 'dimension': {
-        const dimension = dimensionMarks(shape, place, frame, { ...how, reading: options.reading });
+        const dimension = dimensionStrokes(shape, place, frame, { ...how, reading: options.reading });
         lines.push(...dimension.lines);
         valued.push(dimension.words);
       }
     }
   const words = placeWords([...labelled, ...valued], lines, { width, height });
-  const marks = breakLines([...lines, ...words], fixed === undefined ? [] : CUT_ALONG);
-  return { width, height, scale, title: drawing.title, marks };
+  const strokes = breakLines([...lines, ...words], fixed === undefined ? [] : CUT_ALONG);
+  return { width, height, scale, title: drawing.title, strokes };
 }
 
 /** The pens of lines that are cut along at full size. */
@@ -259,7 +259,7 @@ function pathPoints(path: Path): Point[] {
   ];
 }
 
-function areaMark(shape: Area, place: (point: Point) => Point, scale: number): FigureMark {
+function areaStroke(shape: Area, place: (point: Point) => Point, scale: number): Stroke {
   const start = place(shape.path.start);
   let from = shape.path.start;
   const runs = shape.path.runs.map((run): FigureRun => {

@@ -79,7 +79,7 @@ export interface Label {
   readonly ground?: true;
 }
 
-/** A mark of fixed size on paper or screen, wherever the drawing's scale puts it. */
+/** A sign of fixed size on paper or screen, wherever the drawing's scale puts it. */
 export interface Symbol {
   readonly kind: 'symbol';
   readonly at: Point;
@@ -117,42 +117,46 @@ export interface Figure {
   /** Medium units for each unit of the job: one ratio for every drawn length. */
   readonly scale: number;
   readonly title: string;
-  readonly marks: readonly FigureMark[];
+  readonly strokes: readonly Stroke[];
 }
 
-/** One thing to draw: a path, or a run of text. */
-export type FigureMark =
-  | {
-      readonly kind: 'path';
-      /** Closed or open sub-paths; arcs already as circular arcs with their radius in medium units. */
-      readonly path: FigurePath;
-      /** What is drawn of its line, where words stand in its way; all of it when not given. */
-      readonly stroke?: FigurePath;
-      readonly pen: Pen | 'dimension' | 'datum';
-      readonly fill: Fill;
-      readonly role: string;
-      readonly name?: string;
-      readonly value?: string | number;
-      readonly place?: string;
-      /** A dimension over a break: shorter than its value. */
-      readonly broken?: true;
-    }
-  | {
-      readonly kind: 'text';
-      readonly x: number;
-      readonly y: number;
-      /** Height of the type in medium units; the text stands on the base line at y. */
-      readonly size: number;
-      readonly text: string;
-      readonly anchor: 'start' | 'middle' | 'end';
-      /** Degrees anticlockwise. */
-      readonly turn: number;
-      readonly role: string;
-      readonly bold: boolean;
-      readonly name?: string;
-      readonly value?: string | number;
-      readonly place?: string;
-    };
+/** What a figure is made of: a path, or a run of text. */
+export type Stroke = PathStroke | TextStroke;
+
+/** A path with how it is drawn and filled. */
+export interface PathStroke {
+  readonly kind: 'path';
+  /** Closed or open sub-paths; arcs already as circular arcs with their radius in medium units. */
+  readonly path: FigurePath;
+  /** The path with a gap wherever words stand in its way: what is drawn of its line; all of it when not given. */
+  readonly gapped?: FigurePath;
+  readonly pen: Pen | 'dimension' | 'datum';
+  readonly fill: Fill;
+  readonly role: string;
+  readonly name?: string;
+  readonly value?: string | number;
+  readonly place?: string;
+  /** A dimension over a break: shorter than its value. */
+  readonly broken?: true;
+}
+
+/** A run of text of one size. */
+export interface TextStroke {
+  readonly kind: 'text';
+  readonly x: number;
+  readonly y: number;
+  /** Height of the type in medium units; the text stands on the base line at y. */
+  readonly size: number;
+  readonly text: string;
+  readonly anchor: 'start' | 'middle' | 'end';
+  /** Degrees anticlockwise. */
+  readonly turn: number;
+  readonly role: string;
+  readonly bold: boolean;
+  readonly name?: string;
+  readonly value?: string | number;
+  readonly place?: string;
+}
 
 /** One stretch of a path in the medium’s units, from where the last one ended; an arc as SVG has it; a move leaves a gap. */
 export type FigureRun =

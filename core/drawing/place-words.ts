@@ -1,4 +1,4 @@
-import type { FigureMark, FigurePath, Point } from './model.ts';
+import type { FigurePath, PathStroke, Point, Stroke } from './model.ts';
 import { boundsOf, type Piece, piecesOf } from './pieces.ts';
 import { type Box, insideBox, overlap, touch, wordBoxes } from './word-box.ts';
 
@@ -6,9 +6,9 @@ import { type Box, insideBox, overlap, touch, wordBoxes } from './word-box.ts';
 export interface Words {
   readonly places: readonly Point[];
   /** The words there. */
-  readonly put: (where: Point) => FigureMark[];
+  readonly put: (where: Point) => Stroke[];
   /** Their own line, which may be broken behind them. */
-  readonly own?: FigureMark;
+  readonly own?: Stroke;
   /** They say what lies there: no line of an outline may come between them and their first place. */
   readonly bound?: true;
 }
@@ -17,7 +17,7 @@ export interface Words {
 const COSTS = {
   outside: 1000,
   word: 400,
-  mark: 60,
+  sign: 60,
   outline: 20,
   hidden: 6,
   dimension: 4,
@@ -25,7 +25,7 @@ const COSTS = {
 } as const;
 
 interface Obstacle {
-  readonly mark: FigureMark;
+  readonly stroke: Stroke;
   readonly pieces: readonly Piece[];
   readonly bounds: Box;
   readonly cost: number;
@@ -35,30 +35,30 @@ interface Obstacle {
 /** Puts words one after another where they stand on the least: on no other word, no outline, no tick where there is room. */
 export function placeWords(
   wanted: readonly Words[],
-  drawn: readonly FigureMark[],
+  drawn: readonly Stroke[],
   room: { readonly width: number; readonly height: number },
-): FigureMark[] {
-  const obstacles = drawn.flatMap((mark): Obstacle[] =>
-    mark.kind === 'text' || mark.pen === 'none'
+): Stroke[] {
+  const obstacles = drawn.flatMap((stroke): Obstacle[] =>
+    stroke.kind === 'text' || stroke.pen === 'none'
       ? []
       : [
           {
-            mark,
-            ...piecesIn(mark.path),
-            cost: costOf(mark),
-            wall: mark.pen === 'edge' || mark.pen === 'cut',
+            stroke,
+            ...piecesIn(stroke.path),
+            cost: costOf(stroke),
+            wall: stroke.pen === 'edge' || stroke.pen === 'cut',
           },
         ],
   );
   const taken: Box[] = [];
   return wanted.flatMap((words) => {
-    let [best, least] = [[] as FigureMark[], Infinity];
+    let [best, least] = [[] as Stroke[], Infinity];
     for (const [k, place] of words.places.entries()) {
       if (k >= least) break;
       if (k > 0 && words.bound === true && walled(words.places[0], place, obstacles)) continue;
-      const marks = words.put(place);
-      const cost = k + costs(wordBoxes(marks), words.own, obstacles, taken, room);
-      if (cost < least) [best, least] = [marks, cost];
+      const strokes = words.put(place);
+      const cost = k + costs(wordBoxes(strokes), words.own, obstacles, taken, room);
+      if (cost < least) [best, least] = [strokes, cost];
     }
     taken.push(...wordBoxes(best));
     return best;
@@ -70,16 +70,16 @@ function piecesIn(path: FigurePath) {
   return { pieces, bounds: boundsOf(pieces) };
 }
 
-function costOf(mark: Extract<FigureMark, { kind: 'path' }>): number {
-  if (mark.fill === 'ink' || mark.role === 'tick' || mark.role === 'datum') return COSTS.mark;
-  if (mark.pen === 'edge' || mark.pen === 'cut') return COSTS.outline;
-  if (mark.pen === 'hidden' || mark.pen === 'centre') return COSTS.hidden;
-  return mark.pen === 'dimension' ? COSTS.dimension : COSTS.fine;
+function costOf(stroke: PathStroke): number {
+  if (stroke.fill === 'ink' || stroke.role === 'tick' || stroke.role === 'datum') return COSTS.sign;
+  if (stroke.pen === 'edge' || stroke.pen === 'cut') return COSTS.outline;
+  if (stroke.pen === 'hidden' || stroke.pen === 'centre') return COSTS.hidden;
+  return stroke.pen === 'dimension' ? COSTS.dimension : COSTS.fine;
 }
 
 function costs(
   boxes: readonly Box[],
-  own: FigureMark | undefined,
+  own: Stroke | undefined,
   obstacles: readonly Obstacle[],
   taken: readonly Box[],
   { width, height }: { readonly width: number; readonly height: number },
@@ -88,8 +88,8 @@ function costs(
   for (const box of boxes) {
     if (box.left < 0 || box.right > width || box.top < 0 || box.bottom > height) all += COSTS.outside;
     for (const other of taken) if (overlap(box, other)) all += COSTS.word;
-    for (const { mark, pieces, bounds, cost } of obstacles)
-      if (mark !== own && touch(bounds, box) && pieces.some((piece) => insideBox(piece, box) !== null))
+    for (const { stroke, pieces, bounds, cost } of obstacles)
+      if (stroke !== own && touch(bounds, box) && pieces.some((piece) => insideBox(piece, box) !== null))
         all += cost;
   }
   return all;

@@ -48,7 +48,7 @@ export function label(
   };
 }
 
-/** A mark of fixed size at a point. */
+/** A sign of fixed size at a point. */
 export function symbol(which: Symbol['symbol'], where: Point, role: string): Symbol {
   return { kind: 'symbol', symbol: which, at: where, role };
 }

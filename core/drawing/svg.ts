@@ -1,11 +1,11 @@
-import type { Figure, FigureMark, FigurePath } from './model.ts';
+import type { Figure, FigurePath, PathStroke, Stroke } from './model.ts';
 
 const number = (value: number) => String(Math.round(value * 100) / 100);
 
 /** A figure as an SVG text: presentation attributes only, every text escaped, named for assistive tools. */
 export function svgOf(figure: Figure): string {
-  const { width, height, title, marks } = figure;
-  const body = marks.map(markOf).join('');
+  const { width, height, title, strokes } = figure;
+  const body = strokes.map(strokeOf).join('');
   return `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${escape(title)}" viewBox="0 0 ${number(width)} ${number(height)}" width="${number(width)}" height="${number(height)}" data-scale="${figure.scale}">${HATCH}${body}</svg>`;
 }
 
@@ -14,7 +14,7 @@ export const ACCENT = '#99201b';
 
 const HATCH = `<defs><pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="6" height="6" fill="#fff"/><line x1="0" y1="0" x2="0" y2="6" stroke="#444" stroke-width="1.2"/></pattern><pattern id="waste" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><rect width="5" height="5" fill="#fff"/><line x1="0" y1="0" x2="0" y2="5" stroke="${ACCENT}" stroke-width="2.4"/></pattern></defs>`;
 
-const FILLS: Readonly<Record<Extract<FigureMark, { kind: 'path' }>['fill'], string>> = {
+const FILLS: Readonly<Record<PathStroke['fill'], string>> = {
   none: 'none',
   paper: '#fff',
   wood: '#fbf8f1',
@@ -24,7 +24,7 @@ const FILLS: Readonly<Record<Extract<FigureMark, { kind: 'path' }>['fill'], stri
   ink: '#111',
 };
 
-const PENS: Readonly<Record<Extract<FigureMark, { kind: 'path' }>['pen'], string>> = {
+const PENS: Readonly<Record<PathStroke['pen'], string>> = {
   edge: 'stroke="#111" stroke-width="1.8"',
   hidden: 'stroke="#555" stroke-width="1.2" stroke-dasharray="6 4"',
   fine: 'stroke="#888" stroke-width="0.7"',
@@ -35,17 +35,19 @@ const PENS: Readonly<Record<Extract<FigureMark, { kind: 'path' }>['pen'], string
   none: '',
 };
 
-function markOf(mark: FigureMark): string {
-  const data = `data-role="${escape(mark.role)}"${mark.name === undefined ? '' : ` data-name="${escape(mark.name)}" data-drawn-value="${escape(String(mark.value))}"`}${mark.place === undefined ? '' : ` data-drawn-place="${escape(mark.place)}"`}${mark.kind === 'path' && mark.broken === true ? ' data-broken="true"' : ''}`;
-  if (mark.kind === 'path') {
-    const [filled, stroke] = [mark.fill !== 'none', mark.stroke];
-    if (stroke === undefined || !filled)
-      return `<path d="${pathOf(stroke ?? mark.path)}" fill="${FILLS[mark.fill]}" ${PENS[mark.pen]} ${data}/>`;
-    return `<path d="${pathOf(mark.path)}" fill="${FILLS[mark.fill]}" ${data}/><path d="${pathOf(stroke)}" fill="none" ${PENS[mark.pen]} data-role="stroke"/>`;
+function strokeOf(stroke: Stroke): string {
+  const data = `data-role="${escape(stroke.role)}"${stroke.name === undefined ? '' : ` data-name="${escape(stroke.name)}" data-drawn-value="${escape(String(stroke.value))}"`}${stroke.place === undefined ? '' : ` data-drawn-place="${escape(stroke.place)}"`}${stroke.kind === 'path' && stroke.broken === true ? ' data-broken="true"' : ''}`;
+  if (stroke.kind === 'path') {
+    const [filled, gapped] = [stroke.fill !== 'none', stroke.gapped];
+    if (gapped === undefined || !filled)
+      return `<path d="${pathOf(gapped ?? stroke.path)}" fill="${FILLS[stroke.fill]}" ${PENS[stroke.pen]} ${data}/>`;
+    return `<path d="${pathOf(stroke.path)}" fill="${FILLS[stroke.fill]}" ${data}/><path d="${pathOf(gapped)}" fill="none" ${PENS[stroke.pen]} data-role="stroke"/>`;
   }
   const turn =
-    mark.turn === 0 ? '' : ` transform="rotate(${number(-mark.turn)} ${number(mark.x)} ${number(mark.y)})"`;
-  return `<text x="${number(mark.x)}" y="${number(mark.y)}" font-size="${number(mark.size)}" text-anchor="${mark.anchor}"${mark.bold ? ' font-weight="700"' : ''}${turn} fill="#111" ${data}>${escape(mark.text)}</text>`;
+    stroke.turn === 0
+      ? ''
+      : ` transform="rotate(${number(-stroke.turn)} ${number(stroke.x)} ${number(stroke.y)})"`;
+  return `<text x="${number(stroke.x)}" y="${number(stroke.y)}" font-size="${number(stroke.size)}" text-anchor="${stroke.anchor}"${stroke.bold ? ' font-weight="700"' : ''}${turn} fill="#111" ${data}>${escape(stroke.text)}</text>`;
 }
 
 function pathOf(path: FigurePath): string {

@@ -1,7 +1,7 @@
 import { NO_BREAK } from '../length/unbroken.ts';
 import { type Measure, MEASURES, type Rounding, showIn, type Shown } from '../length/reading.ts';
 import type { Units } from '../length/units.ts';
-import type { FigureMark, Point } from './model.ts';
+import type { Point, Stroke } from './model.ts';
 
 /** How values in a drawing are read: in which measure, and rounded to what. */
 export interface Reading {
@@ -74,7 +74,7 @@ export function layOutValue(
   units: Units,
   tag: { readonly name: string; readonly value: string | number; readonly place?: string },
   reading?: Reading,
-): FigureMark[] {
+): Stroke[] {
   const { whole, numerator, denominator } = wholeShown(value, units, reading);
   const wide = valueWidth(words, value, size, units, reading);
   const text = (
@@ -85,25 +85,27 @@ export function layOutValue(
     anchor: 'start' | 'middle',
     role: string,
     bold: boolean,
-  ): FigureMark => ({ kind: 'text', x, y, size: height, text: run, anchor, turn: 0, role, bold, ...tag });
+  ): Stroke => ({ kind: 'text', x, y, size: height, text: run, anchor, turn: 0, role, bold, ...tag });
   let x = centre.x - wide / 2;
-  const marks: FigureMark[] = [groundMark(centre, wide, size)];
+  const strokes: Stroke[] = [groundStroke(centre, wide, size)];
   if (words !== '') {
-    marks.push(text(words, x, centre.y, size * NAME, 'start', 'dimension-name', false));
+    strokes.push(text(words, x, centre.y, size * NAME, 'start', 'dimension-name', false));
     x += size * (wordsWidth(words, NAME, false) + 0.3);
   }
   if (whole !== '') {
-    marks.push(text(whole, x, centre.y, size, 'start', 'dimension-value', true));
+    strokes.push(text(whole, x, centre.y, size, 'start', 'dimension-value', true));
     x += size * (figuresWidth(whole) + (whole.endsWith(NO_BREAK) ? 0 : 0.12));
   }
   if (numerator !== undefined && denominator !== undefined) {
     const fraction = size * Math.max(numerator.length, denominator.length) * DIGIT * SMALL;
     const small = size * SMALL;
-    marks.push(text(numerator, x + fraction / 2, centre.y - size * 0.42, small, 'middle', 'numerator', true));
-    marks.push(
+    strokes.push(
+      text(numerator, x + fraction / 2, centre.y - size * 0.42, small, 'middle', 'numerator', true),
+    );
+    strokes.push(
       text(denominator, x + fraction / 2, centre.y + size * 0.26, small, 'middle', 'denominator', true),
     );
-    marks.push({
+    strokes.push({
       kind: 'path',
       pen: 'edge',
       fill: 'none',
@@ -116,11 +118,11 @@ export function layOutValue(
       },
     });
   }
-  return marks;
+  return strokes;
 }
 
 /** The white ground of a text, so that no line runs through it. */
-export function groundMark(centre: Point, wide: number, size: number): FigureMark {
+export function groundStroke(centre: Point, wide: number, size: number): Stroke {
   const [left, right, top, bottom] = [
     centre.x - wide / 2 - 2,
     centre.x + wide / 2 + 2,

@@ -1,4 +1,4 @@
-import type { FigureMark, Point } from './model.ts';
+import type { Point, Stroke, TextStroke } from './model.ts';
 import type { Piece } from './pieces.ts';
 import { wordsWidth } from './value-text.ts';
 
@@ -10,34 +10,34 @@ export interface Box {
   readonly bottom: number;
 }
 
-/** The rooms that marks of words take: the white ground of one that has it, and the letters of each without. */
-export function wordBoxes(marks: readonly FigureMark[]): Box[] {
-  return marks.flatMap((mark): Box[] => {
-    if (mark.kind === 'text') return mark.name === undefined ? [lettersBox(mark)] : [];
-    if (mark.role !== 'ground') return [];
-    const points = [mark.path, ...mark.path.runs];
+/** The rooms that words take: the white ground of one that has it, and the letters of each without. */
+export function wordBoxes(strokes: readonly Stroke[]): Box[] {
+  return strokes.flatMap((stroke): Box[] => {
+    if (stroke.kind === 'text') return stroke.name === undefined ? [lettersBox(stroke)] : [];
+    if (stroke.role !== 'ground') return [];
+    const points = [stroke.path, ...stroke.path.runs];
     const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
     return [{ left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) }];
   });
 }
 
-function lettersBox(mark: Extract<FigureMark, { kind: 'text' }>): Box {
-  const wide = wordsWidth(mark.text, mark.size, mark.bold);
-  const [up, down] = [mark.size * 0.8 + 1, mark.size * 0.25];
-  const before = mark.anchor === 'start' ? 0 : mark.anchor === 'end' ? wide : wide / 2;
-  if (mark.turn === 0)
+function lettersBox(stroke: TextStroke): Box {
+  const wide = wordsWidth(stroke.text, stroke.size, stroke.bold);
+  const [up, down] = [stroke.size * 0.8 + 1, stroke.size * 0.25];
+  const before = stroke.anchor === 'start' ? 0 : stroke.anchor === 'end' ? wide : wide / 2;
+  if (stroke.turn === 0)
     return {
-      left: mark.x - before - 1,
-      right: mark.x - before + wide + 1,
-      top: mark.y - up,
-      bottom: mark.y + down,
+      left: stroke.x - before - 1,
+      right: stroke.x - before + wide + 1,
+      top: stroke.y - up,
+      bottom: stroke.y + down,
     };
   // Turned by a quarter: read upwards.
   return {
-    left: mark.x - up,
-    right: mark.x + down,
-    top: mark.y + before - wide - 1,
-    bottom: mark.y + before + 1,
+    left: stroke.x - up,
+    right: stroke.x + down,
+    top: stroke.y + before - wide - 1,
+    bottom: stroke.y + before + 1,
   };
 }
 

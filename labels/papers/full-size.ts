@@ -35,7 +35,7 @@ export type FullSizeDraft = () => FullSize;
 /** Where the trammel's pivot lies, on the paper or off it. */
 export interface PivotPlace {
   readonly at: Point;
-  /** Beside the mark. */
+  /** Beside its cross. */
   readonly text: string;
   /** In words, for where it is not on the paper. */
   readonly where: string;

@@ -1,4 +1,4 @@
-import type { FigureMark } from '#core/drawing/model.ts';
+import type { Stroke } from '#core/drawing/model.ts';
 import { say } from '#core/words/say.ts';
 import type { Faces } from '../pdf/typeface.ts';
 import { PageStream } from '../pdf/page-stream.ts';
@@ -43,14 +43,14 @@ export function footPage(page: PaperPage, text: string, k: number, of: number): 
 /** A dashed line. */
 export function dashed(page: PaperPage, x1: number, y1: number, x2: number, y2: number): void {
   const { width, height } = page.size;
-  const mark: FigureMark = {
+  const stroke: Stroke = {
     kind: 'path',
     pen: 'hidden',
     fill: 'none',
     role: 'seam',
     path: { x: x1, y: height - y1, closed: false, runs: [{ kind: 'line', x: x2, y: height - y2 }] },
   };
-  page.stream.figure({ width, height, scale: 1, title: '', marks: [mark] }, { x: 0, y: 0 });
+  page.stream.figure({ width, height, scale: 1, title: '', strokes: [stroke] }, { x: 0, y: 0 });
 }
 
 /** A rectangle's outline. */

@@ -10,7 +10,7 @@ import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
 import type { FullSize, FullSizeDraft } from './full-size.ts';
-import { type RodMark, rodSheets } from './rod.ts';
+import { type RodLine, rodSheets } from './rod.ts';
 import { withUnit } from '../pdf/values.ts';
 
 /** A full-size rod of every different rail: ends, shoulders, mitres, tenons with their haunch, springings and centre. */
@@ -27,7 +27,7 @@ const CUTS = ['arch', 'shoulder', 'mitre', 'tenon'] as const;
 function railRod({ part, doors, parts }: Alike, { units }: Plan): FullSize {
   const { length, width } = profileOf(part);
   const value = (text: string) => withUnit(text, units);
-  const marks: RodMark[] = [
+  const across: RodLine[] = [
     { at: 0, text: say('paper.rod-rail-end') },
     { at: length, text: say('paper.rod-rail-far', { length: value(part.length) }) },
   ];
@@ -36,7 +36,7 @@ function railRod({ part, doors, parts }: Alike, { units }: Plan): FullSize {
     key: 'paper.rod-shoulder' | 'paper.rod-mitre' | 'paper.rod-springing' | 'paper.rod-outer-stop',
   ) => {
     for (const where of [drawn(setting), length - drawn(setting)])
-      marks.push({ at: where, text: say(key, { value: value(setting) }) });
+      across.push({ at: where, text: say(key, { value: value(setting) }) });
   };
   const shoulder = stageOf(part, 'shoulder')?.settings.stop;
   const tenon = stageOf(part, 'tenon')?.settings;
@@ -48,7 +48,7 @@ function railRod({ part, doors, parts }: Alike, { units }: Plan): FullSize {
     both(tenon.outerStop, 'paper.rod-outer-stop');
   if (arch !== undefined) {
     both(arch.springing, 'paper.rod-springing');
-    marks.push({ at: drawn(arch.centre), text: say('paper.rod-centre', { value: value(arch.centre) }) });
+    across.push({ at: drawn(arch.centre), text: say('paper.rod-centre', { value: value(arch.centre) }) });
   }
   return rodSheets({
     title: say('paper.rod-of', { part: parts.map((each) => partName(each)).join(' + ') }),
@@ -66,7 +66,7 @@ function railRod({ part, doors, parts }: Alike, { units }: Plan): FullSize {
     width,
     outline: turned(railOutline(part), part),
     shapes: [...tenonShapes(part), ...mitreShapes(part)],
-    marks,
+    across,
     words: 190,
   });
 }

@@ -17,13 +17,13 @@ export interface Rod {
   readonly width: number;
   readonly outline: Path;
   readonly shapes: readonly Area[];
-  readonly marks: readonly RodMark[];
+  readonly across: readonly RodLine[];
   /** Room for the words beside it, in points. */
   readonly words: number;
 }
 
 /** A line across the rod with its words. */
-export interface RodMark {
+export interface RodLine {
   /** From the rod's lower end. */
   readonly at: number;
   readonly text: string;
@@ -60,13 +60,15 @@ export function rodSheets(rod: Rod): FullSize {
         ...rod.shapes
           .filter((each) => cut === 0 || leftOf(each.path) >= cut)
           .map((each) => ({ ...each, path: shift(each.path) })),
-        ...rod.marks.map((mark) => area(stroke(at(0, mark.at), at(edge, mark.at)), 'mark', 'none', 'fine')),
+        ...rod.across.map((line) =>
+          area(stroke(at(0, line.at), at(edge, line.at)), 'line-across', 'none', 'fine'),
+        ),
       ],
     },
     rod.units,
   );
   const column = place(at(edge, 0)).x + 26;
-  const notes = rod.marks.map((mark): Note => ({ at: place(at(edge, mark.at)), text: mark.text, column }));
+  const notes = rod.across.map((line): Note => ({ at: place(at(edge, line.at)), text: line.text, column }));
   return {
     title: rod.title,
     doors: rod.doors,

@@ -10,7 +10,7 @@ import { partName, placeName, stageName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
 import type { FullSize, FullSizeDraft } from './full-size.ts';
-import { type RodMark, rodSheets } from './rod.ts';
+import { type RodLine, rodSheets } from './rod.ts';
 import { withUnit } from '../pdf/values.ts';
 
 /** A full-size rod of every different stile: ends, horns, mortises, mitres and shoulder lines. */
@@ -24,16 +24,16 @@ function stileRod({ part, door, doors, parts }: Alike, { units }: Plan): FullSiz
   const { length, width } = profileOf(part);
   const horn = stageOf(door, 'trim')?.settings.horn ?? '0';
   const value = (text: string) => withUnit(text, units);
-  const marks: RodMark[] = [
+  const across: RodLine[] = [
     { at: 0, text: say('paper.rod-bottom-end') },
     { at: length, text: say('paper.rod-top-end', { length: value(part.length) }) },
   ];
   if (drawn(horn) > 0)
-    marks.push(
+    across.push(
       { at: drawn(horn), text: say('paper.rod-horn', { value: value(horn) }) },
       { at: length - drawn(horn), text: say('paper.rod-horn', { value: value(horn) }) },
     );
-  marks.push(...mortiseMarks(part, value), ...mitreMarks(part, value));
+  across.push(...mortiseLines(part, value), ...mitreLines(part, value));
   return rodSheets({
     title: say('paper.rod-of', { part: parts.map((each) => partName(each)).join(' + ') }),
     lines: [say('paper.rod-stile-size', { length: value(part.length), width: value(part.width), units })],
@@ -44,7 +44,7 @@ function stileRod({ part, door, doors, parts }: Alike, { units }: Plan): FullSiz
     width,
     outline: rectangle(0, 0, width, length),
     shapes: [...mortiseShapes(part), ...mitreShapes(part)],
-    marks,
+    across,
     words: 290,
   });
 }
@@ -56,7 +56,7 @@ function fromBottom(value: number, from: 'top' | 'bottom', length: number): numb
 
 type Say = (value: string) => string;
 
-function mortiseMarks(part: PlanPart, value: Say): RodMark[] {
+function mortiseLines(part: PlanPart, value: Say): RodLine[] {
   const length = drawn(part.length);
   return (stageOf(part, 'mortise')?.places ?? []).flatMap(({ at: place, settings }) => {
     const from = placeEnd(place);
@@ -70,7 +70,7 @@ function mortiseMarks(part: PlanPart, value: Say): RodMark[] {
   });
 }
 
-function mitreMarks(part: PlanPart, value: Say): RodMark[] {
+function mitreLines(part: PlanPart, value: Say): RodLine[] {
   const length = drawn(part.length);
   return stagesOf(part, 'mitre-end').flatMap(({ stage, settings }) => {
     const from = settings.fromEnd;

@@ -88,11 +88,11 @@ interface At {
 }
 
 /** Every line of a figure as straight pieces, from its lower left corner. */
-function segments({ marks, height }: Figure): (readonly [At, At])[] {
+function segments({ strokes, height }: Figure): (readonly [At, At])[] {
   const found: (readonly [At, At])[] = [];
-  for (const mark of marks) {
-    if (mark.kind === 'text') continue;
-    let from: At = { x: mark.path.x, y: mark.path.y };
+  for (const stroke of strokes) {
+    if (stroke.kind === 'text') continue;
+    let from: At = { x: stroke.path.x, y: stroke.path.y };
     const to = (next: At) => {
       found.push([
         { x: from.x, y: height - from.y },
@@ -100,10 +100,10 @@ function segments({ marks, height }: Figure): (readonly [At, At])[] {
       ]);
       from = { x: next.x, y: next.y };
     };
-    for (const run of mark.path.runs)
+    for (const run of stroke.path.runs)
       if (run.kind !== 'arc') to(run);
       else for (const [, , end] of arcCurves(from, run)) to(end);
-    if (mark.path.closed) to(mark.path);
+    if (stroke.path.closed) to(stroke.path);
   }
   return found;
 }

@@ -1,4 +1,4 @@
-import type { Figure, FigureMark, FigurePath } from '#core/drawing/model.ts';
+import type { Figure, FigurePath, PathStroke, TextStroke } from '#core/drawing/model.ts';
 import { arcCurves } from './arc-curves.ts';
 import type { Faces } from './typeface.ts';
 import { number } from './pdf-number.ts';
@@ -14,21 +14,19 @@ export interface FigurePlace {
   readonly weight?: number;
 }
 
-type PathMark = Extract<FigureMark, { kind: 'path' }>;
-type TextMark = Extract<FigureMark, { kind: 'text' }>;
-
 /** Line weights and dashes, as on screen. Paper knows no colour: what is cut now is told by its weight. */
-const PENS: Readonly<Record<PathMark['pen'], { readonly width: number; readonly dash: readonly number[] }>> =
-  {
-    edge: { width: 1.8, dash: [] },
-    hidden: { width: 1.2, dash: [6, 4] },
-    fine: { width: 0.7, dash: [] },
-    cut: { width: 3, dash: [] },
-    centre: { width: 0.9, dash: [12, 4, 2, 4] },
-    dimension: { width: 1.1, dash: [] },
-    datum: { width: 1, dash: [] },
-    none: { width: 0, dash: [] },
-  };
+const PENS: Readonly<
+  Record<PathStroke['pen'], { readonly width: number; readonly dash: readonly number[] }>
+> = {
+  edge: { width: 1.8, dash: [] },
+  hidden: { width: 1.2, dash: [6, 4] },
+  fine: { width: 0.7, dash: [] },
+  cut: { width: 3, dash: [] },
+  centre: { width: 0.9, dash: [12, 4, 2, 4] },
+  dimension: { width: 1.1, dash: [] },
+  datum: { width: 1, dash: [] },
+  none: { width: 0, dash: [] },
+};
 
 /** Hatching of cut wood, and the closer and heavier one, leaning the other way, of what is removed. */
 const HATCHES = {
@@ -46,10 +44,10 @@ export function figureOperators(figure: Figure, faces: Faces, place: FigurePlace
     scale,
     weight,
   };
-  const marks = figure.marks.flatMap((mark) =>
-    mark.kind === 'path' ? pathMark(mark, pen) : textMark(mark, faces, pen),
+  const strokes = figure.strokes.flatMap((stroke) =>
+    stroke.kind === 'path' ? pathOf(stroke, pen) : textOf(stroke, faces, pen),
   );
-  return ['q 1 J 1 j', ...marks, 'Q'].join('\n');
+  return ['q 1 J 1 j', ...strokes, 'Q'].join('\n');
 }
 
 interface Placing {
@@ -59,19 +57,19 @@ interface Placing {
   readonly weight: number;
 }
 
-function pathMark(mark: PathMark, placing: Placing): string[] {
-  const path = pathOperators(mark.path, placing);
+function pathOf(stroke: PathStroke, placing: Placing): string[] {
+  const path = pathOperators(stroke.path, placing);
   const operators: string[] = [];
-  if (mark.fill === 'section' || mark.fill === 'waste')
-    operators.push(hatched(mark.path, path, HATCHES[mark.fill], placing));
-  else if (mark.fill === 'ink') operators.push(`${path} f`);
-  else if (mark.fill === 'paper' || mark.fill === 'tool')
-    operators.push(`${mark.fill === 'paper' ? '1' : '0.85'} g ${path} f 0 g`);
-  if (mark.pen !== 'none') {
-    const { width, dash } = PENS[mark.pen];
+  if (stroke.fill === 'section' || stroke.fill === 'waste')
+    operators.push(hatched(stroke.path, path, HATCHES[stroke.fill], placing));
+  else if (stroke.fill === 'ink') operators.push(`${path} f`);
+  else if (stroke.fill === 'paper' || stroke.fill === 'tool')
+    operators.push(`${stroke.fill === 'paper' ? '1' : '0.85'} g ${path} f 0 g`);
+  if (stroke.pen !== 'none') {
+    const { width, dash } = PENS[stroke.pen];
     const dashes = dash.map((each) => number(each * placing.weight)).join(' ');
-    const stroke = mark.stroke === undefined ? path : pathOperators(mark.stroke, placing);
-    operators.push(`${number(width * placing.weight)} w [${dashes}] 0 d ${stroke} S`);
+    const line = stroke.gapped === undefined ? path : pathOperators(stroke.gapped, placing);
+    operators.push(`${number(width * placing.weight)} w [${dashes}] 0 d ${line} S`);
   }
   return operators;
 }
@@ -125,17 +123,17 @@ function outlinePoints(path: FigurePath): { x: number; y: number }[] {
   ];
 }
 
-function textMark(mark: TextMark, faces: Faces, { x, y, scale }: Placing): string[] {
-  if (mark.text === '') return [];
-  const face = mark.bold ? faces.bold : faces.regular;
-  const size = mark.size * scale;
-  const wide = face.width(mark.text, size);
-  const before = mark.anchor === 'start' ? 0 : mark.anchor === 'middle' ? wide / 2 : wide;
-  const angle = (mark.turn * Math.PI) / 180;
+function textOf(stroke: TextStroke, faces: Faces, { x, y, scale }: Placing): string[] {
+  if (stroke.text === '') return [];
+  const face = stroke.bold ? faces.bold : faces.regular;
+  const size = stroke.size * scale;
+  const wide = face.width(stroke.text, size);
+  const before = stroke.anchor === 'start' ? 0 : stroke.anchor === 'middle' ? wide / 2 : wide;
+  const angle = (stroke.turn * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   const place =
-    mark.turn === 0
-      ? `${number(x(mark.x) - before)} ${number(y(mark.y))} Td`
-      : `${number(cos)} ${number(sin)} ${number(-sin)} ${number(cos)} ${number(x(mark.x) - before * cos)} ${number(y(mark.y) - before * sin)} Tm`;
-  return [`BT /${mark.bold ? 'B' : 'R'} ${number(size)} Tf ${place} ${face.encode(mark.text)} Tj ET`];
+    stroke.turn === 0
+      ? `${number(x(stroke.x) - before)} ${number(y(stroke.y))} Td`
+      : `${number(cos)} ${number(sin)} ${number(-sin)} ${number(cos)} ${number(x(stroke.x) - before * cos)} ${number(y(stroke.y) - before * sin)} Tm`;
+  return [`BT /${stroke.bold ? 'B' : 'R'} ${number(size)} Tf ${place} ${face.encode(stroke.text)} Tj ET`];
 }

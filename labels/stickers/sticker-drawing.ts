@@ -9,7 +9,7 @@ import type { DrawPart } from './sticker-layout.ts';
 /** A part is not shortened to less than this many times its width. */
 const LEAST_ASPECT = 3;
 
-/** Draws a part into whatever box its sticker has for it; the marks grow with the box, within limits. */
+/** Draws a part into whatever box its sticker has for it; its signs grow with the box, within limits. */
 export function partDrawing(door: PlanDoor, part: PlanPart, units: Units, place: StickerPlace): DrawPart {
   const panel = readPart(part).kind === 'panel';
   const figure: DrawPart['figure'] = ({ width, height }) => {

@@ -27,7 +27,7 @@ export interface DrawPart {
 }
 
 const GOOD_TYPE = 7;
-/** In less width, or for an upright part in less height, the marks of a drawing crowd one another. */
+/** In less width, or for an upright part in less height, the lines of a drawing crowd one another. */
 const GOOD_WIDTH = 62;
 const GOOD_HEIGHT = 30;
 const LEAST_BOX = { width: 34, height: 11 };

@@ -1,11 +1,11 @@
 import PdfKit from 'pdfkit';
 import { join } from 'node:path';
-import type { Mark } from './sticker-marks.ts';
+import type { PageStroke } from './sticker-strokes.ts';
 
 const LETTER: [number, number] = [612, 792];
 
-/** The same marks, given ready laid out, through pdfkit's own calls. */
-export async function byPdfKit(pages: Iterable<readonly Mark[]>, fonts: string): Promise<Buffer> {
+/** The same strokes, given ready laid out, through pdfkit's own calls. */
+export async function byPdfKit(pages: Iterable<readonly PageStroke[]>, fonts: string): Promise<Buffer> {
   const document = new PdfKit({ size: LETTER, margin: 0, autoFirstPage: false });
   document.registerFont('R', join(fonts, 'AtkinsonHyperlegible-Regular.ttf'));
   document.registerFont('B', join(fonts, 'AtkinsonHyperlegible-Bold.ttf'));
@@ -16,15 +16,15 @@ export async function byPdfKit(pages: Iterable<readonly Mark[]>, fonts: string):
   });
   for (const page of pages) {
     document.addPage();
-    for (const mark of page) {
-      if (mark.kind === 'text') {
+    for (const stroke of page) {
+      if (stroke.kind === 'text') {
         document
-          .font(mark.bold ? 'B' : 'R')
-          .fontSize(mark.size)
-          .text(mark.text, mark.x, mark.y, { lineBreak: false, baseline: 'alphabetic' });
+          .font(stroke.bold ? 'B' : 'R')
+          .fontSize(stroke.size)
+          .text(stroke.text, stroke.x, stroke.y, { lineBreak: false, baseline: 'alphabetic' });
         continue;
       }
-      for (const { op, at } of mark.steps) {
+      for (const { op, at } of stroke.steps) {
         const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = at;
         if (op === 'm') document.moveTo(a, b);
         else if (op === 'l') document.lineTo(a, b);
@@ -32,10 +32,10 @@ export async function byPdfKit(pages: Iterable<readonly Mark[]>, fonts: string):
         else if (op === 're') document.rect(a, b, c, d);
         else document.closePath();
       }
-      if (mark.paint === 'fill') document.fill();
+      if (stroke.paint === 'fill') document.fill();
       else {
-        document.lineWidth(mark.width);
-        if (mark.dash.length > 0) document.dash(mark.dash[0] ?? 1, { space: mark.dash[1] ?? 1 });
+        document.lineWidth(stroke.width);
+        if (stroke.dash.length > 0) document.dash(stroke.dash[0] ?? 1, { space: stroke.dash[1] ?? 1 });
         else document.undash();
         document.stroke();
       }

@@ -1,11 +1,11 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
-import type { Mark } from './sticker-marks.ts';
+import type { PageStroke } from './sticker-strokes.ts';
 
 /**
  * Makes the benchmark's stickers once, in a process of its own, and tells the most memory that it ever held, in kilobytes.
- * Both sides hold the plan, as whoever makes its stickers does; pdfkit is handed the marks ready laid out besides, a page
+ * Both sides hold the plan, as whoever makes its stickers does; pdfkit is handed the strokes ready laid out besides, a page
  * at a time. Neither loads the other's library.
  */
 function* numbered(folder: string) {
@@ -13,7 +13,7 @@ function* numbered(folder: string) {
     yield JSON.parse(readFileSync(join(folder, `${k}.json`), 'utf8')) as unknown;
 }
 
-const [how, filed = '', marks = '', fonts = ''] = process.argv.slice(2);
+const [how, filed = '', strokes = '', fonts = ''] = process.argv.slice(2);
 const doors = [...numbered(filed)] as PlanDoor[];
 const plan: Plan = { format: 1, id: 'bench', job: 'Bench', units: 'in', doors };
 if (how === 'ours') {
@@ -22,7 +22,7 @@ if (how === 'ours') {
   if (!made.ok || made.stickers < 3000) throw new Error(JSON.stringify(made));
 } else {
   const { byPdfKit } = await import('./by-pdfkit.ts');
-  await byPdfKit(numbered(marks) as Generator<readonly Mark[]>, fonts);
+  await byPdfKit(numbered(strokes) as Generator<readonly PageStroke[]>, fonts);
 }
 if (plan.doors.length === 0) throw new Error('the plan was not held to the end');
 process.stdout.write(String(process.resourceUsage().maxRSS));

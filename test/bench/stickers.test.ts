@@ -7,7 +7,7 @@ import { expect, test } from 'vitest';
 import { build } from 'vite';
 import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
 import { byPdfKit } from './by-pdfkit.ts';
-import { marksOf } from './sticker-marks.ts';
+import { strokesOf } from './sticker-strokes.ts';
 import { plan } from './sticker-plan.ts';
 
 const ROUNDS = 5;
@@ -38,15 +38,15 @@ async function measured(run: () => Promise<unknown>): Promise<Run> {
 const median = (values: readonly number[]) =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 
-test('3 000 stickers are made at least as fast as pdfkit makes the same marks ready laid out', async () => {
+test('3 000 stickers are made at least as fast as pdfkit makes the same strokes ready laid out', async () => {
   const made = await stickersPdf(plan, { stock: 'letter-3x10' });
   if (!made.ok) throw new Error(JSON.stringify(made));
   expect(made.parts).toBe(3000);
-  const marks = await marksOf(made.pdf);
+  const strokes = await strokesOf(made.pdf);
   const [ours, theirs]: [Run[], Run[]] = [[], []];
   for (let k = 0; k < ROUNDS; k += 1) {
     ours.push(await measured(() => stickersPdf(plan, { stock: 'letter-3x10' })));
-    theirs.push(await measured(() => byPdfKit(marks, fonts)));
+    theirs.push(await measured(() => byPdfKit(strokes, fonts)));
   }
   const [own, other] = [ours, theirs].map((runs) => ({
     seconds: median(runs.map(({ seconds }) => seconds)),
@@ -60,10 +60,10 @@ test('3 000 stickers are made at least as fast as pdfkit makes the same marks re
 }, 600_000);
 
 /** A run in a process of its own: the most memory that it ever held, in megabytes. */
-function peak(how: 'ours' | 'pdfkit', doors: string, marks: string): number {
+function peak(how: 'ours' | 'pdfkit', doors: string, strokes: string): number {
   const told = execFileSync(
     process.execPath,
-    [join(root, 'dist/bench/sticker-run.js'), how, doors, marks, fonts],
+    [join(root, 'dist/bench/sticker-run.js'), how, doors, strokes, fonts],
     {
       encoding: 'utf8',
     },
@@ -71,7 +71,7 @@ function peak(how: 'ours' | 'pdfkit', doors: string, marks: string): number {
   return Number(told) / 1000;
 }
 
-test('3 000 stickers take no more memory than pdfkit takes for the same marks', async () => {
+test('3 000 stickers take no more memory than pdfkit takes for the same strokes', async () => {
   await build({
     configFile: false,
     root,
@@ -93,11 +93,11 @@ test('3 000 stickers take no more memory than pdfkit takes for the same marks', 
       writeFileSync(join(folder, `${k}.json`), JSON.stringify(piece));
     return folder;
   };
-  const marks = filed('marks', await marksOf(made.pdf));
+  const strokes = filed('strokes', await strokesOf(made.pdf));
   const doors = filed('doors', plan.doors);
   const rounds = Array.from({ length: ROUNDS }, () => ({
-    ours: peak('ours', doors, marks),
-    theirs: peak('pdfkit', doors, marks),
+    ours: peak('ours', doors, strokes),
+    theirs: peak('pdfkit', doors, strokes),
   }));
   const [own, other] = [median(rounds.map(({ ours }) => ours)), median(rounds.map(({ theirs }) => theirs))];
   console.log(`peak memory: stickers ${own.toFixed(0)} MB, pdfkit ${other.toFixed(0)} MB`);

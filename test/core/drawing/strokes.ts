@@ -13,31 +13,31 @@ export interface Box {
 
 /** Every text of a figure with the box that its letters fill, by the typeface's own widths. */
 export function textsOf(figure: Figure) {
-  return figure.marks.flatMap((mark) => {
-    if (mark.kind !== 'text') return [];
-    const wide = faces[mark.bold ? 'bold' : 'regular'].width(mark.text, mark.size);
-    if (mark.turn === 90)
+  return figure.strokes.flatMap((stroke) => {
+    if (stroke.kind !== 'text') return [];
+    const wide = faces[stroke.bold ? 'bold' : 'regular'].width(stroke.text, stroke.size);
+    if (stroke.turn === 90)
       return [
         {
-          ...mark,
-          left: mark.x - mark.size * 0.7,
-          right: mark.x,
-          top: mark.y - wide / 2,
-          bottom: mark.y + wide / 2,
+          ...stroke,
+          left: stroke.x - stroke.size * 0.7,
+          right: stroke.x,
+          top: stroke.y - wide / 2,
+          bottom: stroke.y + wide / 2,
         },
       ];
-    const left = mark.x - (mark.anchor === 'start' ? 0 : mark.anchor === 'end' ? wide : wide / 2);
-    return [{ ...mark, left, right: left + wide, top: mark.y - mark.size * 0.7, bottom: mark.y }];
+    const left = stroke.x - (stroke.anchor === 'start' ? 0 : stroke.anchor === 'end' ? wide : wide / 2);
+    return [{ ...stroke, left, right: left + wide, top: stroke.y - stroke.size * 0.7, bottom: stroke.y }];
   });
 }
 
 type Piece = readonly [number, number, number, number];
 
-/** The straight pieces of every drawn stroke of a figure, arcs in short ones; the bar of a fraction is part of its text. */
-export function strokesOf(figure: Figure): { readonly role: string; readonly pieces: readonly Piece[] }[] {
-  return figure.marks.flatMap((mark) =>
-    mark.kind === 'path' && mark.pen !== 'none' && mark.role !== 'fraction-bar'
-      ? [{ role: mark.role, pieces: piecesOf(mark.stroke ?? mark.path) }]
+/** The straight pieces of every drawn line of a figure, arcs in short ones; the bar of a fraction is part of its text. */
+export function linesOf(figure: Figure): { readonly role: string; readonly pieces: readonly Piece[] }[] {
+  return figure.strokes.flatMap((stroke) =>
+    stroke.kind === 'path' && stroke.pen !== 'none' && stroke.role !== 'fraction-bar'
+      ? [{ role: stroke.role, pieces: piecesOf(stroke.gapped ?? stroke.path) }]
       : [],
   );
 }

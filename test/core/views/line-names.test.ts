@@ -12,10 +12,10 @@ const stile = planned.value.doors[0]?.parts.find(({ part }) => part === 'stile-l
 function namesIn(stageId: string): Record<string, string> {
   const stage = stile?.stages.find((each) => each.stage === stageId);
   if (stile === undefined || stage === undefined) throw new Error(`no ${stageId}`);
-  const { marks } = layOut(setupView(stile, stage, 'in'), { width: 650, height: 420, text: 20 });
+  const { strokes } = layOut(setupView(stile, stage, 'in'), { width: 650, height: 420, text: 20 });
   return Object.fromEntries(
-    marks.flatMap((mark) =>
-      mark.kind === 'text' && mark.role === 'dimension-name' ? [[mark.name ?? '', mark.text]] : [],
+    strokes.flatMap((stroke) =>
+      stroke.kind === 'text' && stroke.role === 'dimension-name' ? [[stroke.name ?? '', stroke.text]] : [],
     ),
   );
 }

@@ -5,7 +5,7 @@ import { doorSetup } from '#core/views/door-setup.ts';
 import { doorView } from '#core/views/door-view.ts';
 import { jointSections } from '#core/views/joint-sections.ts';
 import { layOut } from '#core/drawing/layout.ts';
-import type { Figure, FigureMark } from '#core/drawing/model.ts';
+import type { Figure, PathStroke, Stroke } from '#core/drawing/model.ts';
 import { drawn } from '#core/views/drawn.ts';
 import { partView } from '#core/views/part-view.ts';
 import { setupView } from '#core/views/setup-view.ts';
@@ -63,23 +63,23 @@ const figures = every();
 if (keep !== undefined)
   for (const { name, figure } of figures) writeFileSync(`${keep}/${name}.svg`, svgOf(figure));
 
-function isDimension(mark: FigureMark): mark is Extract<FigureMark, { kind: 'path' }> {
-  return mark.kind === 'path' && mark.role === 'dimension';
+function isDimension(stroke: Stroke): stroke is PathStroke {
+  return stroke.kind === 'path' && stroke.role === 'dimension';
 }
 
 test('every dimensioned length is drawn in its figure’s one scale within half a percent', () => {
   let counted = 0;
   for (const { name, figure } of figures)
-    for (const mark of figure.marks.filter(isDimension)) {
-      if (mark.broken === true) continue;
-      const run = mark.path.runs.at(-1);
+    for (const stroke of figure.strokes.filter(isDimension)) {
+      if (stroke.broken === true) continue;
+      const run = stroke.path.runs.at(-1);
       if (run === undefined) throw new Error(`${name}: a dimension without a line`);
-      const [dx, dy] = [Math.abs(run.x - mark.path.x), Math.abs(run.y - mark.path.y)];
+      const [dx, dy] = [Math.abs(run.x - stroke.path.x), Math.abs(run.y - stroke.path.y)];
       const long = Math.hypot(dx, dy);
-      const value = Math.abs(drawn(mark.value ?? ''));
+      const value = Math.abs(drawn(stroke.value ?? ''));
       expect(
         Math.abs(long / figure.scale - value),
-        `${name} ${mark.name ?? ''} ${mark.value ?? ''}`,
+        `${name} ${stroke.name ?? ''} ${stroke.value ?? ''}`,
       ).toBeLessThanOrEqual(value * 0.005 + 1e-9);
       counted += 1;
     }
@@ -89,20 +89,20 @@ test('every dimensioned length is drawn in its figure’s one scale within half 
 test('a dimension over a break says so, is drawn shorter than its value, and the member is broken where it is', () => {
   let counted = 0;
   for (const { name, figure } of figures) {
-    for (const mark of figure.marks.filter(isDimension)) {
-      if (mark.broken !== true) continue;
-      const where = `${name} ${mark.name ?? ''}`;
-      const { x, y, runs } = mark.path;
+    for (const stroke of figure.strokes.filter(isDimension)) {
+      if (stroke.broken !== true) continue;
+      const where = `${name} ${stroke.name ?? ''}`;
+      const { x, y, runs } = stroke.path;
       const end = runs.at(-1);
       const [first, last] = [runs[0], runs[3]];
       if (end === undefined || first === undefined || last === undefined)
         throw new Error(`${where}: no break in its line`);
       const axis = Math.abs(end.x - x) > Math.abs(end.y - y) ? 'x' : 'y';
-      expect(Math.abs(end[axis] - mark.path[axis]) / figure.scale, where).toBeLessThan(
-        drawn(mark.value ?? '') * 0.95,
+      expect(Math.abs(end[axis] - stroke.path[axis]) / figure.scale, where).toBeLessThan(
+        drawn(stroke.value ?? '') * 0.95,
       );
       // The line's break stands in the gap between the two pieces of the member.
-      const pieces = figure.marks
+      const pieces = figure.strokes
         .flatMap((each) =>
           each.kind === 'path' && each.role === 'outline'
             ? [[each.path, ...each.path.runs].map((point) => point[axis])]
@@ -164,14 +164,14 @@ test.each(LANGUAGES)('in %s no word of a setup stands on another', (language) =>
 test('nothing is drawn outside its figure', () => {
   const outside: string[] = [];
   for (const { name, figure } of figures)
-    for (const mark of figure.marks) {
+    for (const stroke of figure.strokes) {
       const points =
-        mark.kind === 'text'
-          ? [{ x: mark.x, y: mark.y }]
-          : [{ x: mark.path.x, y: mark.path.y }, ...mark.path.runs];
+        stroke.kind === 'text'
+          ? [{ x: stroke.x, y: stroke.y }]
+          : [{ x: stroke.path.x, y: stroke.path.y }, ...stroke.path.runs];
       for (const { x, y } of points)
         if (!(x >= -0.5 && x <= figure.width + 0.5 && y >= -0.5 && y <= figure.height + 0.5))
-          outside.push(`${name} ${mark.role} ${x} ${y}`);
+          outside.push(`${name} ${stroke.role} ${x} ${y}`);
     }
   expect(outside).toEqual([]);
 });
@@ -179,12 +179,14 @@ test('nothing is drawn outside its figure', () => {
 test('the names of a part’s ends are never higher than its stock is wide', () => {
   let counted = 0;
   for (const { name, figure } of figures) {
-    const wide = figure.marks.flatMap((mark) =>
-      mark.kind === 'path' && mark.role === 'outline' ? [mark.path, ...mark.path.runs].map(({ y }) => y) : [],
+    const wide = figure.strokes.flatMap((stroke) =>
+      stroke.kind === 'path' && stroke.role === 'outline'
+        ? [stroke.path, ...stroke.path.runs].map(({ y }) => y)
+        : [],
     );
-    for (const mark of figure.marks) {
-      if (mark.kind !== 'text' || mark.role !== 'end-name') continue;
-      expect(mark.size, name).toBeLessThanOrEqual(Math.max(...wide) - Math.min(...wide));
+    for (const stroke of figure.strokes) {
+      if (stroke.kind !== 'text' || stroke.role !== 'end-name') continue;
+      expect(stroke.size, name).toBeLessThanOrEqual(Math.max(...wide) - Math.min(...wide));
       counted += 1;
     }
   }
@@ -193,10 +195,10 @@ test('the names of a part’s ends are never higher than its stock is wide', () 
 
 test('a mortise’s start and stop are dimensioned from the end that goes to the stop', () => {
   const figure = figures.find(({ name }) => name === 'ARCH-L-1-stile-left-mortise-top')?.figure;
-  const names = figure?.marks.filter(isDimension).map(({ name, value, place }) => [name, value, place]);
+  const names = figure?.strokes.filter(isDimension).map(({ name, value, place }) => [name, value, place]);
   expect(names).toContainEqual(['start', '27/32', 'top']);
   expect(names).toContainEqual(['stop', '4 1/32', 'top']);
-  expect(svgOf(figure ?? { width: 0, height: 0, scale: 1, title: '', marks: [] })).toContain('>TOP<');
+  expect(svgOf(figure ?? { width: 0, height: 0, scale: 1, title: '', strokes: [] })).toContain('>TOP<');
 });
 
 test('the sander’s pivot and radius are the band saw’s, and the radius ends on the arc', () => {
@@ -237,9 +239,9 @@ test('a door’s name, however long, stands inside its sight opening', () => {
   if (door === undefined) throw new Error('no door');
   const figure = layOut(doorView(door, 'in'), { width: 700, height: 700, text: 18 });
   const name = textsOf(figure).find(({ role }) => role === 'door-name');
-  const edges = figure.marks.flatMap((mark) =>
-    mark.kind === 'path' && mark.role === 'stile-left'
-      ? [mark.path, ...mark.path.runs].map(({ x }) => x)
+  const edges = figure.strokes.flatMap((stroke) =>
+    stroke.kind === 'path' && stroke.role === 'stile-left'
+      ? [stroke.path, ...stroke.path.runs].map(({ x }) => x)
       : [],
   );
   expect(name?.left).toBeGreaterThan(Math.max(...edges));

@@ -12,7 +12,7 @@ import type { Plan } from '#core/plan/plan.ts';
 import { LANGUAGES, speak } from '#core/words/say.ts';
 import mixed from '../../fixtures/mixed-job.json' with { type: 'json' };
 import { plans } from './drawn-plans.ts';
-import { runsThrough, strokesOf, textsOf } from '../drawing/strokes.ts';
+import { runsThrough, linesOf, textsOf } from '../drawing/strokes.ts';
 
 const more = [
   planFile(mixed),
@@ -92,7 +92,7 @@ test.each(LANGUAGES)(
     const wrong: string[] = [];
     let counted = 0;
     for (const { name, figure } of figures()) {
-      const [strokes, texts] = [strokesOf(figure), textsOf(figure)];
+      const [lines, texts] = [linesOf(figure), textsOf(figure)];
       for (const [k, a] of texts.entries()) {
         counted += 1;
         const box = {
@@ -101,7 +101,7 @@ test.each(LANGUAGES)(
           top: a.top + TOUCH,
           bottom: a.bottom - TOUCH,
         };
-        for (const { role, pieces } of strokes)
+        for (const { role, pieces } of lines)
           if (pieces.some((piece) => runsThrough(piece, box)))
             wrong.push(`${name}: ${role} through ${a.role} “${a.text}”`);
         for (const b of texts.slice(k + 1))
@@ -125,10 +125,10 @@ test('words stand beside an outline where there is room: no door’s edge is bro
   for (const { doors, units } of [...plans, ...more])
     for (const door of doors.filter(({ door: name }) => name.endsWith('-1'))) {
       const figure = layOut(doorSetup(door, { stage: 'glue' }, units, { hinge: 'right' }), ROOMS.small);
-      for (const mark of figure.marks) {
-        if (mark.kind !== 'path' || !/^(stile|rail)-/.test(mark.role)) continue;
+      for (const stroke of figure.strokes) {
+        if (stroke.kind !== 'path' || !/^(stile|rail)-/.test(stroke.role)) continue;
         counted += 1;
-        if (mark.stroke !== undefined) broken.push(`${door.door} ${mark.role}`);
+        if (stroke.gapped !== undefined) broken.push(`${door.door} ${stroke.role}`);
       }
     }
   expect(counted).toBeGreaterThan(40);

@@ -103,14 +103,14 @@ for (const [name, plan] of PLANS)
       }
     });
 
-test('where the pivot is on the paper its mark is the arch’s centre, and where it is not the first sheet says so', async () => {
+test('where the pivot is on the paper its cross is the arch’s centre, and where it is not the first sheet says so', async () => {
   const sheets = tiles(await pagesOf(workedPlan, 'templates', 'letter')).filter(
     (page) => numberedAs(page) === 1,
   );
   const arch = archesOf(workedPlan)[0] ?? { radius: NaN, chord: NaN, rise: NaN };
-  const marked = sheets.filter((page) => page.texts.some(({ text }) => text.startsWith('pivot, radius')));
-  expect(marked.length).toBeGreaterThan(0);
-  for (const page of marked) {
+  const crossed = sheets.filter((page) => page.texts.some(({ text }) => text.startsWith('pivot, radius')));
+  expect(crossed.length).toBeGreaterThan(0);
+  for (const page of crossed) {
     const { centre } = circleOf(curvesOf(page), arch);
     const cross = page.paths.flat().filter(({ from, to }) => Math.abs(apart(from, to) - 28) < 0.01);
     expect(cross).toHaveLength(2);
@@ -140,8 +140,8 @@ test('the crosses of neighbouring sheets lie at the same place of the drawing', 
     expect(Math.min(...second.map((other) => apart(cross, other)))).toBeLessThan(TENTH / 10);
 });
 
-/** Where a rod's marks must be, from its lower end, by the plan's own figures. */
-function marksOf(plan: Plan, part: PlanPart): number[] {
+/** Where the lines across a rod must be, from its lower end, by the plan's own figures. */
+function linesAcross(plan: Plan, part: PlanPart): number[] {
   const length = numberOf(part.length);
   const from = (end: unknown, value: number) => (end === 'top' ? length - value : value);
   const door = plan.doors.find(({ parts }) => parts.includes(part));
@@ -171,13 +171,13 @@ function marksOf(plan: Plan, part: PlanPart): number[] {
   ];
 }
 
-/** A sheet's marks: the lines across it from the rod's outer edge that go beyond its sight edge, from its lower end. */
-function drawnMarks(page: ReadPage): { marks: number[]; length: number } {
+/** The lines across a sheet from the rod's outer edge that go beyond its sight edge, from its lower end. */
+function drawnLines(page: ReadPage): { lines: number[]; length: number } {
   const outline = page.paths.find((path) => path.length >= 4) ?? [];
   const ys = outline.flatMap(({ from, to }) => [from.y, to.y]);
   const xs = outline.flatMap(({ from, to }) => [from.x, to.x]);
   const [low, left, right] = [Math.min(...ys), Math.min(...xs), Math.max(...xs)];
-  const marks = page.paths.flatMap((path) => {
+  const lines = page.paths.flatMap((path) => {
     const [only] = path;
     return path.length === 1 &&
       only !== undefined &&
@@ -187,22 +187,22 @@ function drawnMarks(page: ReadPage): { marks: number[]; length: number } {
       ? [only.from.y - low]
       : [];
   });
-  return { marks, length: Math.max(...ys) - low };
+  return { lines, length: Math.max(...ys) - low };
 }
 
 for (const [name, plan] of PLANS)
-  test(`rods of ${name} have every mark of the plan within a tenth of a millimetre, and no other`, async () => {
+  test(`rods of ${name} have every line of the plan within a tenth of a millimetre, and no other`, async () => {
     const sheets = tiles(await pagesOf(plan, 'rods', name === 'the demo job' ? 'a4' : 'letter'));
     const frame = plan.doors.flatMap(({ parts }) => parts.filter(({ part }) => !part.startsWith('panel')));
     const scale = pointsPer(plan);
-    const wanted = frame.map((part) => marksOf(plan, part).map((each) => each * scale));
+    const wanted = frame.map((part) => linesAcross(plan, part).map((each) => each * scale));
     const met = new Set<number>();
     for (const sheet of sheets) {
-      const { marks, length } = drawnMarks(sheet);
+      const { lines, length } = drawnLines(sheet);
       const same = wanted.flatMap((each, k) =>
         Math.abs(Math.max(...each) - length) < TENTH &&
-        each.every((y) => marks.some((drawn) => Math.abs(drawn - y) < TENTH)) &&
-        marks.every((drawn) => each.some((y) => Math.abs(drawn - y) < TENTH))
+        each.every((y) => lines.some((drawn) => Math.abs(drawn - y) < TENTH)) &&
+        lines.every((drawn) => each.some((y) => Math.abs(drawn - y) < TENTH))
           ? [k]
           : [],
       );
@@ -238,12 +238,12 @@ test('a job without an arch has no templates, and an unknown door is named', asy
 test('on a template only what is sawn is a solid line: flats, springings and shoulders are dashed', () => {
   for (const plan of [demoPlan, workedPlan, metricPlan, awkwardPlan])
     for (const draft of [...railTemplates(plan), ...panelTemplates(plan)]) {
-      const { marks } = draft().figure;
-      const solid = marks.flatMap((mark) =>
-        mark.kind === 'path' && !['hidden', 'centre', 'none'].includes(mark.pen) ? [mark.role] : [],
+      const { strokes } = draft().figure;
+      const solid = strokes.flatMap((stroke) =>
+        stroke.kind === 'path' && !['hidden', 'centre', 'none'].includes(stroke.pen) ? [stroke.role] : [],
       );
       expect(solid).toEqual(['outline']);
-      expect(marks.some(({ role }) => role === 'flats' || role === 'springing')).toBe(true);
+      expect(strokes.some(({ role }) => role === 'flats' || role === 'springing')).toBe(true);
     }
 });
 

@@ -2,7 +2,7 @@ import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { expect, test } from 'vitest';
 import { doorView } from '#core/views/door-view.ts';
 import { layOut, layOutAtScale } from '#core/drawing/layout.ts';
-import type { Drawing, Figure, FigureMark } from '#core/drawing/model.ts';
+import type { Drawing, Figure, Stroke } from '#core/drawing/model.ts';
 import { area, rectangle } from '#core/drawing/shapes.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import { arcCurves } from '#labels/pdf/arc-curves.ts';
@@ -13,16 +13,16 @@ import demo from '#main/demo/demo-job.json' with { type: 'json' };
 
 const { faces } = await newDocument('test');
 
-const figureOf = (marks: readonly FigureMark[], width = 100, height = 50): Figure => ({
+const figureOf = (strokes: readonly Stroke[], width = 100, height = 50): Figure => ({
   width,
   height,
   scale: 1,
   title: 'test',
-  marks,
+  strokes,
 });
 
 test('a path is placed by its lower left corner, y turned up, and scaled', () => {
-  const line: FigureMark = {
+  const line: Stroke = {
     kind: 'path',
     pen: 'edge',
     fill: 'none',
@@ -122,7 +122,7 @@ test('a door drawn on a page carries every text of its figure, and values stand 
       ? [{ text: item.str, at: item.transform.slice(4) as number[] }]
       : [],
   );
-  const expected = figure.marks.flatMap((mark) => (mark.kind === 'text' ? [mark] : []));
+  const expected = figure.strokes.flatMap((stroke) => (stroke.kind === 'text' ? [stroke] : []));
   expect(texts.map(({ text }) => text).toSorted()).toEqual(expected.map(({ text }) => text).toSorted());
   const name = expected.find(({ text }) => text === door.door);
   const shown = texts.find(({ text }) => text === door.door);

@@ -1,6 +1,6 @@
 import { shortName } from '../telling/names.ts';
 import { type Language, say } from '../words/say.ts';
-import type { Dimension, Drawing, FigureMark, FigurePath, Point } from './model.ts';
+import type { Dimension, Drawing, FigurePath, Point, Stroke } from './model.ts';
 import type { Words } from './place-words.ts';
 import { layOutValue, type Reading, valueWidth } from './value-text.ts';
 
@@ -33,12 +33,12 @@ function tagOf({ name, value, place }: Dimension) {
 }
 
 /** Extension lines and the line with its ticks; and the value, which is still to be put on the line or beside it. */
-export function dimensionMarks(
+export function dimensionStrokes(
   shape: Dimension,
   place: (point: Point) => Point,
   frame: Frame,
   how: Dimensioning,
-): { readonly lines: FigureMark[]; readonly words: Words } {
+): { readonly lines: Stroke[]; readonly words: Words } {
   const { pitch, text } = how;
   const upright = shape.side === 'left' || shape.side === 'right';
   const [a, b] = [place(shape.from), place(shape.to)];
@@ -69,7 +69,7 @@ export function dimensionMarks(
     pen: 'dimension' | 'datum' | 'fine',
     role: string,
     own = false,
-  ): FigureMark => ({
+  ): Stroke => ({
     kind: 'path',
     pen,
     fill: 'none',
@@ -77,12 +77,12 @@ export function dimensionMarks(
     path: { x: p.x, y: p.y, closed: false, runs: [{ kind: 'line', x: q.x, y: q.y }] },
     ...(own ? tag : {}),
   });
-  const marks: FigureMark[] = [];
+  const strokes: Stroke[] = [];
   if (shape.side !== 'along')
-    marks.push(line(a, ends[0], 'fine', 'extension'), line(b, ends[1], 'fine', 'extension'));
+    strokes.push(line(a, ends[0], 'fine', 'extension'), line(b, ends[1], 'fine', 'extension'));
   const tick = text * TICK;
   const broken = shape.brokenAt === undefined ? undefined : place({ x: shape.brokenAt, y: shape.brokenAt });
-  const own: FigureMark =
+  const own: Stroke =
     broken === undefined
       ? line(ends[0], ends[1], 'dimension', 'dimension', true)
       : {
@@ -94,16 +94,16 @@ export function dimensionMarks(
           ...tag,
           broken: true,
         };
-  marks.push(own);
+  strokes.push(own);
   for (const [k, { x, y }] of ends.entries()) {
     const datum = k === 0 && shape.datum === true;
-    marks.push(
+    strokes.push(
       datum
         ? { kind: 'path', pen: 'datum', fill: 'ink', role: 'datum', path: dot(x, y, tick) }
         : line({ x: x - tick, y: y + tick }, { x: x + tick, y: y - tick }, 'dimension', 'tick'),
     );
   }
-  return { lines: marks, words: { ...wordsOf(shape, place, frame, how, ends, broken), own } };
+  return { lines: strokes, words: { ...wordsOf(shape, place, frame, how, ends, broken), own } };
 }
 
 /** A dimension’s name and value, and where they may stand: on its line where they have room there, else beside its ends or over it. */

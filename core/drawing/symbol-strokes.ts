@@ -1,13 +1,13 @@
-import type { FigureMark, Point, Symbol } from './model.ts';
+import type { Point, Stroke, Symbol } from './model.ts';
 
-/** Marks of one fixed size: arrows, the trammel's pivot, the stop's face. */
-export function symbolMarks({ symbol, role }: Symbol, { x, y }: Point, type: number): FigureMark[] {
+/** Signs of one fixed size: arrows, the trammel's pivot, the stop's face. */
+export function symbolStrokes({ symbol, role }: Symbol, { x, y }: Point, type: number): Stroke[] {
   const r = type * 0.45;
   const path = (
     points: readonly (readonly [number, number])[],
     closed: boolean,
     fill: 'ink' | 'none',
-  ): FigureMark => {
+  ): Stroke => {
     const [first = [0, 0], ...rest] = points;
     return {
       kind: 'path',
@@ -122,7 +122,7 @@ export function symbolMarks({ symbol, role }: Symbol, { x, y }: Point, type: num
 }
 
 /** The joiner's loop for the face side: two tails that cross and meet in a bow. */
-function faceSide(x: number, y: number, r: number, role: string): FigureMark {
+function faceSide(x: number, y: number, r: number, role: string): Stroke {
   const bow = r * 0.45;
   return {
     kind: 'path',

@@ -2,8 +2,8 @@ import { inflateSync } from 'node:zlib';
 import { PDFDocument, PDFRawStream } from 'pdf-lib';
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
-/** One mark of a page: a text on its base line, or a path with how it is painted; points, y down as pdfkit counts. */
-export type Mark =
+/** One stroke of a page: a text on its base line, or a path with how it is painted; points, y down as pdfkit counts. */
+export type PageStroke =
   | {
       readonly kind: 'text';
       readonly text: string;
@@ -22,13 +22,13 @@ export type Mark =
 
 type Step = { readonly op: 'm' | 'l' | 'c' | 're' | 'h'; readonly at: readonly number[] };
 
-/** Every mark of a sticker sheet, read back from its operators, page by page: what another library is given to draw. */
-export async function marksOf(pdf: Uint8Array): Promise<Mark[][]> {
+/** Every stroke of a sticker sheet, read back from its operators, page by page: what another library is given to draw. */
+export async function strokesOf(pdf: Uint8Array): Promise<PageStroke[][]> {
   const [own, read] = [
     await PDFDocument.load(pdf),
     await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise,
   ];
-  const pages: Mark[][] = [];
+  const pages: PageStroke[][] = [];
   for (const [k, page] of own.getPages().entries()) {
     const contents = page.node.Contents();
     if (!(contents instanceof PDFRawStream)) throw new Error('a page has one stream of its own');
@@ -38,7 +38,9 @@ export async function marksOf(pdf: Uint8Array): Promise<Mark[][]> {
       const [glyphs] = list.argsArray[n] as [readonly ({ unicode: string } | number)[]];
       return [glyphs.map((glyph) => (typeof glyph === 'number' ? '' : glyph.unicode)).join('')];
     });
-    pages.push(pageMarks(inflateSync(contents.getContents()).toString('latin1'), texts, page.getHeight()));
+    pages.push(
+      strokesOnPage(inflateSync(contents.getContents()).toString('latin1'), texts, page.getHeight()),
+    );
   }
   await read.destroy();
   return pages;
@@ -50,8 +52,8 @@ interface State {
   readonly dash: readonly number[];
 }
 
-function pageMarks(stream: string, texts: string[], height: number): Mark[] {
-  const marks: Mark[] = [];
+function strokesOnPage(stream: string, texts: string[], height: number): PageStroke[] {
+  const strokes: PageStroke[] = [];
   const stack: State[] = [];
   let state: State = { matrix: [1, 1, 0, 0], width: 1, dash: [] };
   let steps: Step[] = [];
@@ -84,7 +86,7 @@ function pageMarks(stream: string, texts: string[], height: number): Mark[] {
       else if (token === 'Td') at = given;
       else if (token === 'Tj') {
         const [x = 0, y = 0] = place(at);
-        marks.push({ kind: 'text', text: texts.shift() ?? '', x, y, size, bold });
+        strokes.push({ kind: 'text', text: texts.shift() ?? '', x, y, size, bold });
       } else if (token === 'w') state = { ...state, width: given[0] ?? 1 };
       else if (token === 'm' || token === 'l') steps.push({ op: token, at: place(given) });
       else if (token === 'c')
@@ -95,7 +97,7 @@ function pageMarks(stream: string, texts: string[], height: number): Mark[] {
         steps.push({ op: 're', at: [left, top, w * state.matrix[0], h * state.matrix[1]] });
       } else if (token === 'h') steps.push({ op: 'h', at: [] });
       else if (token === 'f' || token === 'S') {
-        marks.push({
+        strokes.push({
           kind: 'path',
           steps,
           paint: token === 'f' ? 'fill' : 'stroke',
@@ -107,5 +109,5 @@ function pageMarks(stream: string, texts: string[], height: number): Mark[] {
       given = [];
     }
   }
-  return marks;
+  return strokes;
 }

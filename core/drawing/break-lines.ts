@@ -1,6 +1,7 @@
+import { along, type Box, insideBox, touch } from './box.ts';
 import type { FigurePath, FigureRun, PathStroke, Point, Stroke } from './model.ts';
 import { boundsOf, type Piece, piecesOf } from './pieces.ts';
-import { along, type Box, insideBox, touch, wordBoxes } from './word-box.ts';
+import { wordBoxes } from './word-box.ts';
 
 /**
  * A figure’s strokes with every line broken where words stand, and the words last: none is struck through, whatever is
@@ -32,15 +33,23 @@ function brokenPath(path: FigurePath, words: readonly Box[]): FigurePath | null 
   if (boxes.length === 0) return null;
   const kept = pieces.map((piece) => outside(piece, boxes));
   if (kept.every((each, k) => each.length === 1 && each[0] === pieces[k])) return null;
+  return pathAlong(path.closed ? fromFirstGap(kept, pieces) : kept.flat(), path);
+}
+
+/** A closed outline begins behind its first gap, so that its corners stay whole. */
+function fromFirstGap(kept: readonly (readonly Piece[])[], pieces: readonly Piece[]): Piece[] {
   const first = kept.findIndex((each, k) => each[0] !== pieces[k]);
-  // A closed outline begins behind its first gap, so that its corners stay whole.
-  const order = path.closed ? [...kept.slice(first + 1), ...kept.slice(0, first + 1)] : kept;
+  const order = [...kept.slice(first + 1), ...kept.slice(0, first + 1)].flat();
   const head = kept[first]?.at(-1);
-  const ahead = path.closed && head?.to === pieces[first]?.to && head !== undefined ? [head] : [];
-  const all = [...ahead, ...order.flat().filter((each) => each !== ahead[0])];
-  const start = all[0]?.from ?? { x: path.x, y: path.y };
-  let pen: Point = start;
-  const runs = all.flatMap((piece): FigureRun[] => {
+  const ahead = head !== undefined && head.to === pieces[first]?.to ? [head] : [];
+  return [...ahead, ...order.filter((each) => each !== ahead[0])];
+}
+
+/** The path along pieces, with a gap wherever one does not begin where the last one ends. */
+function pathAlong(pieces: readonly Piece[], { x, y }: Point): FigurePath {
+  const start = pieces[0]?.from ?? { x, y };
+  let pen = start;
+  const runs = pieces.flatMap((piece): FigureRun[] => {
     const gap = Math.hypot(piece.from.x - pen.x, piece.from.y - pen.y) > 1e-9;
     pen = piece.to;
     return [

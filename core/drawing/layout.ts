@@ -1,55 +1,35 @@
-import type { Language } from '../words/say.ts';
-import type {
-  Area,
-  Dimension,
-  Drawing,
-  Figure,
-  Stroke,
-  FigurePath,
-  FigureRun,
-  Label,
-  Path,
-  Point,
-} from './model.ts';
-import { dimensionStrokes, dimensionWords } from './dimension-strokes.ts';
-import { labelWords, TYPES } from './label-words.ts';
+import { areaStroke } from './area-stroke.ts';
+import type { Box } from './box.ts';
 import { breakLines } from './break-lines.ts';
+import { type Dimensioning, dimensionStrokes } from './dimension-strokes.ts';
+import { type Bounds, drawingBounds } from './drawing-bounds.ts';
+import { labelWords } from './label-words.ts';
+import { type Lettering, type Margins, marginsOf, writingOf } from './margins.ts';
+import type { Drawing, Figure, PathStroke, Point } from './model.ts';
 import { placeWords, type Words } from './place-words.ts';
 import { symbolStrokes } from './symbol-strokes.ts';
-import { type Reading, valueWidth, wordsWidth } from './value-text.ts';
 
 /** The room that a figure has, in the units of its medium: CSS pixels on screen, points on paper. */
-export interface LayoutOptions {
+export interface Room {
   readonly width: number;
   readonly height: number;
-  /** Height of the type, in the medium's units. */
-  readonly text: number;
-  /** Names on dimensions beside their values. */
-  readonly names?: boolean;
-  readonly language?: Language;
-  /** How values are read; when not given as on paper. */
-  readonly reading?: Reading;
 }
 
-interface Bounds {
-  readonly left: number;
-  readonly right: number;
-  readonly bottom: number;
-  readonly top: number;
-}
+export type LayoutOptions = Room & Omit<Lettering, 'labels'>;
+
+/** Names on the dimensions are given up only where the drawing grows by this much without them. */
+const ROOMIER = 1.6;
+
+/** The pens of lines that are cut along at full size. */
+const CUT_ALONG = ['edge', 'cut', 'centre'] as const;
 
 /** From true size to the medium: one scale for every length; dimension rows and type in the medium's own units. */
 export function layOut(drawing: Drawing, options: LayoutOptions): Figure {
-  if (!drawing.shapes.some(({ kind }) => kind === 'dimension')) return layOutAs(drawing, options);
-  const plainer: readonly Try[] = [
-    { ...options, names: false },
-    { ...options, names: false, text: options.text * 0.8, labels: options.text },
-  ];
-  const best = plainer.reduce<Try>(
-    (kept, each) => (scaleOf(drawing, each) > scaleOf(drawing, kept) * ROOMIER ? each : kept),
-    options,
-  );
-  return layOutAs(drawing, best);
+  const lettering = roomiest(drawing, options);
+  const margins = marginsOf(drawing, lettering);
+  const scale = scaleOf(drawingBounds(drawing), margins, options);
+  const strokes = breakLines(strokesOf(drawing, margins, lettering, options, scale));
+  return { width: options.width, height: options.height, scale, title: drawing.title, strokes };
 }
 
 /**
@@ -60,233 +40,81 @@ export function layOut(drawing: Drawing, options: LayoutOptions): Figure {
 export function layOutAtScale(
   drawing: Drawing,
   scale: number,
-  options: Omit<LayoutOptions, 'width' | 'height'>,
+  lettering: Omit<Lettering, 'labels'>,
 ): { readonly figure: Figure; readonly left: number; readonly bottom: number } {
-  const bounds = boundsOf(drawing);
-  const sides = sidesOf(drawing, options);
-  const width = sides.left + sides.right + scale * (bounds.right - bounds.left);
-  const height = sides.above + sides.below + scale * (bounds.top - bounds.bottom);
-  return {
-    figure: layOutAs(drawing, { ...options, width, height }, scale),
-    left: sides.left,
-    bottom: sides.below,
-  };
+  const bounds = drawingBounds(drawing);
+  const margins = marginsOf(drawing, lettering);
+  const { left, right, above, below } = margins.sides;
+  const width = left + right + scale * (bounds.right - bounds.left);
+  const height = above + below + scale * (bounds.top - bounds.bottom);
+  const strokes = breakLines(strokesOf(drawing, margins, lettering, { width, height }, scale), CUT_ALONG);
+  return { figure: { width, height, scale, title: drawing.title, strokes }, left, bottom: below };
 }
 
-/** Names on the dimensions are given up only where the drawing grows by this much without them. */
-const ROOMIER = 1.6;
-
-interface Try extends LayoutOptions {
-  /** Height of the type of labels, which stays where that of the dimensions is made smaller. */
-  readonly labels?: number;
+/** The lettering as it is asked for, or without names and smaller where the drawing becomes much larger so. */
+function roomiest(drawing: Drawing, options: LayoutOptions): Lettering {
+  if (!drawing.shapes.some(({ kind }) => kind === 'dimension')) return options;
+  const bounds = drawingBounds(drawing);
+  const scale = (each: Lettering) => scaleOf(bounds, marginsOf(drawing, each), options);
+  const plainer: readonly Lettering[] = [
+    { ...options, names: false },
+    { ...options, names: false, text: options.text * 0.8, labels: options.text },
+  ];
+  return plainer.reduce<Lettering>(
+    (kept, each) => (scale(each) > scale(kept) * ROOMIER ? each : kept),
+    options,
+  );
 }
 
 /** The one scale at which a drawing and its dimensions fill the room. */
-function scaleOf(drawing: Drawing, options: Try): number {
-  const bounds = boundsOf(drawing);
-  const sides = sidesOf(drawing, options);
+function scaleOf(bounds: Bounds, { sides }: Margins, { width, height }: Room): number {
   return Math.max(
     1e-6,
     Math.min(
-      (options.width - sides.left - sides.right) / Math.max(1e-9, bounds.right - bounds.left),
-      (options.height - sides.above - sides.below) / Math.max(1e-9, bounds.top - bounds.bottom),
+      (width - sides.left - sides.right) / Math.max(1e-9, bounds.right - bounds.left),
+      (height - sides.above - sides.below) / Math.max(1e-9, bounds.top - bounds.bottom),
     ),
   );
 }
 
-function layOutAs(drawing: Drawing, options: Try, fixed?: number): Figure {
-  const { width, height, text, labels = text } = options;
-  const bounds = boundsOf(drawing);
-  const sides = sidesOf(drawing, options);
-  const { pitch, named, language, onLeft, onRight, pads } = sides;
-  const scale = fixed ?? scaleOf(drawing, options);
-  const originX = sides.left + (width - sides.left - sides.right - scale * (bounds.right - bounds.left)) / 2;
-  const originY =
-    sides.above + (height - sides.above - sides.below - scale * (bounds.top - bounds.bottom)) / 2;
-  const place = (point: Point): Point => ({
-    x: originX + (point.x - bounds.left) * scale,
-    y: originY + (bounds.top - point.y) * scale,
-  });
-  // Dimensions begin beyond the words that stand outside the drawing.
-  const frame = {
-    left: originX - pads.left,
-    right: originX + scale * (bounds.right - bounds.left) + pads.right,
-    top: originY - pads.above,
-    bottom: originY + scale * (bounds.top - bounds.bottom) + pads.below,
-  };
-  const lines: Stroke[] = [];
+/** Every stroke of a drawing, the words last, where they are least in the way. */
+function strokesOf(drawing: Drawing, margins: Margins, lettering: Lettering, room: Room, scale: number) {
+  const { text, labels = text } = lettering;
+  const { place, frame } = placingOf(drawingBounds(drawing), margins, room, scale);
+  const how: Dimensioning = { ...margins.rows, ...writingOf(drawing, lettering), width: room.width };
+  const lines: PathStroke[] = [];
   const labelled: Words[] = [];
   const valued: Words[] = [];
-  const how = { pitch, text, width, names: named, language, units: drawing.units, onLeft, onRight };
   for (const shape of drawing.shapes)
-    switch (shape.kind) {
-      case 'area':
-        lines.push(areaStroke(shape, place, scale));
-        break;
-      case 'label':
-        labelled.push(labelWords(shape, place, { type: labels, scale, width }));
-        break;
-      case 'symbol':
-        lines.push(...symbolStrokes(shape, place(shape.at), text));
-        break;
-      case 'dimension': {
-        const dimension = dimensionStrokes(shape, place, frame, { ...how, reading: options.reading });
-        lines.push(...dimension.lines);
-        valued.push(dimension.words);
-      }
+    if (shape.kind === 'area') lines.push(areaStroke(shape, place, scale));
+    else if (shape.kind === 'label')
+      labelled.push(labelWords(shape, place, { type: labels, scale, width: room.width }));
+    else if (shape.kind === 'symbol') lines.push(...symbolStrokes(shape, place(shape.at), text));
+    else {
+      const dimension = dimensionStrokes(shape, place, frame, how);
+      lines.push(...dimension.lines);
+      valued.push(dimension.words);
     }
-  const words = placeWords([...labelled, ...valued], lines, { width, height });
-  const strokes = breakLines([...lines, ...words], fixed === undefined ? [] : CUT_ALONG);
-  return { width, height, scale, title: drawing.title, strokes };
+  return [...lines, ...placeWords([...labelled, ...valued], lines, room)];
 }
 
-/** The pens of lines that are cut along at full size. */
-const CUT_ALONG = ['edge', 'cut', 'centre'] as const;
-
-/** The room that the dimensions need round a drawing, in the medium's units; it does not depend on the scale. */
-function sidesOf(drawing: Drawing, options: Omit<Try, 'width' | 'height'>) {
-  const { text } = options;
-  const pads = padsOf(drawing, options.labels ?? text);
-  const pitch = text * 1.7;
-  const gap = text * 0.6;
-  const language = options.language;
-  const named = options.names ?? true;
-  const rows = (side: Dimension['side']) =>
-    Math.max(
-      0,
-      ...drawing.shapes.map((each) => (each.kind === 'dimension' && each.side === side ? each.row : 0)),
-    );
-  const across = (side: 'left' | 'right') =>
-    columns(drawing, side, { text, names: named, language, units: drawing.units, reading: options.reading });
-  const [onLeft, onRight] = [across('left'), across('right')];
-  const upright = (side: 'above' | 'below', over: number) =>
-    rows(side) === 0 ? gap : rows(side) * pitch + gap + over;
+/** Where the drawing's points come to lie, in the middle of the room; and its frame, beyond which its dimensions begin. */
+function placingOf(
+  bounds: Bounds,
+  { sides, pads }: Margins,
+  { width, height }: Room,
+  scale: number,
+): { readonly place: (point: Point) => Point; readonly frame: Box } {
+  const [wide, high] = [scale * (bounds.right - bounds.left), scale * (bounds.top - bounds.bottom)];
+  const x = sides.left + (width - sides.left - sides.right - wide) / 2;
+  const y = sides.above + (height - sides.above - sides.below - high) / 2;
   return {
-    pitch,
-    language,
-    named,
-    onLeft,
-    onRight,
-    pads,
-    left: pads.left + (onLeft.at(-1) ?? gap),
-    right: pads.right + (onRight.at(-1) ?? gap),
-    above: pads.above + upright('above', text * 0.7),
-    below: pads.below + upright('below', text * 0.3),
-  };
-}
-
-/** The room for words that are moved off the drawing's edges, in the medium's units. */
-function padsOf(drawing: Drawing, type: number) {
-  const most = (room: (label: Label, shift: Point) => number) =>
-    Math.max(
-      0,
-      ...drawing.shapes.map((each) =>
-        each.kind === 'label' && each.shift !== undefined ? room(each, each.shift) : 0,
-      ),
-    );
-  const wide = ({ text, size }: Label) => wordsWidth(text, TYPES[size], size === 'large');
-  const beside = (side: 1 | -1) => type * most((label, { x }) => (x * side > 0 ? x * side + wide(label) : 0));
-  const over = (side: 1 | -1) =>
-    type * most(({ size }, { y }) => (y * side > 0 ? y * side + TYPES[size] * 0.5 : 0));
-  return { left: beside(-1), right: beside(1), above: over(1), below: over(-1) };
-}
-
-/** How far each row at a side stands out: beyond the texts of the rows before it. The last number is the room they all need. */
-function columns(
-  drawing: Drawing,
-  side: 'left' | 'right',
-  how: {
-    readonly text: number;
-    readonly names: boolean;
-    readonly language: Language | undefined;
-    readonly units: Drawing['units'];
-    readonly reading: Reading | undefined;
-  },
-): number[] {
-  const shapes = drawing.shapes.flatMap((each) =>
-    each.kind === 'dimension' && each.side === side ? [each] : [],
-  );
-  if (shapes.length === 0) return [];
-  const outs = [how.text];
-  for (let row = 1; row <= Math.max(...shapes.map((each) => each.row)); row += 1) {
-    const widths = shapes
-      .filter((each) => each.row === row)
-      .map((shape) => valueWidth(dimensionWords(shape, how), shape.value, how.text, how.units, how.reading));
-    outs.push((outs.at(-1) ?? 0) + (widths.length === 0 ? 0 : Math.max(...widths) + how.text * 1.2));
-  }
-  return outs;
-}
-
-function boundsOf(drawing: Drawing): Bounds {
-  const points = drawing.shapes.flatMap((shape) => {
-    if (shape.kind === 'area') return pathPoints(shape.path);
-    if (shape.kind === 'dimension') return [shape.from, shape.to];
-    return [shape.at];
-  });
-  const xs = points.map(({ x }) => x);
-  const ys = points.map(({ y }) => y);
-  return { left: Math.min(...xs), right: Math.max(...xs), bottom: Math.min(...ys), top: Math.max(...ys) };
-}
-
-/** Corners of a path, and the furthest points of its arcs. */
-function pathPoints(path: Path): Point[] {
-  let from = path.start;
-  return [
-    from,
-    ...path.runs.flatMap((run) => {
-      const begin = from;
-      from = run.to;
-      if (run.kind === 'line') return [run.to];
-      const radius = Math.hypot(run.to.x - run.centre.x, run.to.y - run.centre.y);
-      const [first, last] = run.clockwise ? [run.to, begin] : [begin, run.to];
-      const start = Math.atan2(first.y - run.centre.y, first.x - run.centre.x);
-      let sweep = Math.atan2(last.y - run.centre.y, last.x - run.centre.x) - start;
-      if (sweep <= 0) sweep += 2 * Math.PI;
-      const extremes = [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5]
-        .map((k) => k * Math.PI)
-        .filter((angle) => {
-          const turn = angle - start;
-          return turn > 0 && turn < sweep;
-        });
-      return [
-        run.to,
-        ...extremes.map((angle) => ({
-          x: run.centre.x + radius * Math.cos(angle),
-          y: run.centre.y + radius * Math.sin(angle),
-        })),
-      ];
-    }),
-  ];
-}
-
-function areaStroke(shape: Area, place: (point: Point) => Point, scale: number): Stroke {
-  const start = place(shape.path.start);
-  let from = shape.path.start;
-  const runs = shape.path.runs.map((run): FigureRun => {
-    const to = place(run.to);
-    const begin = from;
-    from = run.to;
-    if (run.kind === 'line') return { kind: 'line', x: to.x, y: to.y };
-    const radius = Math.hypot(run.to.x - run.centre.x, run.to.y - run.centre.y);
-    const cross =
-      (begin.x - run.centre.x) * (run.to.y - run.centre.y) -
-      (begin.y - run.centre.y) * (run.to.x - run.centre.x);
-    return {
-      kind: 'arc',
-      x: to.x,
-      y: to.y,
-      radius: radius * scale,
-      large: run.clockwise ? cross > 0 : cross < 0,
-      sweep: run.clockwise,
-    };
-  });
-  const path: FigurePath = { x: start.x, y: start.y, runs, closed: shape.path.open !== true };
-  return {
-    kind: 'path',
-    path,
-    pen: shape.pen,
-    fill: shape.fill,
-    role: shape.role,
-    ...(shape.place === undefined ? {} : { place: shape.place }),
+    place: (point) => ({ x: x + (point.x - bounds.left) * scale, y: y + (bounds.top - point.y) * scale }),
+    frame: {
+      left: x - pads.left,
+      right: x + wide + pads.right,
+      top: y - pads.above,
+      bottom: y + high + pads.below,
+    },
   };
 }

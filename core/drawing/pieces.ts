@@ -1,20 +1,14 @@
+import type { Box, Segment } from './box.ts';
 import type { FigurePath, FigureRun, Point } from './model.ts';
 
 /** One straight piece of a path, or a short stretch of one of its arcs. */
-export interface Piece {
-  readonly from: Point;
-  readonly to: Point;
+export interface Piece extends Segment {
   /** The arc that it is a stretch of. */
   readonly arc?: Extract<FigureRun, { kind: 'arc' }>;
 }
 
 /** The box that pieces lie in, y down; their ends alone, which a stretch of an arc hardly leaves. */
-export function boundsOf(pieces: readonly Piece[]): {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-} {
+export function boundsOf(pieces: readonly Segment[]): Box {
   let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
   for (const { from, to } of pieces) {
     left = Math.min(left, from.x, to.x);

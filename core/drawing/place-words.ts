@@ -1,6 +1,7 @@
-import type { FigurePath, PathStroke, Point, Stroke } from './model.ts';
+import { type Box, insideBox, overlap, type Segment, touch } from './box.ts';
+import type { PathStroke, Point, Stroke } from './model.ts';
 import { boundsOf, type Piece, piecesOf } from './pieces.ts';
-import { type Box, insideBox, overlap, touch, wordBoxes } from './word-box.ts';
+import { wordBoxes } from './word-box.ts';
 
 /** Words with the places where they might stand, the best first. */
 export interface Words {
@@ -38,18 +39,7 @@ export function placeWords(
   drawn: readonly Stroke[],
   room: { readonly width: number; readonly height: number },
 ): Stroke[] {
-  const obstacles = drawn.flatMap((stroke): Obstacle[] =>
-    stroke.kind === 'text' || stroke.pen === 'none'
-      ? []
-      : [
-          {
-            stroke,
-            ...piecesIn(stroke.path),
-            cost: costOf(stroke),
-            wall: stroke.pen === 'edge' || stroke.pen === 'cut',
-          },
-        ],
-  );
+  const obstacles = drawn.flatMap(obstacleOf);
   const taken: Box[] = [];
   return wanted.flatMap((words) => {
     let [best, least] = [[] as Stroke[], Infinity];
@@ -65,9 +55,11 @@ export function placeWords(
   });
 }
 
-function piecesIn(path: FigurePath) {
-  const pieces = piecesOf(path);
-  return { pieces, bounds: boundsOf(pieces) };
+function obstacleOf(stroke: Stroke): Obstacle[] {
+  if (stroke.kind === 'text' || stroke.pen === 'none') return [];
+  const pieces = piecesOf(stroke.path);
+  const wall = stroke.pen === 'edge' || stroke.pen === 'cut';
+  return [{ stroke, pieces, bounds: boundsOf(pieces), cost: costOf(stroke), wall }];
 }
 
 function costOf(stroke: PathStroke): number {
@@ -101,8 +93,8 @@ function walled(from: Point | undefined, to: Point, obstacles: readonly Obstacle
   return obstacles.some(({ wall, pieces }) => wall && pieces.some((piece) => meet({ from, to }, piece)));
 }
 
-function meet(a: Pick<Piece, 'from' | 'to'>, b: Pick<Piece, 'from' | 'to'>): boolean {
-  const side = ({ from, to }: Pick<Piece, 'from' | 'to'>, { x, y }: Point) =>
+function meet(a: Segment, b: Segment): boolean {
+  const side = ({ from, to }: Segment, { x, y }: Point) =>
     Math.sign((to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x));
   return side(a, b.from) * side(a, b.to) < 0 && side(b, a.from) * side(b, a.to) < 0;
 }

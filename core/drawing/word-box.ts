@@ -1,14 +1,6 @@
-import type { Point, Stroke, TextStroke } from './model.ts';
-import type { Piece } from './pieces.ts';
-import { wordsWidth } from './value-text.ts';
-
-/** The room that words take in a figure, y down. */
-export interface Box {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
+import type { Box } from './box.ts';
+import type { Stroke, TextStroke } from './model.ts';
+import { wordsWidth } from './type-width.ts';
 
 /** The rooms that words take: the white ground of one that has it, and the letters of each without. */
 export function wordBoxes(strokes: readonly Stroke[]): Box[] {
@@ -39,38 +31,4 @@ function lettersBox(stroke: TextStroke): Box {
     top: stroke.y + before - wide - 1,
     bottom: stroke.y + before + 1,
   };
-}
-
-/** Have two boxes any room in common? */
-export function overlap(a: Box, b: Box): boolean {
-  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-}
-
-/** Have two boxes any point in common, be one of them a mere line? */
-export function touch(a: Box, b: Box): boolean {
-  return a.left <= b.right && b.left <= a.right && a.top <= b.bottom && b.top <= a.bottom;
-}
-
-/** From where to where, in shares of its length, a straight piece runs inside a box; null when it does not. */
-export function insideBox({ from, to }: Pick<Piece, 'from' | 'to'>, box: Box): [number, number] | null {
-  let [first, last] = [0, 1];
-  const sides = [
-    [from.x, to.x - from.x, box.left, box.right],
-    [from.y, to.y - from.y, box.top, box.bottom],
-  ] as const;
-  for (const [start, step, low, high] of sides) {
-    if (Math.abs(step) < 1e-12) {
-      if (start <= low || start >= high) return null;
-      continue;
-    }
-    const [a, b] = [(low - start) / step, (high - start) / step];
-    first = Math.max(first, Math.min(a, b));
-    last = Math.min(last, Math.max(a, b));
-  }
-  return first < last ? [first, last] : null;
-}
-
-/** The point at a share of a piece’s length. */
-export function along({ from, to }: Pick<Piece, 'from' | 'to'>, share: number): Point {
-  return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
 }

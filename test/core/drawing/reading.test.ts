@@ -6,7 +6,8 @@ import { newDocument } from '#labels/pdf/typeface.ts';
 import { layOut } from '#core/drawing/layout.ts';
 import type { Drawing } from '#core/drawing/model.ts';
 import { svgOf } from '#core/drawing/svg.ts';
-import { type Reading, wordsWidth } from '#core/drawing/value-text.ts';
+import { wordsWidth } from '#core/drawing/type-width.ts';
+import type { Reading } from '#core/drawing/value-text.ts';
 
 const drawing: Drawing = {
   title: 'a rail',

@@ -1,4 +1,5 @@
-import type { Area, FigurePath, FigureRun, PathStroke, Point, Run } from './model.ts';
+import type { Area, Point, Run } from './model.ts';
+import type { FigurePath, FigureRun, PathStroke } from './figure.ts';
 
 /** An area's outline in the medium's units. */
 export function areaStroke(area: Area, place: (point: Point) => Point, scale: number): PathStroke {

@@ -1,5 +1,6 @@
 import { along, type Box, insideBox, touch } from './box.ts';
-import type { FigurePath, FigureRun, PathStroke, Point, Stroke } from './model.ts';
+import type { FigurePath, FigureRun, PathStroke, Stroke } from './figure.ts';
+import type { Point } from './model.ts';
 import { boundsOf, type Piece, piecesOf } from './pieces.ts';
 import { wordBoxes } from './word-box.ts';
 

@@ -1,5 +1,7 @@
 import type { Box } from './box.ts';
-import type { Dimension, FigurePath, PathStroke, Point } from './model.ts';
+import type { Dimension, Point } from './model.ts';
+import type { FigurePath, PathStroke } from './figure.ts';
+import { boxPath, pathThrough } from './figure-path.ts';
 import type { ValueTag } from './value-text.ts';
 
 /** How the rows of dimensions stand: their pitch, the height of their type, and how far the rows at the sides stand out. */
@@ -79,47 +81,22 @@ export function ticks({ shape, ends }: StandingDimension, text: number): PathStr
   const r = text * TICK;
   return ends.map(({ x, y }, k) =>
     k === 0 && shape.datum === true
-      ? { kind: 'path', pen: 'datum', fill: 'ink', role: 'datum', path: square(x, y, r) }
+      ? { kind: 'path', pen: 'datum', fill: 'ink', role: 'datum', path: boxPath(x - r, y - r, x + r, y + r) }
       : straight({ x: x - r, y: y + r }, { x: x + r, y: y - r }, 'dimension', 'tick'),
   );
 }
 
 function straight(from: Point, to: Point, pen: PathStroke['pen'], role: string): PathStroke {
-  const path: FigurePath = {
-    x: from.x,
-    y: from.y,
-    closed: false,
-    runs: [{ kind: 'line', x: to.x, y: to.y }],
-  };
-  return { kind: 'path', pen, fill: 'none', role, path };
+  return { kind: 'path', pen, fill: 'none', role, path: pathThrough([from, to]) };
 }
 
 /** A line with a break in it, twice across and back. */
 function brokenLine([from, to]: readonly [Point, Point], at: Point, r: number): FigurePath {
   const long = Math.max(1e-9, Math.hypot(to.x - from.x, to.y - from.y));
   const [ux, uy] = [(to.x - from.x) / long, (to.y - from.y) / long];
-  const step = (along: number, off: number) => ({
-    kind: 'line' as const,
+  const step = (along: number, off: number): Point => ({
     x: at.x + r * (ux * along - uy * off),
     y: at.y + r * (uy * along + ux * off),
   });
-  return {
-    x: from.x,
-    y: from.y,
-    closed: false,
-    runs: [step(-1, 0), step(-0.5, -1.2), step(0.5, 1.2), step(1, 0), { kind: 'line', x: to.x, y: to.y }],
-  };
-}
-
-function square(x: number, y: number, r: number): FigurePath {
-  return {
-    x: x - r,
-    y: y - r,
-    closed: true,
-    runs: [
-      { kind: 'line', x: x + r, y: y - r },
-      { kind: 'line', x: x + r, y: y + r },
-      { kind: 'line', x: x - r, y: y + r },
-    ],
-  };
+  return pathThrough([from, step(-1, 0), step(-0.5, -1.2), step(0.5, 1.2), step(1, 0), to]);
 }

@@ -1,7 +1,8 @@
 import type { Box } from './box.ts';
 import { extensions, lineOf, type Rows, standing, tagOf, ticks } from './dimension-line.ts';
 import { valueText, type Writing } from './dimension-words.ts';
-import type { Dimension, PathStroke, Point } from './model.ts';
+import type { Dimension, Point } from './model.ts';
+import type { PathStroke } from './figure.ts';
 import type { Words } from './place-words.ts';
 import { valuePlaces } from './value-places.ts';
 import { layOutValue, valueWidth } from './value-text.ts';

@@ -1,5 +1,7 @@
 import type { Box } from './box.ts';
-import type { PathStroke, Point } from './model.ts';
+import type { PathStroke } from './figure.ts';
+import { boxPath } from './figure-path.ts';
+import type { Point } from './model.ts';
 
 /** A white ground, so that no line runs through what stands on it. */
 export function ground({ left, right, top, bottom }: Box): PathStroke {
@@ -8,16 +10,7 @@ export function ground({ left, right, top, bottom }: Box): PathStroke {
     pen: 'none',
     fill: 'paper',
     role: 'ground',
-    path: {
-      x: left,
-      y: top,
-      closed: true,
-      runs: [
-        { kind: 'line', x: right, y: top },
-        { kind: 'line', x: right, y: bottom },
-        { kind: 'line', x: left, y: bottom },
-      ],
-    },
+    path: boxPath(left, top, right, bottom),
   };
 }
 

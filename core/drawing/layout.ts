@@ -5,7 +5,8 @@ import { type Dimensioning, dimensionStrokes } from './dimension-strokes.ts';
 import { type Bounds, drawingBounds } from './drawing-bounds.ts';
 import { labelWords } from './label-words.ts';
 import { type Lettering, type Margins, marginsOf, writingOf } from './margins.ts';
-import type { Drawing, Figure, PathStroke, Point } from './model.ts';
+import type { Drawing, Point } from './model.ts';
+import type { Figure, PathStroke } from './figure.ts';
 import { placeWords, type Words } from './place-words.ts';
 import { symbolStrokes } from './symbol-strokes.ts';
 

@@ -1,5 +1,6 @@
 import type { Box, Segment } from './box.ts';
-import type { FigurePath, FigureRun, Point } from './model.ts';
+import type { FigurePath, FigureRun } from './figure.ts';
+import type { Point } from './model.ts';
 
 /** One straight piece of a path, or a short stretch of one of its arcs. */
 export interface Piece extends Segment {

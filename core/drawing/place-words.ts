@@ -1,5 +1,6 @@
 import { type Box, insideBox, overlap, type Segment, touch } from './box.ts';
-import type { PathStroke, Point, Stroke } from './model.ts';
+import type { PathStroke, Stroke } from './figure.ts';
+import type { Point } from './model.ts';
 import { boundsOf, type Piece, piecesOf } from './pieces.ts';
 import { wordBoxes } from './word-box.ts';
 

@@ -1,11 +1,11 @@
-import type { Figure, FigurePath, PathStroke, Stroke } from './model.ts';
+import type { Figure, FigurePath, PathStroke, Stroke, TextStroke } from './figure.ts';
 
 const number = (value: number) => String(Math.round(value * 100) / 100);
 
 /** A figure as an SVG text: presentation attributes only, every text escaped, named for assistive tools. */
 export function svgOf(figure: Figure): string {
   const { width, height, title, strokes } = figure;
-  const body = strokes.map(strokeOf).join('');
+  const body = strokes.map(elementOf).join('');
   return `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${escape(title)}" viewBox="0 0 ${number(width)} ${number(height)}" width="${number(width)}" height="${number(height)}" data-scale="${figure.scale}">${HATCH}${body}</svg>`;
 }
 
@@ -35,19 +35,37 @@ const PENS: Readonly<Record<PathStroke['pen'], string>> = {
   none: '',
 };
 
-function strokeOf(stroke: Stroke): string {
-  const data = `data-role="${escape(stroke.role)}"${stroke.name === undefined ? '' : ` data-name="${escape(stroke.name)}" data-drawn-value="${escape(String(stroke.value))}"`}${stroke.place === undefined ? '' : ` data-drawn-place="${escape(stroke.place)}"`}${stroke.kind === 'path' && stroke.broken === true ? ' data-broken="true"' : ''}`;
-  if (stroke.kind === 'path') {
-    const [filled, gapped] = [stroke.fill !== 'none', stroke.gapped];
-    if (gapped === undefined || !filled)
-      return `<path d="${pathOf(gapped ?? stroke.path)}" fill="${FILLS[stroke.fill]}" ${PENS[stroke.pen]} ${data}/>`;
-    return `<path d="${pathOf(stroke.path)}" fill="${FILLS[stroke.fill]}" ${data}/><path d="${pathOf(gapped)}" fill="none" ${PENS[stroke.pen]} data-role="stroke"/>`;
-  }
-  const turn =
-    stroke.turn === 0
-      ? ''
-      : ` transform="rotate(${number(-stroke.turn)} ${number(stroke.x)} ${number(stroke.y)})"`;
-  return `<text x="${number(stroke.x)}" y="${number(stroke.y)}" font-size="${number(stroke.size)}" text-anchor="${stroke.anchor}"${stroke.bold ? ' font-weight="700"' : ''}${turn} fill="#111" ${data}>${escape(stroke.text)}</text>`;
+function elementOf(stroke: Stroke): string {
+  return stroke.kind === 'path' ? pathElement(stroke) : textElement(stroke);
+}
+
+/** Where words stand in the way of a filled path's line, the fill and what is drawn of the line are two paths. */
+function pathElement(stroke: PathStroke): string {
+  const { path, gapped = path, pen } = stroke;
+  const fill = FILLS[stroke.fill];
+  if (gapped === path || stroke.fill === 'none')
+    return `<path d="${pathOf(gapped)}" fill="${fill}" ${PENS[pen]} ${dataOf(stroke)}/>`;
+  return `<path d="${pathOf(path)}" fill="${fill}" ${dataOf(stroke)}/><path d="${pathOf(gapped)}" fill="none" ${PENS[pen]} data-role="stroke"/>`;
+}
+
+function textElement(stroke: TextStroke): string {
+  const [x, y] = [number(stroke.x), number(stroke.y)];
+  const weight = stroke.bold ? ' font-weight="700"' : '';
+  const turn = stroke.turn === 0 ? '' : ` transform="rotate(${number(-stroke.turn)} ${x} ${y})"`;
+  return `<text x="${x}" y="${y}" font-size="${number(stroke.size)}" text-anchor="${stroke.anchor}"${weight}${turn} fill="#111" ${dataOf(stroke)}>${escape(stroke.text)}</text>`;
+}
+
+/** What a stroke is, and which value of the plan it draws. */
+function dataOf(stroke: Stroke): string {
+  const { role, name, value, place } = stroke;
+  return [
+    `data-role="${escape(role)}"`,
+    ...(name === undefined
+      ? []
+      : [`data-name="${escape(name)}"`, `data-drawn-value="${escape(String(value))}"`]),
+    ...(place === undefined ? [] : [`data-drawn-place="${escape(place)}"`]),
+    ...(stroke.kind === 'path' && stroke.broken === true ? ['data-broken="true"'] : []),
+  ].join(' ');
 }
 
 function pathOf(path: FigurePath): string {

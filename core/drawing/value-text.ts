@@ -9,7 +9,9 @@ import {
 } from '../length/reading.ts';
 import type { Units } from '../length/units.ts';
 import { groundOf } from './ground.ts';
-import type { PathStroke, Point, Stroke, TextStroke } from './model.ts';
+import type { PathStroke, Stroke, TextStroke } from './figure.ts';
+import { pathThrough } from './figure-path.ts';
+import type { Point } from './model.ts';
 import { DIGIT, figuresWidth, wordsWidth } from './type-width.ts';
 
 /** How values in a drawing are read: in which measure, and rounded to what. */
@@ -105,16 +107,10 @@ function stacked(
   return [
     run(tag, numerator, { x: middle, y: y - size * 0.42 }, { ...type, role: 'numerator' }),
     run(tag, denominator, { x: middle, y: y + size * 0.26 }, { ...type, role: 'denominator' }),
-    bar({ x, y: y - size * 0.3 }, wide),
+    bar({ x, y: y - size * 0.3 }, { x: x + wide, y: y - size * 0.3 }),
   ];
 }
 
-function bar({ x, y }: Point, wide: number): PathStroke {
-  return {
-    kind: 'path',
-    pen: 'edge',
-    fill: 'none',
-    role: 'fraction-bar',
-    path: { x, y, closed: false, runs: [{ kind: 'line', x: x + wide, y }] },
-  };
+function bar(from: Point, to: Point): PathStroke {
+  return { kind: 'path', pen: 'edge', fill: 'none', role: 'fraction-bar', path: pathThrough([from, to]) };
 }

@@ -1,5 +1,5 @@
 import type { Box } from './box.ts';
-import type { Stroke, TextStroke } from './model.ts';
+import type { Stroke, TextStroke } from './figure.ts';
 import { wordsWidth } from './type-width.ts';
 
 /** The rooms that words take: the white ground of one that has it, and the letters of each without. */

@@ -1,5 +1,6 @@
 import { layOutAtScale } from '#core/drawing/layout.ts';
-import type { Drawing, Figure, Point } from '#core/drawing/model.ts';
+import type { Drawing, Point } from '#core/drawing/model.ts';
+import type { Figure } from '#core/drawing/figure.ts';
 import type { Units } from '#core/length/units.ts';
 import type { Size } from '../pdf/stock.ts';
 import { pointsPer } from './paper-size.ts';

@@ -1,4 +1,5 @@
-import type { Stroke } from '#core/drawing/model.ts';
+import { pathThrough } from '#core/drawing/figure-path.ts';
+import type { Stroke } from '#core/drawing/figure.ts';
 import { say } from '#core/words/say.ts';
 import type { Faces } from '../pdf/typeface.ts';
 import { PageStream } from '../pdf/page-stream.ts';
@@ -48,7 +49,10 @@ export function dashed(page: PaperPage, x1: number, y1: number, x2: number, y2: 
     pen: 'hidden',
     fill: 'none',
     role: 'seam',
-    path: { x: x1, y: height - y1, closed: false, runs: [{ kind: 'line', x: x2, y: height - y2 }] },
+    path: pathThrough([
+      { x: x1, y: height - y1 },
+      { x: x2, y: height - y2 },
+    ]),
   };
   page.stream.figure({ width, height, scale: 1, title: '', strokes: [stroke] }, { x: 0, y: 0 });
 }

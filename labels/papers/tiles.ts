@@ -1,4 +1,4 @@
-import type { Figure } from '#core/drawing/model.ts';
+import type { Figure } from '#core/drawing/figure.ts';
 import { arcCurves } from '../pdf/arc-curves.ts';
 import type { Size } from '../pdf/stock.ts';
 import type { Box } from './paper-size.ts';

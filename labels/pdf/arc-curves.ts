@@ -1,4 +1,4 @@
-import type { FigureRun } from '#core/drawing/model.ts';
+import type { FigureRun } from '#core/drawing/figure.ts';
 
 interface At {
   readonly x: number;

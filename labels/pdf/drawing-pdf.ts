@@ -1,4 +1,4 @@
-import type { Figure, FigurePath, PathStroke, TextStroke } from '#core/drawing/model.ts';
+import type { Figure, FigurePath, PathStroke, TextStroke } from '#core/drawing/figure.ts';
 import { arcCurves } from './arc-curves.ts';
 import type { Faces } from './typeface.ts';
 import { number } from './pdf-number.ts';

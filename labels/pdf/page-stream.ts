@@ -1,6 +1,6 @@
 import { deflateSync } from 'node:zlib';
 import { type PDFDocument, PDFName, type PDFPage, PDFRawStream } from './pdf-lib.ts';
-import type { Figure } from '#core/drawing/model.ts';
+import type { Figure } from '#core/drawing/figure.ts';
 import { barOperators } from './bar-path.ts';
 import { type FigurePlace, figureOperators } from './drawing-pdf.ts';
 import type { Faces } from './typeface.ts';

@@ -1,4 +1,4 @@
-import type { Figure } from '#core/drawing/model.ts';
+import type { Figure } from '#core/drawing/figure.ts';
 import { say } from '#core/words/say.ts';
 import type { Faces } from '../pdf/typeface.ts';
 import { FIRST, LEADING, type NoteLines, Notes } from './note-lines.ts';

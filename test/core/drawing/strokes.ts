@@ -1,4 +1,4 @@
-import type { Figure, FigurePath } from '#core/drawing/model.ts';
+import type { Figure, FigurePath } from '#core/drawing/figure.ts';
 import { newDocument } from '#labels/pdf/typeface.ts';
 
 const { faces } = await newDocument('measure');

@@ -5,7 +5,7 @@ import { doorSetup } from '#core/views/door-setup.ts';
 import { doorView } from '#core/views/door-view.ts';
 import { jointSections } from '#core/views/joint-sections.ts';
 import { layOut } from '#core/drawing/layout.ts';
-import type { Figure, PathStroke, Stroke } from '#core/drawing/model.ts';
+import type { Figure, PathStroke, Stroke } from '#core/drawing/figure.ts';
 import { drawn } from '#core/views/drawn.ts';
 import { partView } from '#core/views/part-view.ts';
 import { setupView } from '#core/views/setup-view.ts';

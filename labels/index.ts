@@ -1,3 +1,2 @@
 export { calibrationPdf } from './stickers/calibration-pdf.ts';
 export { stickersPdf, type StickerOptions, type Stickers, type TooLarge } from './stickers/stickers-pdf.ts';
-export { STOCKS } from './pdf/stock.ts';

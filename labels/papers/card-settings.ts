@@ -10,7 +10,7 @@ import { cautionKeys } from '#core/words/cautions.ts';
 import { howTo } from '#core/telling/how-to.ts';
 import { partName, placeName, settingName, stageName } from '#core/telling/names.ts';
 import { hasWords, say } from '#core/words/say.ts';
-import { withUnit } from '../pdf/values.ts';
+import { asText, withUnit } from '../pdf/value-on-paper.ts';
 
 /**
  * One setting as it stands on a card: its name, its value, and what it is measured from. Where the machine is set beside
@@ -134,7 +134,7 @@ function shown(name: string, value: SettingValue, units: Units): string {
   if (name === 'tilt') return `${value}°`;
   const key: string = `value.${value}`;
   if (typeof value === 'string' && hasWords(key)) return say(key);
-  return shownText(showValue(value, units, USUAL_ROUNDING));
+  return asText(value, units);
 }
 
 /** As fine as what is left beside the line. */

@@ -1,5 +1,5 @@
 import type { Faces } from '../pdf/typeface.ts';
-import type { Size } from '../pdf/stock.ts';
+import type { Size } from '../pdf/box.ts';
 import { bodyOf } from './paper-size.ts';
 import { newPage, type PaperPage } from './paper-page.ts';
 

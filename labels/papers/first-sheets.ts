@@ -1,6 +1,6 @@
 import { say } from '#core/words/say.ts';
 import type { Faces } from '../pdf/typeface.ts';
-import type { Size } from '../pdf/stock.ts';
+import type { Size } from '../pdf/box.ts';
 import { checkSquares, MM_SQUARE } from './check-squares.ts';
 import type { FullSize } from './full-size.ts';
 import { frame, headPage, newPage, type PaperPage } from './paper-page.ts';

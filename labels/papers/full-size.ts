@@ -2,7 +2,7 @@ import { layOutAtScale } from '#core/drawing/layout.ts';
 import type { Drawing, Point } from '#core/drawing/model.ts';
 import type { Figure } from '#core/drawing/figure.ts';
 import type { Units } from '#core/length/units.ts';
-import type { Size } from '../pdf/stock.ts';
+import type { Size } from '../pdf/box.ts';
 import { pointsPer } from './paper-size.ts';
 
 /** Something to be printed in true size over as many sheets as it needs. All places in points from its lower left corner. */

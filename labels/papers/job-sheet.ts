@@ -1,13 +1,13 @@
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
 import { counted, say } from '#core/words/say.ts';
 import type { Faces } from '../pdf/typeface.ts';
-import type { Size } from '../pdf/stock.ts';
+import type { Size } from '../pdf/box.ts';
 import { dotsPerModule, symbolOf } from '../pdf/symbol.ts';
 import { footPage, frame, headPage, newPage, type PaperPage } from './paper-page.ts';
 import { bodyOf, MARGIN } from './paper-size.ts';
 import type { PaperPiece } from './paper-work.ts';
 import { sizeThatFits } from './text-lines.ts';
-import { asText, withUnit } from '../pdf/values.ts';
+import { asText, withUnit } from '../pdf/value-on-paper.ts';
 
 const ROW = 44;
 /** What an office printer resolves at least. */

@@ -8,7 +8,7 @@ import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
 import { type FullSize, type FullSizeDraft, trueSize } from './full-size.ts';
 import { someOf } from './text-lines.ts';
-import { withUnit } from '../pdf/values.ts';
+import { withUnit } from '../pdf/value-on-paper.ts';
 
 /** A full-size template of every different arched panel: its whole outline, springings, centre line and pivot. */
 export function panelTemplates(plan: Plan): FullSizeDraft[] {

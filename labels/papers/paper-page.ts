@@ -3,7 +3,7 @@ import type { Stroke } from '#core/drawing/figure.ts';
 import { say } from '#core/words/say.ts';
 import type { Faces } from '../pdf/typeface.ts';
 import { PageStream } from '../pdf/page-stream.ts';
-import type { Size } from '../pdf/stock.ts';
+import type { Size } from '../pdf/box.ts';
 import { HEAD, MARGIN } from './paper-size.ts';
 import { sizeThatFits } from './text-lines.ts';
 

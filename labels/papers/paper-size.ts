@@ -1,6 +1,6 @@
 import type { PaperSize } from '#core/api/prints-api.ts';
 import type { Units } from '#core/length/units.ts';
-import type { Size } from '../pdf/stock.ts';
+import type { Box, Size } from '../pdf/box.ts';
 
 /** Points for each unit of a job: a full-size drawing is laid out at this scale. */
 export function pointsPer(units: Units): number {
@@ -20,11 +20,6 @@ export const MARGIN = 28;
 /** Room for the lines at the head and the foot of a page. */
 export const HEAD = 30;
 export const FOOT = 24;
-
-export interface Box extends Size {
-  readonly x: number;
-  readonly y: number;
-}
 
 /** What is left of a page between head and foot. */
 export function bodyOf(page: Size): Box {

@@ -2,7 +2,7 @@ import type { PaperKind, PaperSize } from '#core/api/prints-api.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { say } from '#core/words/say.ts';
 import { type Faces, newDocument } from '../pdf/typeface.ts';
-import type { Size } from '../pdf/stock.ts';
+import type { Size } from '../pdf/box.ts';
 import { jobSheet } from './job-sheet.ts';
 import { setupCards } from './setup-card.ts';
 import { fullSizeSheets } from './tile-sheets.ts';

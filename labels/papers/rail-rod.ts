@@ -11,7 +11,7 @@ import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
 import type { FullSize, FullSizeDraft } from './full-size.ts';
 import { type RodLine, rodSheets } from './rod.ts';
-import { withUnit } from '../pdf/values.ts';
+import { withUnit } from '../pdf/value-on-paper.ts';
 
 /** A full-size rod of every different rail: ends, shoulders, mitres, tenons with their haunch, springings and centre. */
 export function railRods(plan: Plan): FullSizeDraft[] {

@@ -10,7 +10,7 @@ import { say } from '#core/words/say.ts';
 import { type Alike, alike, cutKey } from './alike.ts';
 import { type FullSize, type FullSizeDraft, trueSize } from './full-size.ts';
 import { someOf } from './text-lines.ts';
-import { withUnit } from '../pdf/values.ts';
+import { withUnit } from '../pdf/value-on-paper.ts';
 
 /** A full-size template of every different arched rail: outline, arch, springings, centre line and shoulders. */
 export function railTemplates(plan: Plan): FullSizeDraft[] {

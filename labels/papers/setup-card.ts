@@ -7,7 +7,7 @@ import { kindWords } from '#core/telling/kind-words.ts';
 import { partName, stationName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import type { Faces } from '../pdf/typeface.ts';
-import type { Size } from '../pdf/stock.ts';
+import type { Size } from '../pdf/box.ts';
 import { settingPages } from './card-layout.ts';
 import { type CardStation, cardStations } from './card-settings.ts';
 import { GAP } from './column-flow.ts';
@@ -15,7 +15,7 @@ import { footPage, headPage, newPage, type PaperPage } from './paper-page.ts';
 import { bodyOf } from './paper-size.ts';
 import type { PaperPiece } from './paper-work.ts';
 import { sizeThatFits, wrapLines } from './text-lines.ts';
-import { asText, withUnit } from '../pdf/values.ts';
+import { asText, withUnit } from '../pdf/value-on-paper.ts';
 
 /** Height of the cautions' type. */
 const CAUTION = 6.5;

@@ -1,11 +1,10 @@
 import { say } from '#core/words/say.ts';
 import type { Faces } from '../pdf/typeface.ts';
-import type { Size } from '../pdf/stock.ts';
+import type { Box, Size } from '../pdf/box.ts';
 import { checkLine } from './check-squares.ts';
 import { firstSheets, type Spread } from './first-sheets.ts';
 import { type FullSize, type FullSizeDraft, type Note, TEXT } from './full-size.ts';
 import { dashed, footPage, headPage, newPage, type PaperPage } from './paper-page.ts';
-import type { Box } from './paper-size.ts';
 import type { PaperPiece } from './paper-work.ts';
 import { spreadNotes } from './spread-notes.ts';
 import { someOf } from './text-lines.ts';

@@ -1,7 +1,6 @@
 import type { Figure } from '#core/drawing/figure.ts';
 import { arcCurves } from '../pdf/arc-curves.ts';
-import type { Size } from '../pdf/stock.ts';
-import type { Box } from './paper-size.ts';
+import type { Box, Size } from '../pdf/box.ts';
 import { bodyOf } from './paper-size.ts';
 
 /** How much of the drawing two neighbouring sheets have in common, in points. */

@@ -3,9 +3,10 @@ import { type PDFDocument, PDFName, type PDFPage, PDFRawStream } from './pdf-lib
 import type { Figure } from '#core/drawing/figure.ts';
 import { barOperators } from './bar-path.ts';
 import { type FigurePlace, figureOperators } from './drawing-pdf.ts';
+import { textOperators } from './text-operators.ts';
 import type { Faces } from './typeface.ts';
 import { number } from './pdf-number.ts';
-import type { Size } from './stock.ts';
+import type { Size } from './box.ts';
 import type { BarSymbol } from './symbol.ts';
 
 /** What is drawn on one page, gathered as one content stream. Points, from the page's lower left corner. */
@@ -20,10 +21,7 @@ export class PageStream {
   /** A run of text on its base line. */
   text(text: string, x: number, y: number, size: number, weight: 'regular' | 'bold' = 'regular'): void {
     if (text === '') return;
-    const name = weight === 'bold' ? 'B' : 'R';
-    this.#operators.push(
-      `BT /${name} ${number(size)} Tf ${number(x)} ${number(y)} Td ${this.#faces[weight].encode(text)} Tj ET`,
-    );
+    this.#operators.push(textOperators({ text, x, y, size, weight }, this.#faces));
   }
 
   line(x1: number, y1: number, x2: number, y2: number, width: number): void {

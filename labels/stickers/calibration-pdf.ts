@@ -4,7 +4,7 @@ import { inUnits, type StockSpec, type Stocks } from '#core/stickers/stock.ts';
 import { say } from '#core/words/say.ts';
 import { newDocument } from '../pdf/typeface.ts';
 import { PageStream } from '../pdf/page-stream.ts';
-import { perPage, placeOn, type Stock, stockNamed, STOCKS } from '../pdf/stock.ts';
+import { perPage, placeOn, type Stock, stockNamed, STOCKS } from './stock-in-points.ts';
 
 /** Thickness of the printed lines: thin enough to read a rule against. */
 const HAIR = 0.4;

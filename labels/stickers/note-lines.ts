@@ -1,6 +1,6 @@
 import type { Faces } from '../pdf/typeface.ts';
 import { LEAST_TYPE, type SetLine, setLine } from '../pdf/set-type.ts';
-import type { Size } from '../pdf/stock.ts';
+import type { Size } from '../pdf/box.ts';
 
 /** Notes broken into lines of one size of type. */
 export interface NoteLines {

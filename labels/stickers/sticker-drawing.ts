@@ -4,7 +4,7 @@ import { readPart } from '#core/plan/part-name.ts';
 import type { PlanDoor, PlanPart } from '#core/plan/plan.ts';
 import type { Units } from '#core/length/units.ts';
 import type { StickerPlace } from '#core/stickers/sticker-place.ts';
-import type { DrawPart } from './sticker-layout.ts';
+import type { DrawPart } from './sticker-body.ts';
 
 /** A part is not shortened to less than this many times its width. */
 const LEAST_ASPECT = 3;

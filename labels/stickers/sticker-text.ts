@@ -7,7 +7,7 @@ import type { StickerPlace } from '#core/stickers/sticker-place.ts';
 import { placeWords } from '#core/stickers/sticker-place.ts';
 import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
-import { asText } from '../pdf/values.ts';
+import { asText } from '../pdf/value-on-paper.ts';
 
 /** What stands on one part's sticker, before it is laid out. All numbers as a tape reads them. */
 export interface StickerText {

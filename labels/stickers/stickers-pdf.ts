@@ -1,15 +1,13 @@
 import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
-import { labelIn, stickerPlace } from '#core/stickers/sticker-place.ts';
 import type { Stocks } from '#core/stickers/stock.ts';
 import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
-import { newDocument } from '../pdf/typeface.ts';
-import { PageStream } from '../pdf/page-stream.ts';
-import { StickerLayouts } from './sticker-layouts.ts';
-import { symbolFits } from './sticker-code.ts';
-import { perPage, placeOn, type Stock, stockNamed, STOCKS } from '../pdf/stock.ts';
-import { countMarks } from './sticker-text.ts';
 import type { SymbolKind } from '../pdf/symbol.ts';
+import { newDocument } from '../pdf/typeface.ts';
+import { fittingStocks, stocksThatRead } from './fitting-stocks.ts';
+import { JobStickers } from './job-stickers.ts';
+import { StickerSheets } from './sticker-sheets.ts';
+import { perPage, type Stock, stockNamed, STOCKS } from './stock-in-points.ts';
 
 export interface StickerOptions {
   readonly stock: string;
@@ -48,121 +46,93 @@ export type Stickers =
       readonly doubled: readonly string[];
       readonly tooLarge: readonly TooLarge[];
     }
+  | Refused;
+
+type Refused =
   | { readonly ok: false; readonly fault: 'stock-unknown'; readonly stocks: readonly string[] }
   | { readonly ok: false; readonly fault: 'codes-unknown'; readonly codes: readonly string[] }
   | { readonly ok: false; readonly fault: 'position' | 'symbol' | 'text'; readonly message: string };
+
+/** What is asked for, as far as it can be had. */
+interface Order {
+  readonly ok: true;
+  readonly stocks: Stocks;
+  readonly stock: Stock;
+  readonly kind: SymbolKind;
+  /** From 0. */
+  readonly start: number;
+  readonly parts: readonly { readonly door: PlanDoor; readonly part: PlanPart }[];
+}
 
 /**
  * The stickers of a job as a PDF, one for each part; a part whose notes and drawing do not fit gets a second one, and is
  * named in `doubled`. The same plan gives byte for byte the same PDF.
  */
 export async function stickersPdf(plan: Plan, options: StickerOptions): Promise<Stickers> {
-  const stocks = options.stocks ?? STOCKS;
-  const stock = stockNamed(options.stock, stocks);
-  if (stock === null) return { ok: false, fault: 'stock-unknown', stocks: Object.keys(stocks) };
-  const kind = options.symbol ?? 'code128';
-  const start = (options.from ?? 1) - 1;
-  if (!Number.isInteger(start) || start < 0 || start >= perPage(stock))
-    return {
-      ok: false,
-      fault: 'position',
-      message: say('paper.no-position', {
-        stock: stock.name,
-        last: perPage(stock),
-        from: String(options.from),
-      }),
-    };
-  const asked = options.codes === undefined ? null : new Set(options.codes);
-  const parts = plan.doors.flatMap((door) =>
-    door.parts.filter(({ code }) => asked === null || asked.delete(code)).map((part) => ({ door, part })),
-  );
-  if (asked !== null && asked.size > 0) return { ok: false, fault: 'codes-unknown', codes: [...asked] };
+  const order = orderOf(plan, options);
+  if (!order.ok) return order;
+  const { parts, stock, stocks, kind } = order;
   const { document, faces } = await newDocument(say('paper.title', { job: plan.job }));
-  const layouts = new StickerLayouts(plan, stock, kind, faces, countMarks(plan));
+  const job = new JobStickers(plan, stock, kind, faces);
+  const sheets = new StickerSheets(document, faces, stock, order.start);
+  const fitting = fittingStocks(plan, stocks, kind);
   const doubled: string[] = [];
   const tooLarge: TooLarge[] = [];
-  const fitting = fittingStocks(plan, stocks, kind);
-  let page = new PageStream(faces);
-  let position = start;
-  let pages = 0;
-  let stickers = 0;
-  const finish = () => {
-    page.finish(document, stock.page);
-    pages += 1;
-    page = new PageStream(faces);
-    position = 0;
-  };
   for (const [k, { door, part }] of parts.entries()) {
     if (k % REPORT_EVERY === 0 && k > 0) await options.progress?.(k, parts.length);
-    const made = layouts.of(door, part);
-    if (!made.ok)
-      return {
-        ok: false,
-        fault: made.reason,
-        message: noRoom(
-          made.reason,
-          kind,
-          stock,
-          say('ui.part-of', { part: partName(part.part), door: door.door }),
-          part.code,
-          stocks,
-        ),
-      };
-    if (made.stickers.length > 1) doubled.push(part.code);
+    const made = job.of(door, part);
+    if (!made.ok) return noRoom(made.reason, order, door, part);
+    const { code } = part;
+    if (made.stickers.length > 1) doubled.push(code);
     if (made.place !== 'clear')
       tooLarge.push({
-        code: part.code,
+        code,
         door: door.door,
         part: part.part,
         state: made.place,
         fits: fitting(door, part, made.key),
       });
-    for (const sticker of made.stickers) {
-      if (position >= perPage(stock)) finish();
-      sticker(page, placeOn(stock, position));
-      position += 1;
-      stickers += 1;
-    }
+    for (const sticker of made.stickers) sheets.put(sticker);
   }
   await options.progress?.(parts.length, parts.length);
-  if (position > 0 || pages === 0) finish();
+  const counts = sheets.close();
   const pdf = await document.save({ useObjectStreams: true });
-  return { ok: true, pdf, parts: parts.length, stickers, pages, doubled, tooLarge };
+  return { ok: true, pdf, parts: parts.length, ...counts, doubled, tooLarge };
 }
 
-/** For each part, told once for all that are alike: the stocks on which its sticker stays clear and its symbol is read. */
-function fittingStocks(plan: Plan, stocks: Stocks, kind: SymbolKind) {
-  const known = new Map<string, readonly string[]>();
-  return (door: PlanDoor, part: PlanPart, key: string): readonly string[] => {
-    const kept = known.get(key);
-    if (kept !== undefined) return kept;
-    const fits = Object.entries(stocks).flatMap(([name, spec]) => {
-      const inPoints = stockNamed(name, stocks);
-      const clear = stickerPlace(door, part, plan.units, labelIn(spec, plan.units)).state === 'clear';
-      return clear && inPoints !== null && symbolFits(kind, part.code, inPoints) ? [name] : [];
-    });
-    known.set(key, fits);
-    return fits;
-  };
+/** The order with its stock and parts found; refused where there is no such stock, position or code. */
+function orderOf(plan: Plan, options: StickerOptions): Order | Refused {
+  const { stocks = STOCKS, symbol: kind = 'code128' } = options;
+  const stock = stockNamed(options.stock, stocks);
+  if (stock === null) return { ok: false, fault: 'stock-unknown', stocks: Object.keys(stocks) };
+  const start = (options.from ?? 1) - 1;
+  if (!Number.isInteger(start) || start < 0 || start >= perPage(stock))
+    return noPosition(stock, options.from);
+  const asked = options.codes === undefined ? null : new Set(options.codes);
+  const parts = plan.doors.flatMap((door) =>
+    door.parts.filter(({ code }) => asked === null || asked.delete(code)).map((part) => ({ door, part })),
+  );
+  if (asked !== null && asked.size > 0) return { ok: false, fault: 'codes-unknown', codes: [...asked] };
+  return { ok: true, stocks, stock, kind, start, parts };
 }
 
-function noRoom(
-  reason: 'symbol' | 'text',
-  kind: SymbolKind,
-  stock: Stock,
-  where: string,
-  code: string,
-  stocks: Stocks,
-): string {
-  if (reason === 'text') return say('paper.no-room-text', { where, stock: stock.name });
-  const fits = Object.keys(stocks).filter((name) => {
-    const other = stockNamed(name, stocks);
-    return other !== null && symbolFits(kind, code, other);
-  });
-  return say('paper.no-room-symbol', {
+function noPosition(stock: Stock, from: number | undefined): Refused {
+  const message = say('paper.no-position', { stock: stock.name, last: perPage(stock), from: String(from) });
+  return { ok: false, fault: 'position', message };
+}
+
+/** What of a part has no room on the stock; for a symbol, which stocks have it. */
+function noRoom(reason: 'symbol' | 'text', order: Order, door: PlanDoor, part: PlanPart): Refused {
+  const { kind, stock, stocks } = order;
+  const where = say('ui.part-of', { part: partName(part.part), door: door.door });
+  if (reason === 'text')
+    return { ok: false, fault: reason, message: say('paper.no-room-text', { where, stock: stock.name }) };
+  const fits = stocksThatRead(kind, part.code, stocks);
+  const message = say('paper.no-room-symbol', {
     where,
     symbol: say(`paper.symbol-${kind}`),
     stock: stock.name,
     stocks: fits.length === 0 ? say('paper.none-of-them') : fits.join(', '),
   });
+  return { ok: false, fault: reason, message };
 }

@@ -7,7 +7,7 @@ import { say } from '#core/words/say.ts';
 import { calibrationPdf } from '#labels/stickers/calibration-pdf.ts';
 import { PAPERS } from '#labels/papers/paper-size.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
-import { stockNamed } from '#labels/pdf/stock.ts';
+import { stockNamed } from '#labels/stickers/stock-in-points.ts';
 import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
 import type { Progress } from '../printing/print-desk.ts';
 import { type Paper, refused, type Refused } from '../printing/printer.ts';

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
 import type { Plan } from '#core/plan/plan.ts';
-import { STOCKS } from '#labels/pdf/stock.ts';
+import { STOCKS } from '#labels/stickers/stock-in-points.ts';
 import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
 import type { SymbolKind } from '#labels/pdf/symbol.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };

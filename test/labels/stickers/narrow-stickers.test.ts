@@ -4,7 +4,7 @@ import type { Plan } from '#core/plan/plan.ts';
 import { readProfile } from '#core/shop/read-profile.ts';
 import { allStocks } from '#core/stickers/read-stocks.ts';
 import type { Stocks } from '#core/stickers/stock.ts';
-import { STOCKS } from '#labels/pdf/stock.ts';
+import { STOCKS } from '#labels/stickers/stock-in-points.ts';
 import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
 import type { SymbolKind } from '#labels/pdf/symbol.ts';
 import worked from '../../fixtures/worked-example.json' with { type: 'json' };

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
 import { partName } from '#core/telling/names.ts';
 import type { Stocks } from '#core/stickers/stock.ts';
-import { perPage, placeOn, type Stock, stockNamed } from '#labels/pdf/stock.ts';
+import { perPage, placeOn, type Stock, stockNamed } from '#labels/stickers/stock-in-points.ts';
 import { type Box, drawingsOf, symbolsOf } from '../read-operators.ts';
 import { type PdfText, textsOf } from '../read-pdf.ts';
 

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
-import { STOCKS } from '#labels/pdf/stock.ts';
+import { STOCKS } from '#labels/stickers/stock-in-points.ts';
 import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
 import { inFull } from '../../samples.ts';

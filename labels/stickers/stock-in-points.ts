@@ -1,10 +1,6 @@
 import { type SizeOf, type StockSpec, type Stocks, BUILT_IN_STOCKS, inUnits } from '#core/stickers/stock.ts';
+import type { Size } from '../pdf/box.ts';
 import type { Length } from '#core/length/length.ts';
-
-export interface Size {
-  readonly width: number;
-  readonly height: number;
-}
 
 /** A stock in points (72 to the inch), ready to be printed on. */
 export interface Stock {
@@ -42,39 +38,25 @@ export function stockNamed(name: string, stocks: Stocks = STOCKS): Stock | null 
   return spec === undefined ? null : inPoints(name, spec);
 }
 
+/** A roll is a page of one sticker. */
 function inPoints(name: string, spec: StockSpec): Stock {
   const points = (value: Length) => inUnits(value, spec.units, 'in').valueOf() * 72;
   const size = ({ width, height }: SizeOf): Size => ({ width: points(width), height: points(height) });
   const label = size(spec.label);
-  const { adjust } = spec;
-  const shared = {
-    name,
-    spec,
-    label,
-    margin: Math.max(MARGIN, points(spec.corner) * CORNER),
-    dpi: spec.dpi,
-    adjust:
-      adjust === undefined
-        ? { right: 0, down: 0, across: 1, along: 1 }
-        : {
-            right: points(adjust.right),
-            down: points(adjust.down),
-            across: adjust.across.valueOf(),
-            along: adjust.along.valueOf(),
-          },
-  };
+  const margin = Math.max(MARGIN, points(spec.corner) * CORNER);
+  const shared = { name, spec, label, margin, dpi: spec.dpi, adjust: adjustment(spec, points) };
   if (spec.kind === 'roll')
     return { ...shared, page: label, columns: 1, rows: 1, left: 0, top: 0, pitchX: 0, pitchY: 0 };
-  return {
-    ...shared,
-    page: size(spec.page),
-    columns: spec.columns,
-    rows: spec.rows,
-    left: points(spec.left),
-    top: points(spec.top),
-    pitchX: points(spec.pitchX),
-    pitchY: points(spec.pitchY),
-  };
+  const { columns, rows } = spec;
+  const [left, top] = [points(spec.left), points(spec.top)];
+  const [pitchX, pitchY] = [points(spec.pitchX), points(spec.pitchY)];
+  return { ...shared, page: size(spec.page), columns, rows, left, top, pitchX, pitchY };
+}
+
+function adjustment({ adjust }: StockSpec, points: (value: Length) => number): Stock['adjust'] {
+  if (adjust === undefined) return { right: 0, down: 0, across: 1, along: 1 };
+  const { right, down, across, along } = adjust;
+  return { right: points(right), down: points(down), across: across.valueOf(), along: along.valueOf() };
 }
 
 /** How many stickers a page of this stock holds. */

@@ -3,7 +3,7 @@ import { planFile } from '#core/planning/plan-file.ts';
 import { readProfile } from '#core/shop/read-profile.ts';
 import { allStocks } from '#core/stickers/read-stocks.ts';
 import { calibrationPdf } from '#labels/stickers/calibration-pdf.ts';
-import { placeOn, stockNamed } from '#labels/pdf/stock.ts';
+import { placeOn, stockNamed } from '#labels/stickers/stock-in-points.ts';
 import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
 import worked from '../../fixtures/worked-example.json' with { type: 'json' };
 import { textsOf } from '../read-pdf.ts';

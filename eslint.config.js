@@ -31,11 +31,31 @@ const FLOORS = [
   'drawing',
   'views',
 ];
-const folders = readdirSync(new URL('core', import.meta.url), { withFileTypes: true }).flatMap((each) =>
-  each.isDirectory() ? [each.name] : [],
-);
-for (const folder of folders)
+const foldersIn = (path) =>
+  readdirSync(new URL(path, import.meta.url), { withFileTypes: true }).flatMap((each) =>
+    each.isDirectory() ? [each.name] : [],
+  );
+for (const folder of foldersIn('core'))
   if (!FLOORS.includes(folder)) throw new Error(`core/${folder} has no floor: put it into FLOORS`);
+
+/**
+ * The rooms of other folders, each with those beside it that it may use. Stickers and papers share the PDF alone. In the
+ * store all stand on files, and on archives nobody.
+ */
+const ROOMS = {
+  labels: { fonts: [], pdf: ['fonts'], stickers: ['pdf'], papers: ['pdf'] },
+  'main/store': {
+    files: [],
+    documents: ['files'],
+    // A log entry of what was printed is written as the record of it reads it.
+    log: ['files', 'folded'],
+    folded: ['files', 'log', 'documents'],
+    archive: ['files', 'log', 'documents'],
+  },
+};
+for (const [folder, rooms] of Object.entries(ROOMS))
+  for (const room of foldersIn(folder))
+    if (!Object.hasOwn(rooms, room)) throw new Error(`${folder}/${room} is no room: put it into ROOMS`);
 
 const closedTo = (zone, more = []) => {
   const closed = [...ZONES.filter((other) => other !== zone && !ARROWS[zone].includes(other)), 'test'];
@@ -45,9 +65,11 @@ const closedTo = (zone, more = []) => {
       {
         patterns: [
           {
-            group: closed.flatMap((other) => [`#${other}/*`, `**/../${other}/**`]),
+            // Without its backslash the first would be a comment.
+            group: closed.flatMap((other) => [`\\#${other}/*`, `**/../${other}/**`]),
             message: `${zone} must not use this zone`,
           },
+          { group: [`\\#${zone}/*`], message: `inside ${zone} import by relative path` },
           ...(zone === 'core' || zone === 'ui'
             ? [
                 {
@@ -65,15 +87,26 @@ const closedTo = (zone, more = []) => {
 
 const arrows = ZONES.map((zone) => ({ files: [`${zone}/**/*.{ts,svelte,mjs}`], rules: closedTo(zone) }));
 
-const floors = FLOORS.slice(0, -1).map((floor, k) => ({
-  files: [`core/${floor}/**/*.ts`],
-  rules: closedTo('core', [
-    {
-      group: FLOORS.slice(k + 1).map((above) => `**/../${above}/**`),
-      message: `core/${floor} stands below this floor`,
-    },
-  ]),
-}));
+/** A folder of a zone from which others beside it are closed. */
+const closedRoom = (folder, zone, others, message) => ({
+  files: [`${folder}/**/*.ts`],
+  rules: closedTo(zone, [{ group: others.map((other) => `**/../${other}/**`), message }]),
+});
+
+const floors = FLOORS.slice(0, -1).map((floor, k) =>
+  closedRoom(`core/${floor}`, 'core', FLOORS.slice(k + 1), `core/${floor} stands below this floor`),
+);
+
+const rooms = Object.entries(ROOMS).flatMap(([folder, uses]) =>
+  Object.keys(uses).map((room) =>
+    closedRoom(
+      `${folder}/${room}`,
+      folder.split('/')[0],
+      Object.keys(uses).filter((other) => other !== room && !uses[room].includes(other)),
+      `${folder}/${room} must not use this room`,
+    ),
+  ),
+);
 
 export default tseslint.config(
   { ignores: ['dist', 'coverage', 'test-results', 'playwright-report', '**/*.d.ts'] },
@@ -120,4 +153,5 @@ export default tseslint.config(
   { files: ['ui/shared/DrawingView.svelte'], rules: { 'svelte/no-at-html-tags': 'off' } },
   ...arrows,
   ...floors,
+  ...rooms,
 );

@@ -36,34 +36,68 @@ export function flowBlocks(
   faces: Faces,
   open: (page: PaperPage) => void,
 ): PaperPage[] {
-  const body = bodyOf(paper);
-  const width = columnWidth(paper, columns);
-  const top = body.y + body.height - 4;
-  const pages: PaperPage[] = [];
-  let column = columns;
-  let y = body.y;
-  let page: PaperPage | undefined;
-  const next = (): PaperPage => {
-    column += 1;
-    y = top;
-    if (column < columns && page !== undefined) return page;
-    column = 0;
-    page = newPage(faces, paper);
-    open(page);
-    pages.push(page);
-    return page;
-  };
-  for (const block of blocks) {
+  const flow = new Flow(paper, columns, faces, open);
+  for (const block of blocks) flow.put(block);
+  return flow.pages;
+}
+
+/** Where the next line stands: its page, its column, its height. */
+class Flow {
+  readonly pages: PaperPage[] = [];
+  readonly #paper: Size;
+  readonly #columns: number;
+  readonly #faces: Faces;
+  readonly #open: (page: PaperPage) => void;
+  #page: PaperPage | undefined;
+  #column: number;
+  #y: number;
+
+  constructor(paper: Size, columns: number, faces: Faces, open: (page: PaperPage) => void) {
+    this.#paper = paper;
+    this.#columns = columns;
+    this.#faces = faces;
+    this.#open = open;
+    this.#column = columns;
+    this.#y = bodyOf(paper).y;
+  }
+
+  /** An empty column takes every block: one that is higher is broken. */
+  put(block: Block): void {
     const high = block.reduce((sum, { height }) => sum + height, 0);
-    if (page === undefined || (y - high < body.y && y < top)) page = next();
-    for (const { runs, height, ruled } of block) {
-      if (y - height < body.y) page = next();
-      const left = body.x + column * (width + GAP);
-      if (ruled === true) page.stream.line(left, y - 1, left + width, y - 1, 0.8);
-      y -= height;
-      for (const { text, x, size, weight } of runs)
-        page.stream.text(text, left + x, y + height * 0.25, size, weight);
+    const fits = this.#y - high >= this.#bottom || this.#y >= this.#top;
+    let page = this.#page === undefined || !fits ? this.#next() : this.#page;
+    for (const line of block) {
+      if (this.#y - line.height < this.#bottom) page = this.#next();
+      this.#write(page, line);
     }
   }
-  return pages;
+
+  get #bottom(): number {
+    return bodyOf(this.#paper).y;
+  }
+
+  get #top(): number {
+    const { y, height } = bodyOf(this.#paper);
+    return y + height - 4;
+  }
+
+  #next(): PaperPage {
+    this.#column += 1;
+    this.#y = this.#top;
+    if (this.#column < this.#columns && this.#page !== undefined) return this.#page;
+    this.#column = 0;
+    this.#page = newPage(this.#faces, this.#paper);
+    this.#open(this.#page);
+    this.pages.push(this.#page);
+    return this.#page;
+  }
+
+  #write({ stream }: PaperPage, { runs, height, ruled }: ColumnLine): void {
+    const width = columnWidth(this.#paper, this.#columns);
+    const left = bodyOf(this.#paper).x + this.#column * (width + GAP);
+    if (ruled === true) stream.line(left, this.#y - 1, left + width, this.#y - 1, 0.8);
+    this.#y -= height;
+    for (const { text, x, size, weight } of runs)
+      stream.text(text, left + x, this.#y + height * 0.25, size, weight);
+  }
 }

@@ -21,54 +21,87 @@ const LINE = 12;
 const LEAST_CELL = 12;
 const MAP = { width: 130, height: 110 };
 
+/** Pages that are written from the top down, each with its head. */
+class WrittenPages {
+  readonly pages: PaperPage[] = [];
+  readonly #paper: Size;
+  readonly #job: string;
+  readonly #faces: Faces;
+  page: PaperPage;
+  /** Where the next line stands. */
+  y: number;
+
+  constructor(paper: Size, job: string, faces: Faces) {
+    this.#paper = paper;
+    this.#job = job;
+    this.#faces = faces;
+    this.y = paper.height - MARGIN - 44;
+    this.page = this.#open();
+  }
+
+  /** Goes on to the next page where so much has no room on this one. */
+  keepTogether(high: number): void {
+    if (this.y - high >= MARGIN + 20) return;
+    this.page = this.#open();
+    this.y = this.#paper.height - MARGIN - 44;
+  }
+
+  /** A text in lines as long as the page leaves beside something so wide. */
+  wrap(text: string, beside = 0): string[] {
+    return wrapLines(text, this.#faces.regular, TYPE, this.#paper.width - 2 * MARGIN - beside);
+  }
+
+  write(lines: readonly string[]): void {
+    for (const line of lines) {
+      this.page.stream.text(line, MARGIN, this.y, TYPE);
+      this.y -= LINE;
+    }
+  }
+
+  #open(): PaperPage {
+    const page = newPage(this.#faces, this.#paper);
+    headPage(page, say('paper.first-title'), this.#job);
+    this.pages.push(page);
+    return page;
+  }
+}
+
 /** What is read first: how to check and join the sheets, then every drawing with what it is for and a map of its sheets. */
 export function firstSheets(spreads: readonly Spread[], paper: Size, job: string, faces: Faces): PaperPage[] {
-  const pages: PaperPage[] = [];
-  const bottom = MARGIN + 20;
-  let y = 0;
-  const open = () => {
-    const page = newPage(faces, paper);
-    headPage(page, say('paper.first-title'), job);
-    pages.push(page);
-    y = paper.height - MARGIN - 44;
-    return page;
-  };
-  let page = open();
-  const write = (lines: readonly string[]) => {
-    for (const line of lines) {
-      page.stream.text(line, MARGIN, y, TYPE);
-      y -= LINE;
-    }
-  };
+  const written = new WrittenPages(paper, job, faces);
   for (const text of [say('paper.true-size'), say('paper.join')]) {
-    write(wrapLines(text, faces.regular, TYPE, paper.width - 2 * MARGIN));
-    y -= 4;
+    written.write(written.wrap(text));
+    written.y -= 4;
   }
-  y -= MM_SQUARE - 4;
-  checkSquares(page, MARGIN, y);
-  y -= 28;
+  written.y -= MM_SQUARE - 4;
+  checkSquares(written.page, MARGIN, written.y);
+  written.y -= 28;
   const said = new Set<string>();
   for (const spread of spreads) {
-    const { drawing, tiling, number } = spread;
-    // What holds for several drawings is said with the first of them.
-    const fresh = [...drawing.lines, ...drawing.use, ...pivotLine(drawing, tiling)].filter(
-      (text) => !said.has(text),
-    );
-    for (const text of drawing.use) said.add(text);
-    const lines = fresh.flatMap((text) =>
-      wrapLines(text, faces.regular, TYPE, paper.width - 2 * MARGIN - MAP.width - 16),
-    );
-    const map = mapSize(tiling);
-    const high = Math.max(22 + lines.length * LINE, map.height + 6);
-    if (y - high < bottom) page = open();
-    page.stream.text(say('paper.numbered', { number, title: drawing.title }), MARGIN, y - 10, 11.5, 'bold');
-    tileMap(page, spread, { x: paper.width - MARGIN - map.width, y: y - map.height }, map.scale);
-    const top = y;
-    y -= 26;
-    write(lines);
-    y = top - high - 14;
+    describe(written, spread, freshLines(spread, said));
+    for (const text of spread.drawing.use) said.add(text);
   }
-  return pages;
+  return written.pages;
+}
+
+/** What holds for several drawings is said with the first of them. */
+function freshLines({ drawing, tiling }: Spread, said: ReadonlySet<string>): string[] {
+  return [...drawing.lines, ...drawing.use, ...pivotLine(drawing, tiling)].filter((text) => !said.has(text));
+}
+
+/** A drawing's title and words, the map of its sheets at their right. */
+function describe(written: WrittenPages, spread: Spread, texts: readonly string[]): void {
+  const { drawing, tiling, number } = spread;
+  const lines = texts.flatMap((text) => written.wrap(text, MAP.width + 16));
+  const map = mapSize(tiling);
+  const high = Math.max(22 + lines.length * LINE, map.height + 6);
+  written.keepTogether(high);
+  const { page, y: top } = written;
+  page.stream.text(say('paper.numbered', { number, title: drawing.title }), MARGIN, top - 10, 11.5, 'bold');
+  tileMap(page, spread, { x: page.size.width - MARGIN - map.width, y: top - map.height }, map.scale);
+  written.y -= 26;
+  written.write(lines);
+  written.y = top - high - 14;
 }
 
 function pivotLine({ pivot }: FullSize, tiling: Tiling): string[] {

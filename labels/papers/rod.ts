@@ -1,4 +1,4 @@
-import type { Area, Path } from '#core/drawing/model.ts';
+import type { Area, Path, Point } from '#core/drawing/model.ts';
 import { area, at, rectangle, stroke } from '#core/drawing/shapes.ts';
 import type { Units } from '#core/length/units.ts';
 import { say } from '#core/words/say.ts';
@@ -39,36 +39,11 @@ const ROOM = 497;
 export function rodSheets(rod: Rod): FullSize {
   const scale = pointsPer(rod.units);
   const cut = Math.max(0, rod.width - (ROOM - rod.words) / scale);
-  const shift = (path: Path): Path => ({
-    ...path,
-    start: at(path.start.x - cut, path.start.y),
-    runs: path.runs.map((run) =>
-      run.kind === 'line'
-        ? { kind: 'line', to: at(run.to.x - cut, run.to.y) }
-        : { ...run, to: at(run.to.x - cut, run.to.y), centre: at(run.centre.x - cut, run.centre.y) },
-    ),
-  });
-  const width = rod.width - cut;
-  const whole = cut === 0 ? rod.outline : rectangle(cut, 0, rod.width, rod.length);
-  const edge = width + 6 / scale;
-  const { figure, size, place } = trueSize(
-    {
-      title: rod.title,
-      units: rod.units,
-      shapes: [
-        area(shift(whole), 'outline', 'none'),
-        ...rod.shapes
-          .filter((each) => cut === 0 || leftOf(each.path) >= cut)
-          .map((each) => ({ ...each, path: shift(each.path) })),
-        ...rod.across.map((line) =>
-          area(stroke(at(0, line.at), at(edge, line.at)), 'line-across', 'none', 'fine'),
-        ),
-      ],
-    },
-    rod.units,
-  );
+  // The lines across it go on a little beyond its sight edge.
+  const edge = rod.width - cut + 6 / scale;
+  const shapes = rodShapes(rod, cut, edge);
+  const { figure, size, place } = trueSize({ title: rod.title, units: rod.units, shapes }, rod.units);
   const column = place(at(edge, 0)).x + 26;
-  const notes = rod.across.map((line): Note => ({ at: place(at(edge, line.at)), text: line.text, column }));
   return {
     title: rod.title,
     doors: rod.doors,
@@ -80,7 +55,33 @@ export function rodSheets(rod: Rod): FullSize {
     use: rod.use,
     size: { width: Math.max(size.width, column + rod.words), height: size.height },
     figure,
-    notes,
+    notes: rod.across.map((line): Note => ({ at: place(at(edge, line.at)), text: line.text, column })),
+  };
+}
+
+/** The outline, what stands on the rod, and the lines across it; so much of its outer edge cut off. */
+function rodShapes({ outline, width, length, shapes, across }: Rod, cut: number, edge: number): Area[] {
+  const whole = cut === 0 ? outline : rectangle(cut, 0, width, length);
+  return [
+    area(moved(whole, cut), 'outline', 'none'),
+    ...shapes
+      .filter(({ path }) => cut === 0 || leftOf(path) >= cut)
+      .map((each) => ({ ...each, path: moved(each.path, cut) })),
+    ...across.map((line) => area(stroke(at(0, line.at), at(edge, line.at)), 'line-across', 'none', 'fine')),
+  ];
+}
+
+/** A path so far to the left. */
+function moved({ start, runs, ...rest }: Path, left: number): Path {
+  const move = ({ x, y }: Point) => at(x - left, y);
+  return {
+    ...rest,
+    start: move(start),
+    runs: runs.map((run) =>
+      run.kind === 'line'
+        ? { kind: 'line', to: move(run.to) }
+        : { ...run, to: move(run.to), centre: move(run.centre) },
+    ),
   };
 }
 

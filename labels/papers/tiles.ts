@@ -1,7 +1,8 @@
 import type { Figure } from '#core/drawing/figure.ts';
-import { arcCurves } from '../pdf/arc-curves.ts';
-import type { Box, Size } from '../pdf/box.ts';
+import type { Point } from '#core/drawing/model.ts';
+import { type Box, inside, type Size } from '../pdf/box.ts';
 import { bodyOf } from './paper-size.ts';
+import { crosses, straightPieces } from './straight-pieces.ts';
 
 /** How much of the drawing two neighbouring sheets have in common, in points. */
 export const OVERLAP = 36;
@@ -29,44 +30,39 @@ export interface Tiling {
   readonly tiles: readonly Tile[];
 }
 
-/** The tiling with the fewest sheets, upright or across. */
-export function tile(
-  figure: Figure,
-  size: Size,
-  paper: Size,
-  also: readonly { readonly x: number; readonly y: number }[] = [],
-): Tiling {
+/** The tiling with the fewest sheets, upright or across; `also` are points that must be on a sheet that is printed. */
+export function tile(figure: Figure, size: Size, paper: Size, also: readonly Point[] = []): Tiling {
   const upright = spread(size, paper);
   const across = spread(size, { width: paper.height, height: paper.width });
-  const { page, body, rows, columns } =
-    across.rows * across.columns < upright.rows * upright.columns ? across : upright;
-  const lines = segments(figure);
-  const tiles: Tile[] = [];
-  for (let row = 0; row < rows; row += 1)
-    for (let column = 0; column < columns; column += 1) {
-      const shows = {
-        x: column * (body.width - OVERLAP),
-        y: size.height - body.height - row * (body.height - OVERLAP),
-        width: body.width,
-        height: body.height,
-      };
-      const used =
-        lines.some(([a, b]) => crosses(a, b, shows)) || also.some((point) => crosses(point, point, shows));
-      tiles.push({
-        row,
-        column,
-        name: `${letters(row)}${column + 1}`,
-        shows,
-        used,
-        last: column === columns - 1,
-      });
-    }
-  return { page, body, rows, columns, tiles };
+  const chosen = across.rows * across.columns < upright.rows * upright.columns ? across : upright;
+  const lines = straightPieces(figure);
+  const used = (shows: Box) =>
+    lines.some((line) => crosses(line, shows)) || also.some((point) => inside(point, shows));
+  return { ...chosen, tiles: tilesOf(chosen, size, used) };
+}
+
+/** Row by row from the top, column by column from the left. */
+function tilesOf(
+  { rows, columns, body }: Omit<Tiling, 'tiles'>,
+  size: Size,
+  used: (shows: Box) => boolean,
+): Tile[] {
+  return Array.from({ length: rows * columns }, (_, k) => {
+    const [row, column] = [Math.floor(k / columns), k % columns];
+    const shows = {
+      x: column * (body.width - OVERLAP),
+      y: size.height - body.height - row * (body.height - OVERLAP),
+      width: body.width,
+      height: body.height,
+    };
+    const name = `${letters(row)}${column + 1}`;
+    return { row, column, name, shows, used: used(shows), last: column === columns - 1 };
+  });
 }
 
 /** Does the paper of these sheets reach a point of the drawing? */
-export function onPaper(tiling: Tiling, point: { readonly x: number; readonly y: number }): boolean {
-  return tiling.tiles.some(({ shows }) => crosses(point, point, shows));
+export function onPaper(tiling: Tiling, point: Point): boolean {
+  return tiling.tiles.some(({ shows }) => inside(point, shows));
 }
 
 function spread(size: Size, page: Size) {
@@ -79,48 +75,4 @@ function spread(size: Size, page: Size) {
 function letters(row: number): string {
   const last = String.fromCharCode(65 + (row % 26));
   return row < 26 ? last : letters(Math.floor(row / 26) - 1) + last;
-}
-
-interface At {
-  readonly x: number;
-  readonly y: number;
-}
-
-/** Every line of a figure as straight pieces, from its lower left corner. */
-function segments({ strokes, height }: Figure): (readonly [At, At])[] {
-  const found: (readonly [At, At])[] = [];
-  for (const stroke of strokes) {
-    if (stroke.kind === 'text') continue;
-    let from: At = { x: stroke.path.x, y: stroke.path.y };
-    const to = (next: At) => {
-      found.push([
-        { x: from.x, y: height - from.y },
-        { x: next.x, y: height - next.y },
-      ]);
-      from = { x: next.x, y: next.y };
-    };
-    for (const run of stroke.path.runs)
-      if (run.kind !== 'arc') to(run);
-      else for (const [, , end] of arcCurves(from, run)) to(end);
-    if (stroke.path.closed) to(stroke.path);
-  }
-  return found;
-}
-
-/** Has a straight piece any point inside a box? (Liang and Barsky's clipping of a line against a rectangle.) */
-function crosses(a: At, b: At, box: Box): boolean {
-  let [from, to] = [0, 1];
-  const sides = [
-    [a.x - b.x, a.x - box.x],
-    [b.x - a.x, box.x + box.width - a.x],
-    [a.y - b.y, a.y - box.y],
-    [b.y - a.y, box.y + box.height - a.y],
-  ] as const;
-  for (const [step, room] of sides) {
-    if (step === 0) {
-      if (room < 0) return false;
-    } else if (step < 0) from = Math.max(from, room / step);
-    else to = Math.min(to, room / step);
-  }
-  return from <= to;
 }

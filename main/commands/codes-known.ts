@@ -2,7 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plan } from '#core/plan/plan.ts';
 import { documentName, type JobDocument, readJobDocument } from '../store/documents/job-document.ts';
-import { JOBS_NAME } from '../store/open-folder.ts';
+import { JOBS_NAME } from '../store/files/folder-names.ts';
 import { openJob, withLastPlan } from '../store/documents/stored-job.ts';
 
 /** What a hub's data say of a plan's codes: those that its job of this id or name has not, or why that cannot be told. */

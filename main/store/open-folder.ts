@@ -1,9 +1,10 @@
 import { join } from 'node:path';
 import { renameAside } from './files/aside.ts';
-import { copyBefore } from './archive/copy-before.ts';
+import { copyOlder } from './archive/copy-older.ts';
+import { JOBS_NAME, LOG_NAME, SHOP_NAME, SNAPSHOT_NAME } from './files/folder-names.ts';
 import { EntryFold } from './folded/entry-fold.ts';
 import { EventLog } from './log/event-log.ts';
-import { type FilePort, StoreTrouble, wordsOf } from './files/file-port.ts';
+import type { FilePort } from './files/file-port.ts';
 import { JobStore } from './documents/job-store.ts';
 import { LOG_FORMAT, type LogEntry } from './log/log-entry.ts';
 import { PrintRecord } from './folded/print-record.ts';
@@ -30,10 +31,6 @@ export interface OpenFolder {
   readonly copied: string | null;
 }
 
-export const LOG_NAME = 'log.jsonl';
-export const JOBS_NAME = 'jobs';
-export const SHOP_NAME = 'shop.json';
-export const SNAPSHOT_NAME = 'snapshot.bin';
 const KNEW_MORE = 'knew-more';
 
 /** Opens a data folder: shop, snapshot, jobs, log. What stands in the log behind the snapshot is folded in. */
@@ -78,28 +75,6 @@ export async function openFolder(port: FilePort, folder: string, version: string
     copied,
     knewMore: (await port.list(folder)).filter((name) => name.startsWith(`${SNAPSHOT_NAME}.${KNEW_MORE}`)),
   };
-}
-
-/** The way back: all documents as they were, where any of them is in an older form. */
-async function copyOlder(
-  port: FilePort,
-  folder: string,
-  version: string,
-  older: readonly string[],
-  olderShop: boolean,
-): Promise<string | null> {
-  if (older.length === 0 && !olderShop) return null;
-  const jobs = (await port.list(join(folder, JOBS_NAME))).filter((name) => name.endsWith('.json'));
-  const all = [...jobs.map((name) => `${JOBS_NAME}/${name}`), SHOP_NAME];
-  const shop = (await port.size(join(folder, SHOP_NAME))) === null ? [] : [SHOP_NAME];
-  try {
-    return await copyBefore(port, folder, version, [...older, ...shop], all);
-  } catch (error) {
-    throw new StoreTrouble(
-      `jobs and shop are to be copied before version ${version} writes them in its form, and could not be: ${wordsOf(error)}. Nothing was changed; make room on the disk and start again.`,
-      error,
-    );
-  }
 }
 
 /**

@@ -8,13 +8,14 @@ import { type FilePort, StoreBusy, wordsOf } from './files/file-port.ts';
 import type { JobStore } from './documents/job-store.ts';
 import { LOG_FORMAT, type LogEntry, readEntry } from './log/log-entry.ts';
 import { MarkDesk, type Marked, whoseCode } from './mark-desk.ts';
-import { openFolder, type OpenFolder, SNAPSHOT_NAME } from './open-folder.ts';
+import { SNAPSHOT_NAME } from './files/folder-names.ts';
+import { openFolder, type OpenFolder } from './open-folder.ts';
 import type { Printed, PrintRecord } from './folded/print-record.ts';
 import type { ShopStore } from './documents/shop-store.ts';
 import { writeSnapshot } from './folded/snapshot.ts';
 import { SnapshotKeeper } from './folded/snapshot-keeper.ts';
 import type { StoredJob } from './documents/stored-job.ts';
-import { finishSwap, INCOMING, swapBegun, swapIn } from './swap.ts';
+import { finishSwap, INCOMING, swapBegun, swapIn } from './archive/swap.ts';
 
 export interface StoreOptions {
   readonly port: FilePort;

@@ -4,7 +4,7 @@ import { type FilePort, StoreBusy } from '../files/file-port.ts';
 import type { Origin } from './read-archive.ts';
 import { stageArchive } from './stage-archive.ts';
 import type { Store } from '../store.ts';
-import { INCOMING, swapBegun } from '../swap.ts';
+import { INCOMING, swapBegun } from './swap.ts';
 
 /** What is in place now, when it was made, and the backup of what was before. */
 export interface Restored {

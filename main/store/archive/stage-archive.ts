@@ -4,7 +4,8 @@ import { type FilePort, replaceFile, StoreTrouble, writeAll } from '../files/fil
 import { documentName } from '../documents/job-document.ts';
 import { keptPlanName, readKeptPlan } from '../documents/kept-plan.ts';
 import { writeLine } from '../log/log-line.ts';
-import { JOBS_NAME, LOG_NAME, openFolder, SHOP_NAME } from '../open-folder.ts';
+import { JOBS_NAME, LOG_NAME, SHOP_NAME } from '../files/folder-names.ts';
+import { openFolder } from '../open-folder.ts';
 import { PlanWriter } from '../documents/plan-writer.ts';
 import {
   ArchiveFault,
@@ -14,7 +15,7 @@ import {
   type Origin,
   readArchive,
 } from './read-archive.ts';
-import { INCOMING } from '../swap.ts';
+import { INCOMING } from './swap.ts';
 
 const BATCH = 1024 * 1024;
 

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
-import { type FilePort, replaceFile } from './files/file-port.ts';
-import { JOBS_NAME, LOG_NAME, SHOP_NAME, SNAPSHOT_NAME } from './open-folder.ts';
+import { type FilePort, replaceFile } from '../files/file-port.ts';
+import { JOBS_NAME, LOG_NAME, SHOP_NAME, SNAPSHOT_NAME } from '../files/folder-names.ts';
 
 /** What makes up the data of a folder; lock, PIN, backups and the program's own log stay where they are. */
 const PARTS = [JOBS_NAME, LOG_NAME, SHOP_NAME];

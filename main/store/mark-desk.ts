@@ -6,6 +6,7 @@ import { applyMark } from '#core/marks/progress.ts';
 import { acceptMark, contentOf } from './folded/accept-mark.ts';
 import { rememberMark } from './folded/entry-fold.ts';
 import { LOG_FORMAT, type LogEntry, readEntry } from './log/log-entry.ts';
+import type { Journal } from './journal.ts';
 import type { OpenFolder } from './open-folder.ts';
 import { progressAt } from './folded/progress-at.ts';
 import type { StoredJob } from './documents/stored-job.ts';
@@ -27,7 +28,7 @@ export type Marked =
 
 /** What the desk needs of the store whose marks it takes. */
 interface DeskOf {
-  readonly open: () => OpenFolder;
+  readonly open: () => Pick<OpenFolder, 'jobs' | 'folded'> & Pick<Journal, 'log'>;
   /** Throws while nothing is taken. */
   readonly admit: () => void;
   /** Told of each mark that is on disk now. */
@@ -123,7 +124,7 @@ function withId(mark: Mark, id: string): Mark {
 
 /** The job and the door of a code: of a part in a plan, or of one that took its place. */
 export function whoseCode(
-  { jobs, folded }: OpenFolder,
+  { jobs, folded }: Pick<OpenFolder, 'jobs' | 'folded'>,
   code: string,
 ): { readonly stored: StoredJob; readonly door: string } | null {
   const owner = jobs.ownerOf(code);

@@ -5,7 +5,10 @@ import { JOBS_NAME, LOG_NAME, SHOP_NAME, SNAPSHOT_NAME } from './files/folder-na
 import { EntryFold } from './folded/entry-fold.ts';
 import { EventLog } from './log/event-log.ts';
 import type { FilePort } from './files/file-port.ts';
+import { jobFiles } from './documents/job-files.ts';
+import { shopFile } from './documents/shop-file.ts';
 import { JobStore } from './documents/job-store.ts';
+import type { Journal } from './journal.ts';
 import { LOG_FORMAT, type LogEntry } from './log/log-entry.ts';
 import { PrintRecord } from './folded/print-record.ts';
 import { ProgressBook } from './folded/progress-book.ts';
@@ -36,7 +39,8 @@ const KNEW_MORE = 'knew-more';
 /** Opens a data folder: shop, snapshot, jobs, log. What stands in the log behind the snapshot is folded in. */
 export async function openFolder(port: FilePort, folder: string, version: string): Promise<OpenFolder> {
   await port.makeFolder(folder);
-  const shop = await ShopStore.open(port, join(folder, SHOP_NAME));
+  const documents = documentsIn(port, folder);
+  const shop = await ShopStore.open(documents.shop);
   const logPath = join(folder, LOG_NAME);
   const snapshot = await readSnapshot(port, join(folder, SNAPSHOT_NAME), logPath, version);
   const known = 'because' in snapshot ? null : snapshot;
@@ -48,8 +52,7 @@ export async function openFolder(port: FilePort, folder: string, version: string
     logFormat: 1,
   };
   const jobs = new JobStore(
-    port,
-    join(folder, JOBS_NAME),
+    documents.jobs,
     version,
     (units) => shop.profileFor(units),
     (job) => folded.book.job(job),
@@ -77,6 +80,10 @@ export async function openFolder(port: FilePort, folder: string, version: string
   };
 }
 
+function documentsIn(port: FilePort, folder: string): Omit<Journal, 'log'> {
+  return { jobs: jobFiles(port, join(folder, JOBS_NAME)), shop: shopFile(port, join(folder, SHOP_NAME)) };
+}
+
 /**
  * A log that ends before what a good snapshot knew has lost entries: the snapshot is all that is left of them, and is
  * kept for a person to look at. Numbers go on from what it knew.
@@ -85,7 +92,7 @@ async function keepWhatKnewMore(
   port: FilePort,
   path: string,
   { knew }: NoSnapshot,
-  log: EventLog,
+  log: Journal['log'],
   scanned: ScannedLog,
 ): Promise<void> {
   if (knew === undefined || (scanned.seq >= knew.seq && scanned.bytes >= knew.bytes)) return;
@@ -94,7 +101,7 @@ async function keepWhatKnewMore(
 }
 
 /** From here on the log's entries are of today's form. */
-function sayFormat(log: EventLog, folded: Folded, version: string): Promise<void> {
+function sayFormat(log: Journal['log'], folded: Folded, version: string): Promise<void> {
   const entry: LogEntry = {
     kind: 'format',
     format: LOG_FORMAT,

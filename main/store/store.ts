@@ -6,6 +6,8 @@ import type { PrintedOnce } from '#core/api/prints-api.ts';
 import { type Board, boardOf } from './folded/board-cache.ts';
 import { type FilePort, StoreBusy, wordsOf } from './files/file-port.ts';
 import type { JobStore } from './documents/job-store.ts';
+import type { Journal } from './journal.ts';
+import type { LogPlace } from './log/read-log.ts';
 import { LOG_FORMAT, type LogEntry, readEntry } from './log/log-entry.ts';
 import { MarkDesk, type Marked, whoseCode } from './mark-desk.ts';
 import { SNAPSHOT_NAME } from './files/folder-names.ts';
@@ -77,7 +79,7 @@ export class Store {
   }
 
   /** The log, up to where it is on disk, and why its last write failed, if it did. */
-  get log(): Pick<OpenFolder['log'], 'answered' | 'trouble' | 'from' | 'lastEntry' | 'path'> {
+  get log(): Pick<Journal<LogPlace>['log'], 'answered' | 'trouble' | 'from' | 'lastEntry'> {
     return this.#open.log;
   }
 

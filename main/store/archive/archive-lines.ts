@@ -2,7 +2,8 @@ import { crc32 } from 'node:zlib';
 import type { JobDocument } from '../documents/job-document.ts';
 import { writeLine } from '../log/log-line.ts';
 import { linesOfPlan, type PlanLine } from '../documents/plan-lines.ts';
-import type { ShopDocument } from '../documents/shop-store.ts';
+import type { ShopDocument } from '../documents/shop-document.ts';
+import type { Answered, Entries } from '../journal.ts';
 import type { Store } from '../store.ts';
 import type { StoredJob } from '../documents/stored-job.ts';
 
@@ -50,12 +51,12 @@ export function archiveLines(store: Store, version: string): AsyncGenerator<stri
   );
 }
 
-async function* linesOf(
+async function* linesOf<Moment extends Answered>(
   about: Omit<ArchiveHead, 'seq'>,
   shop: ShopDocument,
   jobs: readonly StoredJob[],
-  log: Store['log'],
-  upTo: Store['log']['answered'],
+  log: Pick<Entries<Moment>, 'from' | 'lastEntry'>,
+  upTo: Moment,
 ): AsyncGenerator<string> {
   const head: ArchiveHead = { ...about, seq: await log.lastEntry(upTo) };
   let sum = 0;

@@ -9,7 +9,7 @@ import { type JobDocument, readJobDocument } from '../documents/job-document.ts'
 import { readLine, type ReadLine } from '../log/log-line.ts';
 import { NewerFormat } from '../files/migration.ts';
 import { planLine, type PlanLine } from '../documents/plan-lines.ts';
-import { readShopDocument, type ShopDocument } from '../documents/shop-store.ts';
+import { readShopDocument, type ShopDocument } from '../documents/shop-document.ts';
 
 /** What is wrong with an archive: its line, and what was expected. Nothing of it was put in place. */
 export class ArchiveFault extends Error {}

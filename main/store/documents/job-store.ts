@@ -1,6 +1,4 @@
 import { randomBytes } from 'node:crypto';
-import { join } from 'node:path';
-import type { Low } from 'lowdb';
 import { builtInFields, completeDefaults } from '#core/job/complete-defaults.ts';
 import { convertLengths } from '#core/job/convert-units.ts';
 import { readJob } from '#core/job/read-job.ts';
@@ -10,13 +8,12 @@ import type { JobProgress } from '#core/marks/mark.ts';
 import { keepAsMarked } from '#core/measured/as-marked.ts';
 import type { Fault, Result } from '#core/fields/fault.ts';
 import type { Units } from '#core/length/units.ts';
-import { type DocumentTrouble, putAside } from '../files/aside.ts';
-import { openDocument } from '../files/document.ts';
-import { type FilePort, wordsOf } from '../files/file-port.ts';
-import { DOCUMENT_FORMAT, documentName, type JobDocument, readJobDocument } from './job-document.ts';
+import type { DocumentTrouble } from '../files/aside.ts';
+import { wordsOf } from '../files/file-port.ts';
+import { NewerFormat } from '../files/migration.ts';
+import type { FoundDocument, JobDocuments, KeptDocument } from '../journal.ts';
+import { DOCUMENT_FORMAT, type JobDocument } from './job-document.ts';
 import type { JobSummary } from './job-summary.ts';
-import { keepPlan, keptOf, keptPlanName, readKeptPlan } from './kept-plan.ts';
-import { formatOf, NewerFormat } from '../files/migration.ts';
 import { planDocument } from './plan-document.ts';
 import { reopen } from './reopen.ts';
 import { openJob, type StoredJob, withAsMarked, withLastPlan } from './stored-job.ts';
@@ -39,96 +36,77 @@ type Changes = Partial<Pick<JobDocument, 'file' | 'profile' | 'measured'>>;
 /** The shop's tools as a job keeps them from the day it is saved. */
 export type ProfileFor = (units: Units) => Record<string, unknown>;
 
-interface ReadJob {
+interface ReadJob extends FoundDocument<JobDocument> {
   readonly name: string;
   readonly stored: StoredJob;
-  readonly document: Low<JobDocument>;
-  /** It lies there in an older form. */
-  readonly older: boolean;
   /** This version has just made a plan of it. */
   readonly planned: boolean;
 }
 
-const JOB_FILE = /^[0-9a-f]{32}\.json$/;
-
 /** The jobs, a document each with its plan beside it. */
 export class JobStore {
-  readonly #port: FilePort;
-  readonly #folder: string;
+  readonly #documents: JobDocuments;
   /** Of the program: kept with the plans that it makes. */
   readonly #version: string;
   readonly #profileFor: ProfileFor;
   readonly #progressOf: (job: string) => JobProgress;
   readonly #jobs = new Map<string, StoredJob>();
-  readonly #files = new Map<string, Low<JobDocument>>();
+  readonly #kept = new Map<string, KeptDocument<JobDocument>>();
   readonly #owners = new Map<string, string>();
   readonly #turns = new Turns();
   /** What was read and is not taken yet, and what could not be read. */
   readonly #read: ReadJob[] = [];
-  readonly #unread: { readonly path: string; readonly error: unknown }[] = [];
+  readonly #unread: { readonly name: string; readonly error: unknown }[] = [];
   readonly troubles: DocumentTrouble[] = [];
   /** Jobs whose plan could not be kept at the start; a later start tries again. */
   readonly unkept: { readonly job: string; readonly reason: string }[] = [];
 
   constructor(
-    port: FilePort,
-    folder: string,
+    documents: JobDocuments,
     version: string,
     profileFor: ProfileFor,
     progressOf: (job: string) => JobProgress,
   ) {
-    this.#port = port;
-    this.#folder = folder;
+    this.#documents = documents;
     this.#version = version;
     this.#profileFor = profileFor;
     this.#progressOf = progressOf;
   }
 
   /**
-   * Reads every job's file; those that a snapshot has a summary of are not planned yet. One from a newer version stops the
-   * start. Nothing is written yet: gives the names of the files in an older form.
+   * Reads every job's document; those that a snapshot has a summary of are not planned yet. One from a newer version stops
+   * the start. Nothing is written yet: gives the names of those in an older form.
    */
   async read(known: ReadonlyMap<string, JobSummary> = new Map()): Promise<string[]> {
-    await this.#port.makeFolder(this.#folder);
-    for (const name of await this.#port.list(this.#folder)) {
-      if (!JOB_FILE.test(name)) continue;
-      const path = join(this.#folder, name);
+    for (const name of await this.#documents.names()) {
       try {
-        let older = false;
-        const document = await openDocument(
-          this.#port,
-          path,
-          (text) => {
-            older = formatOf(JSON.parse(text)) < DOCUMENT_FORMAT;
-            return readJobDocument(text);
-          },
-          EMPTY,
-        );
-        const { id } = document.data;
-        const opened = openJob(document.data, known.get(id));
-        const stored = opened.ok
-          ? opened.value
-          : withLastPlan(
-              document.data,
-              opened.faults,
-              await readKeptPlan(this.#port, join(this.#folder, keptPlanName(id)), id),
-            );
-        this.#read.push({ name, stored, document, older, planned: opened.ok && known.get(id) === undefined });
+        this.#read.push(await this.#readOne(name, known));
       } catch (error) {
         if (error instanceof NewerFormat) throw error;
-        this.#unread.push({ path, error });
+        this.#unread.push({ name, error });
       }
     }
     return this.#read.filter(({ older }) => older).map(({ name }) => name);
   }
 
+  async #readOne(name: string, known: ReadonlyMap<string, JobSummary>): Promise<ReadJob> {
+    const found = await this.#documents.open(name);
+    const { data } = found.document;
+    const summary = known.get(data.id);
+    const opened = openJob(data, summary);
+    const stored = opened.ok
+      ? opened.value
+      : withLastPlan(data, opened.faults, await this.#documents.lastPlan(data.id));
+    return { ...found, name, stored, planned: opened.ok && summary === undefined };
+  }
+
   /**
-   * Takes what was read: a file that is no job's document is renamed and reported, one in an older form written in today's,
+   * Takes what was read: what is no job's document is put aside and reported, one in an older form written in today's,
    * and each plan that this version makes kept beside its document. A job with faults is here like any other.
    */
   async settle(): Promise<void> {
-    for (const { path, error } of this.#unread.splice(0))
-      this.troubles.push(await putAside(this.#port, path, error));
+    for (const { name, error } of this.#unread.splice(0))
+      this.troubles.push(await this.#documents.putAside(name, error));
     const read = this.#read.splice(0).sort((a, b) => addedOf(a.stored).localeCompare(addedOf(b.stored)));
     for (const { stored, document, older, planned } of read) {
       if (older) await document.write();
@@ -251,11 +229,9 @@ export class JobStore {
     return this.#turns.take(async () => {
       const stored = this.#jobs.get(id);
       if (stored === undefined) return false;
-      await this.#port.remove(join(this.#folder, documentName(id)));
-      await this.#port.remove(join(this.#folder, keptPlanName(id)));
-      await this.#port.flushFolder(this.#folder);
+      await this.#documents.remove(id);
       this.#jobs.delete(id);
-      this.#files.delete(id);
+      this.#kept.delete(id);
       for (const code of stored.summary.codes) this.#owners.delete(code);
       return true;
     });
@@ -263,43 +239,26 @@ export class JobStore {
 
   async #write(stored: StoredJob): Promise<void> {
     const { id } = stored.document;
-    const path = join(this.#folder, documentName(id));
     if (stored.faults.length === 0) await this.#keepPlan(stored);
-    const document =
-      this.#files.get(id) ?? (await openDocument(this.#port, path, readJobDocument, stored.document));
+    const document = this.#kept.get(id) ?? (await this.#documents.begin(stored.document));
     document.data = stored.document;
     await document.write();
     this.#keep(stored, document);
   }
 
-  /** Keeps the plan that this version makes of a job, unless it lies there already. */
-  async #keepPlan(stored: StoredJob): Promise<void> {
-    const path = join(this.#folder, keptPlanName(stored.document.id));
-    const madeOf = { hash: stored.summary.hash, version: this.#version };
-    const kept = await keptOf(this.#port, path);
-    if (kept?.hash === madeOf.hash && kept.version === madeOf.version) return;
-    await keepPlan(this.#port, path, madeOf, stored.plan);
+  async #keepPlan({ document, summary, plan }: StoredJob): Promise<void> {
+    const madeOf = { hash: summary.hash, version: this.#version };
+    await this.#documents.keepPlan(document.id, madeOf, plan);
   }
 
-  #keep(stored: StoredJob, document: Low<JobDocument>): void {
+  #keep(stored: StoredJob, document: KeptDocument<JobDocument>): void {
     const { id } = stored.document;
     for (const code of this.#jobs.get(id)?.summary.codes ?? []) this.#owners.delete(code);
     this.#jobs.set(id, stored);
-    this.#files.set(id, document);
+    this.#kept.set(id, document);
     for (const code of stored.summary.codes) this.#owners.set(code, id);
   }
 }
-
-const EMPTY: JobDocument = {
-  format: DOCUMENT_FORMAT,
-  id: '',
-  revision: 0,
-  added: null,
-  file: {},
-  profile: {},
-  measured: {},
-  asMarked: [],
-};
 
 function addedOf({ document }: StoredJob): string {
   return `${document.added ?? ''} ${document.id}`;

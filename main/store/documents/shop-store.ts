@@ -1,23 +1,14 @@
-import type { Low } from 'lowdb';
-import { z } from 'zod';
-import { type Shop, type ShopFile, shopFile } from '#core/api/shop-api.ts';
-import { isTree } from '#core/fields/read-shape.ts';
+import type { Shop, ShopFile } from '#core/api/shop-api.ts';
 import type { Fault, Result } from '#core/fields/fault.ts';
 import type { Units } from '#core/length/units.ts';
 import { readProfile, writeProfile } from '#core/shop/read-profile.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
 import { shopAtFirst } from '#core/shop/shop-start.ts';
-import { type DocumentTrouble, putAside } from '../files/aside.ts';
-import { openDocument } from '../files/document.ts';
-import type { FilePort } from '../files/file-port.ts';
-import { formatOf, migrate, NewerFormat } from '../files/migration.ts';
+import type { DocumentTrouble } from '../files/aside.ts';
+import { NewerFormat } from '../files/migration.ts';
 import { Turns } from '../files/turns.ts';
-
-const SHOP_FORMAT = 2;
-/** Since the second form there may be tools for jobs in the other units. */
-const STEPS = { 1: (older: unknown) => (isTree(older) ? { ...older, format: 2 } : older) };
-const shopDocument = z.object({ format: z.literal(SHOP_FORMAT), revision: z.number().int(), shop: shopFile });
-export type ShopDocument = z.infer<typeof shopDocument>;
+import type { FoundDocument, KeptDocument, ShopDocuments } from '../journal.ts';
+import { SHOP_FORMAT, type ShopDocument } from './shop-document.ts';
 
 export type ShopSaved =
   | { readonly kind: 'saved'; readonly shop: Shop }
@@ -26,31 +17,26 @@ export type ShopSaved =
 
 /** The shop: its people, tools, screens, and how often its data are copied. */
 export class ShopStore {
-  readonly #document: Low<ShopDocument>;
+  readonly #document: KeptDocument<ShopDocument>;
   readonly #turns = new Turns();
   #older: boolean;
   readonly trouble: DocumentTrouble | null;
 
-  private constructor(document: Low<ShopDocument>, older: boolean, trouble: DocumentTrouble | null) {
+  private constructor({ document, older }: FoundDocument<ShopDocument>, trouble: DocumentTrouble | null) {
     this.#document = document;
     this.#older = older;
     this.trouble = trouble;
   }
 
-  /** Reads the shop's file. One that cannot be read is kept aside and reported, and the shop is as at first. */
-  static async open(port: FilePort, path: string): Promise<ShopStore> {
+  /** Reads the shop's document. One that cannot be read is kept aside and reported, and the shop is as at first. */
+  static async open(documents: ShopDocuments): Promise<ShopStore> {
     const fresh: ShopDocument = { format: SHOP_FORMAT, revision: 0, shop: shopAtFirst() };
-    let older = false;
-    const read = (text: string) => {
-      older = formatOf(JSON.parse(text)) < SHOP_FORMAT;
-      return readShopDocument(text);
-    };
     try {
-      return new ShopStore(await openDocument(port, path, read, fresh), older, null);
+      return new ShopStore(await documents.open(fresh), null);
     } catch (error) {
       if (error instanceof NewerFormat) throw error;
-      const trouble = await putAside(port, path, error);
-      return new ShopStore(await openDocument(port, path, readShopDocument, fresh), false, trouble);
+      const trouble = await documents.putAside(error);
+      return new ShopStore(await documents.open(fresh), trouble);
     }
   }
 
@@ -122,12 +108,4 @@ function otherUnits(units: Units): Units {
 
 function faultsIn(read: Result<unknown>, name: string): Fault[] {
   return read.ok ? [] : read.faults.map((fault) => ({ ...fault, path: `${name}.${fault.path}` }));
-}
-
-/** A shop's text as this version's form. Throws NewerFormat, or what is wrong with it. */
-export function readShopDocument(text: string): ShopDocument {
-  const read: unknown = JSON.parse(text);
-  const format = formatOf(read);
-  if (format > SHOP_FORMAT) throw new NewerFormat('the shop', format, SHOP_FORMAT);
-  return shopDocument.parse(migrate(read, format, SHOP_FORMAT, STEPS));
 }

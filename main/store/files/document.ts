@@ -1,5 +1,7 @@
 import { type Adapter, Low } from 'lowdb';
+import type { FoundDocument } from '../journal.ts';
 import { type FilePort, replaceFile } from './file-port.ts';
+import { formatOf } from './migration.ts';
 
 /** How a document is written: the same text for the same data. */
 export function documentText(data: unknown): string {
@@ -23,4 +25,20 @@ export async function openDocument<T>(
   const document = new Low<T>(adapter, fresh);
   await document.read();
   return document;
+}
+
+/** The same, and whether it lies there in an older form than the newest, `format`. */
+export async function findDocument<T>(
+  port: FilePort,
+  path: string,
+  read: (text: string) => T,
+  format: number,
+  fresh: T,
+): Promise<FoundDocument<T>> {
+  let older = false;
+  const noting = (text: string) => {
+    older = formatOf(JSON.parse(text)) < format;
+    return read(text);
+  };
+  return { document: await openDocument(port, path, noting, fresh), older };
 }

@@ -6,15 +6,10 @@ import {
   wordsOf,
   writeAll,
 } from '../files/file-port.ts';
+import type { Entries, Settle } from '../journal.ts';
 import { LogIndex } from './log-index.ts';
 import { type ReadLine, writeLine } from './log-line.ts';
 import { LOG_START, type LogPlace, type ScannedLog, scanLog, type TakeEntry } from './read-log.ts';
-
-/** What becomes of an entry: exactly one of the two is called, in the order of the numbers. */
-export interface Settle {
-  readonly onDisk: () => void;
-  readonly refused: (trouble: StoreTrouble) => void;
-}
 
 interface Waiting extends Settle {
   readonly seq: number;
@@ -37,7 +32,7 @@ export const MOST_SEQ = 4_000_000_000;
  * The append-only log. An entry is settled when it is on disk; entries that arrive together share one flush. After a
  * failed write or flush the file is opened anew, checked, and cut to what was answered: it is never just tried again.
  */
-export class EventLog {
+export class EventLog implements Entries<LogPlace> {
   #file: GrowingFile | null;
   /** What was answered: the last number, and the bytes and lines up to its end. */
   #answered: LogPlace;

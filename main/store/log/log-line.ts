@@ -1,4 +1,5 @@
 import { crc32 } from 'node:zlib';
+import type { Numbered } from '../journal.ts';
 
 /** What stands before the entry in every line: number and sum between these. */
 const START = Buffer.from('{"seq":');
@@ -9,10 +10,7 @@ const SUM_DIGITS = 8;
 const BRACE = 125;
 
 /** A line read back. */
-export interface ReadLine {
-  readonly seq: number;
-  readonly entry: unknown;
-}
+export type ReadLine = Numbered;
 
 /** One line of the log: its sequence number, a checksum over number and entry, and what happened. */
 export function writeLine(seq: number, entry: unknown): string {

@@ -1,4 +1,5 @@
 import type { FilePort } from '../files/file-port.ts';
+import type { Answered } from '../journal.ts';
 import { readLine, type ReadLine, salvage } from './log-line.ts';
 
 /** A line of the log that could not be read: where it stands, and whether what it held was found all the same. */
@@ -9,8 +10,7 @@ export interface DamagedLine {
 }
 
 /** Up to where a log is known already: a place between two lines. */
-export interface LogPlace {
-  readonly seq: number;
+export interface LogPlace extends Answered {
   readonly bytes: number;
   readonly lines: number;
 }

@@ -30,7 +30,7 @@ async function main(): Promise<void> {
   const profile = profileFrom(values.profile, job.value.units);
   const planned = planJob(job.value, profile, {});
   if (!planned.ok) endWithFaults(planned.faults);
-  refuseOtherCodes(planned.value);
+  await refuseOtherCodes(planned.value);
   const stocks = allStocks(profile.stocks);
   const made = await stickersPdf(planned.value, {
     stock: values.stock,
@@ -77,10 +77,10 @@ function fail(message: string): never {
 }
 
 /** If the hub's data hold this job under other codes, stickers from the file would not be known at the stations. */
-function refuseOtherCodes(plan: Plan): void {
+async function refuseOtherCodes(plan: Plan): Promise<void> {
   const environment = readEnvironment(process.env);
   if (!environment.ok) return;
-  const known = codesKnown(plan, environment.value.data);
+  const known = await codesKnown(plan, environment.value.data);
   if (!known.ok) endWith(3, `stickers: ${known.message}`);
   const { unknown } = known;
   if (unknown.length === 0) return;

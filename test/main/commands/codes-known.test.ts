@@ -16,10 +16,10 @@ function planOf(file: unknown): Plan {
 
 test('a file’s codes are known to a hub that has its job, and to one that has none of its name', async () => {
   const folder = freshFolder();
-  expect(codesKnown(planOf(SMALL_JOB), folder)).toEqual({ ok: true, unknown: [] });
+  expect(await codesKnown(planOf(SMALL_JOB), folder)).toEqual({ ok: true, unknown: [] });
   await (await smallShop(folder)).close();
-  expect(codesKnown(planOf(SMALL_JOB), folder)).toEqual({ ok: true, unknown: [] });
-  expect(codesKnown(planOf({ ...SMALL_JOB, id: 'other', job: 'Other' }), folder)).toEqual({
+  expect(await codesKnown(planOf(SMALL_JOB), folder)).toEqual({ ok: true, unknown: [] });
+  expect(await codesKnown(planOf({ ...SMALL_JOB, id: 'other', job: 'Other' }), folder)).toEqual({
     ok: true,
     unknown: [],
   });
@@ -34,16 +34,16 @@ test('a job that the hub holds under a fresh id is found by its name, and its fi
   const again = await store.jobs.add(SMALL_JOB, (id) => store.seen(id));
   expect(again.kind === 'saved' && again.codesChanged).toBe(true);
   await store.close();
-  const known = codesKnown(planOf(SMALL_JOB), folder);
+  const known = await codesKnown(planOf(SMALL_JOB), folder);
   expect(known.ok && known.unknown).toHaveLength(10);
 });
 
-test('a job’s document that cannot be read is told in one line, another job’s is passed over', () => {
+test('a job’s document that cannot be read is told in one line, another job’s is passed over', async () => {
   const folder = freshFolder();
   mkdirSync(join(folder, 'jobs'));
   writeFileSync(join(folder, 'jobs', documentName('nobody')), '{');
-  expect(codesKnown(planOf(SMALL_JOB), folder)).toEqual({ ok: true, unknown: [] });
+  expect(await codesKnown(planOf(SMALL_JOB), folder)).toEqual({ ok: true, unknown: [] });
   writeFileSync(join(folder, 'jobs', documentName(SMALL_JOB.id)), '{');
-  const known = codesKnown(planOf(SMALL_JOB), folder);
+  const known = await codesKnown(planOf(SMALL_JOB), folder);
   expect(known.ok ? '' : known.message).toMatch(/cannot be read: [^\n]+$/);
 });

@@ -209,7 +209,7 @@ test('stickers printed from a file are held against a job that needs attention t
   const { folder, store, plan } = await refused();
   await store.close();
   const known = plan as Parameters<typeof codesKnown>[0];
-  expect(codesKnown(known, folder)).toEqual({ ok: true, unknown: [] });
+  expect(await codesKnown(known, folder)).toEqual({ ok: true, unknown: [] });
   const foreign = {
     ...known,
     doors: known.doors.map((door) => ({
@@ -217,7 +217,7 @@ test('stickers printed from a file are held against a job that needs attention t
       parts: door.parts.map((part) => ({ ...part, code: `${part.code}X` })),
     })),
   };
-  expect(codesKnown(foreign, folder)).toMatchObject({ ok: true, unknown: { length: 10 } });
+  expect(await codesKnown(foreign, folder)).toMatchObject({ ok: true, unknown: { length: 10 } });
 });
 
 /** The lines with the sum that belongs to them. */

@@ -7,7 +7,7 @@ import type { Restoring } from '../store/archive/restore.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcer } from './events.ts';
 import { inTime } from './in-time.ts';
-import type { OfficeDoor } from './office-access.ts';
+import type { OfficeAccess } from './office-access.ts';
 import { problem } from './problem.ts';
 import { type GivenBy, type Serve, serveOn } from './serve.ts';
 
@@ -23,7 +23,7 @@ export interface BackupServices {
 export async function backupRoutes(
   api: FastifyInstance,
   serve: Serve,
-  office: OfficeDoor,
+  access: OfficeAccess,
   services: BackupServices,
 ): Promise<void> {
   const { store, backups, version } = services;
@@ -51,7 +51,7 @@ export async function backupRoutes(
   await api.register(async (scope) => {
     scope.removeContentTypeParser('application/json');
     scope.addContentTypeParser('application/json', (_request, payload, done) => done(null, payload));
-    serveOn(scope, office)('POST /import', async ({ body, reply }) => {
+    serveOn(scope, access)('POST /import', async ({ body, reply }) => {
       if (!(body instanceof Readable))
         throw problem(400, 'api.archive', { reason: 'there is nothing in it' });
       reply.header('connection', 'close');

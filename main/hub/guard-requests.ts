@@ -15,7 +15,7 @@ export const HEADERS: Readonly<Record<string, string>> = {
  * What comes from outside is held here, before any route sees it: the host asked for (421), the page it comes from
  * (403), and that a body is JSON (415).
  */
-export function holdBorder(app: FastifyInstance, hosts: () => readonly string[]): void {
+export function guardRequests(app: FastifyInstance, hosts: () => readonly string[]): void {
   app.addHook('onRequest', async (request, reply) => {
     reply.headers(HEADERS);
     const host = request.headers.host ?? '';

@@ -9,7 +9,7 @@ const IDLE_MS = 12 * 3_600_000;
 const MOST_SESSIONS = 100;
 
 /** Who may do the office's work: with no PIN everybody at this machine, with one whoever gave it. */
-export class OfficeDoor {
+export class OfficeAccess {
   readonly #pin: PinStore;
   readonly #now: () => number;
   /** Hashes of the tokens given out, and when each was last used. Kept in memory alone: a restart ends all sessions. */

@@ -1,18 +1,18 @@
 import type { PinStore } from '../store/documents/pin-store.ts';
-import type { OfficeDoor } from './office-access.ts';
+import type { OfficeAccess } from './office-access.ts';
 import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';
 import type { ShellLine } from '../printing/shell-line.ts';
 
 /** The shop's PIN, sessions of those who gave it, and what else it guards that is no data: full screen. */
-export function pinRoutes(serve: Serve, pin: PinStore, office: OfficeDoor, shell: ShellLine | null): void {
-  serve('GET /session', async ({ request }) => office.state(request));
+export function pinRoutes(serve: Serve, pin: PinStore, access: OfficeAccess, shell: ShellLine | null): void {
+  serve('GET /session', async ({ request }) => access.state(request));
 
   serve('POST /session', async ({ body, reply }) => {
     const tried = await pin.try(body.pin);
     switch (tried.kind) {
       case 'right':
-        return office.begin(reply);
+        return access.begin(reply);
       case 'wrong':
         throw problem(401, 'api.pin-wrong');
       case 'wait':
@@ -21,12 +21,12 @@ export function pinRoutes(serve: Serve, pin: PinStore, office: OfficeDoor, shell
     }
   });
 
-  serve('DELETE /session', async ({ request, reply }) => office.end(request, reply));
+  serve('DELETE /session', async ({ request, reply }) => access.end(request, reply));
 
   serve('PUT /pin', async ({ body, reply }) => {
     await pin.change(body.pin);
-    office.endAll();
-    return office.begin(reply);
+    access.endAll();
+    return access.begin(reply);
   });
 
   serve('POST /kiosk/leave', async () => {

@@ -2,7 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import { type Endpoint, type EndpointKey, ENDPOINTS } from '#core/api/endpoints.ts';
 import { checked } from './checked.ts';
-import type { OfficeDoor } from './office-access.ts';
+import type { OfficeAccess } from './office-access.ts';
 
 type Table = typeof ENDPOINTS;
 type Frozen<T> = T extends readonly (infer E)[]
@@ -28,7 +28,7 @@ export type GivenBy<K extends EndpointKey> = Table[K]['gives'] extends infer G
         : FastifyReply
   : never;
 
-/** A request that has passed the border, the office's door and its schemas. */
+/** A request that was let in, may do what it asks for, and has passed its schemas. */
 export interface Asked<K extends EndpointKey> {
   readonly params: Readonly<Record<string, string>>;
   readonly query: QueryOf<K>;
@@ -40,7 +40,7 @@ export interface Asked<K extends EndpointKey> {
 export type Serve = <K extends EndpointKey>(key: K, handle: (asked: Asked<K>) => Promise<GivenBy<K>>) => void;
 
 /** Serves the addresses of the table on this scope, each by its own method, limits and schemas. */
-export function serveOn(app: FastifyInstance, office: OfficeDoor): Serve {
+export function serveOn(app: FastifyInstance, access: OfficeAccess): Serve {
   return (key, handle) => {
     const endpoint: Endpoint = ENDPOINTS[key];
     const [method = '', url = ''] = key.split(' ');
@@ -50,7 +50,7 @@ export function serveOn(app: FastifyInstance, office: OfficeDoor): Serve {
       ...(endpoint.most === undefined ? {} : { bodyLimit: endpoint.most }),
       ...(endpoint.office === undefined
         ? {}
-        : { onRequest: async (request: FastifyRequest) => office.need(request) }),
+        : { onRequest: async (request: FastifyRequest) => access.need(request) }),
       async handler(request, reply) {
         const asked = {
           params: request.params,

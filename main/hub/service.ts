@@ -7,13 +7,13 @@ import { openApi } from '#core/api/openapi.ts';
 import type { PrintDesk } from '../printing/print-desk.ts';
 import type { Restoring } from '../store/archive/restore.ts';
 import { type BackupServices, backupRoutes } from './backup-routes.ts';
-import { holdBorder } from './guard-requests.ts';
+import { guardRequests } from './guard-requests.ts';
 import { answerError, answerErrors } from './errors.ts';
 import { eventRoutes } from './events.ts';
 import { briefHealth, fullHealth, type HealthSources } from './health.ts';
 import { jobRoutes } from './job-routes.ts';
 import { markRoutes } from './mark-routes.ts';
-import { OfficeDoor } from './office-access.ts';
+import { OfficeAccess } from './office-access.ts';
 import { paperRoutes } from './paper-routes.ts';
 import { pinRoutes } from './pin-routes.ts';
 import { printRoutes } from './print-routes.ts';
@@ -56,12 +56,12 @@ export async function buildService(
     frameworkErrors: (error, request, reply) =>
       void answerError(error, request as FastifyRequest, reply as unknown as FastifyReply),
   }) as unknown as FastifyInstance;
-  holdBorder(app, hosts);
+  guardRequests(app, hosts);
   answerErrors(app);
   await app.register(
     async (api) => {
-      const office = new OfficeDoor(pin);
-      const serve = serveOn(api, office);
+      const access = new OfficeAccess(pin);
+      const serve = serveOn(api, access);
       const announcer = eventRoutes(api, serve, store);
       jobRoutes(serve, store, announcer);
       markRoutes(serve, store);
@@ -69,10 +69,10 @@ export async function buildService(
       stockRoutes(serve, store);
       printRoutes(serve, store, parts.desk, announcer);
       shopRoutes(serve, store, announcer);
-      pinRoutes(serve, pin, office, parts.shell);
-      await backupRoutes(api, serve, office, { ...parts, announcer } satisfies BackupServices);
+      pinRoutes(serve, pin, access, parts.shell);
+      await backupRoutes(api, serve, access, { ...parts, announcer } satisfies BackupServices);
       serve('GET /health', async ({ request }) =>
-        office.isOpen(request) ? fullHealth(parts) : briefHealth(parts),
+        access.isOpen(request) ? fullHealth(parts) : briefHealth(parts),
       );
       serve('GET /openapi.json', async () => openApi(version));
     },

@@ -97,7 +97,7 @@ const body = fc.oneof(
   job,
   fc.constantFrom('{"__proto__":{"pin":null}}', '{"constructor":{"prototype":{}}}', '[', '\u0000', '1e999'),
 );
-/** Wrong in one request of ten, so that most come past the border and meet what lies behind it. */
+/** Wrong in one request of ten, so that most are let in and meet what lies behind. */
 const seldom = (...values: readonly string[]) =>
   fc.oneof(
     { weight: 9, arbitrary: fc.constant(undefined) },

@@ -8,7 +8,7 @@ import type { Plan } from '#core/plan/plan.ts';
 import { openDatabase } from './open-database.ts';
 
 /** A job as it was when the hub was last here. */
-export interface DrawnJob {
+export interface KeptJob {
   readonly line: JobLine;
   readonly plan: Plan;
   /** The job file. */
@@ -33,10 +33,10 @@ const progressKept = z.object({ job: z.string(), progress: jobProgress });
  * Where a screen keeps the current jobs, so that it can be loaded anew while the hub is away. Only a copy of what the hub
  * said: losing it loses nothing, so it is written without waiting for the disk.
  */
-export class JobDrawer {
+export class KeptJobs {
   readonly #opened: Promise<IDBDatabase>;
   /** What was last written of each job: the same object is not written again. */
-  readonly #written = new Map<string, DrawnJob>();
+  readonly #written = new Map<string, KeptJob>();
 
   constructor(name = 'shoulderline-jobs', factory?: IDBFactory) {
     this.#opened = openDatabase(
@@ -50,7 +50,7 @@ export class JobDrawer {
   }
 
   /** Keeps these jobs and no others. */
-  async keep(jobs: readonly DrawnJob[]): Promise<void> {
+  async keep(jobs: readonly KeptJob[]): Promise<void> {
     const database = await this.#opened;
     const transaction = database.transaction([PLANS, PROGRESS], 'readwrite');
     const plans = transaction.objectStore(PLANS);
@@ -73,7 +73,7 @@ export class JobDrawer {
   }
 
   /** Every kept job. What cannot be read, after a change of version perhaps, is passed over. */
-  async all(): Promise<DrawnJob[]> {
+  async all(): Promise<KeptJob[]> {
     const database = await this.#opened;
     const transaction = database.transaction([PLANS, PROGRESS], 'readonly');
     const plans = transaction.objectStore(PLANS).getAll();

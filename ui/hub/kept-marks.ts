@@ -1,5 +1,7 @@
-import { isDoorStage } from '#core/stages/stage-id.ts';
+import { z } from 'zod';
+import { markRequest } from '#core/api/marks-api.ts';
 import type { Mark } from '#core/marks/mark.ts';
+import { openDatabase } from './open-database.ts';
 
 /** A mark that this screen keeps until the hub has answered it. */
 export interface Kept {
@@ -13,29 +15,66 @@ export interface Kept {
   readonly refused?: { readonly code: string; readonly message: string };
 }
 
-/** Does a later mark stand on an earlier one: the same blank, or a stage of the whole door that it is part of? */
-export function dependsOn(later: Kept, earlier: Kept): boolean {
-  if (later.order <= earlier.order) return false;
-  if (later.mark.code === earlier.mark.code) return true;
-  const whole = isDoorStage(later.mark.stage) || isDoorStage(earlier.mark.stage);
-  return whole && later.job === earlier.job && later.door === earlier.door;
-}
+const keptShape = z.object({
+  order: z.number(),
+  mark: markRequest,
+  job: z.string(),
+  door: z.string(),
+  part: z.string(),
+  refused: z.object({ code: z.string(), message: z.string() }).optional(),
+});
 
-/** All later marks that stand on one, directly or over others, in order. */
-export function dependents(kept: readonly Kept[], on: Kept): Kept[] {
-  const behind = [on];
-  for (const each of kept)
-    if (!behind.includes(each) && behind.some((before) => dependsOn(each, before))) behind.push(each);
-  return behind.slice(1);
-}
+const STORE = 'marks';
 
-/** The marks that stand on a refused one, and wait until a person has settled it. */
-export function heldBack(kept: readonly Kept[]): Kept[] {
-  return kept.filter(({ refused }) => refused !== undefined).flatMap((each) => dependents(kept, each));
-}
+/** Where a screen keeps marks that the hub has not answered: the browser's own database, flushed before it says so. */
+export class KeptMarks {
+  readonly #opened: Promise<IDBDatabase>;
 
-/** The mark to be sent next: the first that was not refused and stands on none that was. */
-export function nextToSend(kept: readonly Kept[]): Kept | null {
-  const held = heldBack(kept);
-  return kept.find((each) => each.refused === undefined && !held.includes(each)) ?? null;
+  constructor(name = 'shoulderline', factory?: IDBFactory) {
+    this.#opened = openDatabase(
+      name,
+      (database) => database.createObjectStore(STORE, { keyPath: 'order', autoIncrement: true }),
+      factory,
+    );
+  }
+
+  /** Puts a mark away; settles once it is on disk. */
+  async add(kept: Omit<Kept, 'order'>): Promise<Kept> {
+    const order = await this.#write((store) => store.add(kept));
+    return { ...kept, order: Number(order) };
+  }
+
+  /** Every kept mark, in order. What cannot be read, after a change of version perhaps, is passed over. */
+  async all(): Promise<Kept[]> {
+    const database = await this.#opened;
+    const found = await new Promise<unknown[]>((done, failed) => {
+      const request = database.transaction(STORE, 'readonly').objectStore(STORE).getAll();
+      request.onsuccess = () => done(request.result);
+      request.onerror = () => failed(request.error ?? new Error('the database was not read'));
+    });
+    return found.flatMap((each) => {
+      const read = keptShape.safeParse(each);
+      return read.success ? [read.data as Kept] : [];
+    });
+  }
+
+  async change(kept: Kept): Promise<void> {
+    await this.#write((store) => store.put(kept));
+  }
+
+  async remove(order: number): Promise<void> {
+    await this.#write((store) => store.delete(order));
+  }
+
+  async #write(
+    act: (store: IDBObjectStore) => IDBRequest<IDBValidKey> | IDBRequest<undefined>,
+  ): Promise<unknown> {
+    const database = await this.#opened;
+    return new Promise((done, failed) => {
+      const transaction = database.transaction(STORE, 'readwrite', { durability: 'strict' });
+      const request = act(transaction.objectStore(STORE));
+      transaction.oncomplete = () => done(request.result);
+      transaction.onabort = () => failed(transaction.error ?? new Error('the database did not take it'));
+    });
+  }
 }

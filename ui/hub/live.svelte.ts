@@ -7,7 +7,7 @@ import { emptyProgress, foldMarks, own } from '#core/marks/progress.ts';
 import type { AsMarked } from '#core/measured/as-marked.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { hub } from './client.ts';
-import { JobDrawer } from './kept-jobs.ts';
+import { KeptJobs } from './kept-jobs.ts';
 import type { Kept } from './kept-marks.ts';
 import { shop } from './shop.svelte.ts';
 import { openOutbox } from './outbox.svelte.ts';
@@ -56,7 +56,7 @@ class Live {
   #reloading: Promise<void> = Promise.resolve();
   #arrived: AcceptedMark[] = [];
   #ahead: readonly Ahead[] = [];
-  readonly #drawer = new JobDrawer();
+  readonly #keptJobs = new KeptJobs();
   readonly #asked = new Set<string>();
   #copying: ReturnType<typeof setTimeout> | null = null;
   readonly outbox = openOutbox({
@@ -106,7 +106,7 @@ class Live {
       void hub.health().then(({ kind }) => {
         if (kind !== 'away') return;
         this.away = true;
-        void this.#fromDrawer();
+        void this.#fromKeptJobs();
       });
       if (events.readyState !== EventSource.CLOSED) return;
       events.close();
@@ -162,16 +162,16 @@ class Live {
   }
 
   /** With the hub away from the beginning, shows the jobs as they were when it was last here. */
-  async #fromDrawer(): Promise<void> {
-    const drawn = await this.#drawer.all().catch(() => []);
-    if (this.loaded || drawn.length === 0) return;
+  async #fromKeptJobs(): Promise<void> {
+    const kept = await this.#keptJobs.all().catch(() => []);
+    if (this.loaded || kept.length === 0) return;
     this.jobs = new Map(
-      drawn.map(({ line, plan, file, asMarked = [], progress }) => {
+      kept.map(({ line, plan, file, asMarked = [], progress }) => {
         const job = { line, plan, file, asMarked, index: indexParts(plan), confirmed: progress, progress };
         return [line.id, this.#withAhead(job)];
       }),
     );
-    this.lines = drawn.map(({ line }) => line);
+    this.lines = kept.map(({ line }) => line);
     this.loaded = true;
   }
 
@@ -201,7 +201,7 @@ class Live {
       asMarked,
       progress: confirmed,
     }));
-    this.#drawer.keep(jobs).catch(() => undefined);
+    this.#keptJobs.keep(jobs).catch(() => undefined);
   }
 
   /** Takes one more mark. Those that come close together are folded in together. */

@@ -2,8 +2,8 @@ import type { z } from 'zod';
 import type { markAnswer } from '#core/api/marks-api.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import { type Answer, hub } from './client.ts';
-import { dependents, heldBack, type Kept, nextToSend } from './kept-marks.ts';
-import { MarkDrawer } from './mark-drawer.ts';
+import { dependents, heldBack, nextToSend } from './sending-order.ts';
+import { type Kept, KeptMarks } from './kept-marks.ts';
 
 type Sent = z.infer<typeof markAnswer>;
 
@@ -16,7 +16,7 @@ export type Posted =
 /** What the outbox needs of the world around it. */
 export interface Around {
   readonly send: (mark: Mark) => Promise<Answer<Sent>>;
-  readonly drawer: Pick<MarkDrawer, 'add' | 'all' | 'change' | 'remove'>;
+  readonly marks: Pick<KeptMarks, 'add' | 'all' | 'change' | 'remove'>;
   /** Told when a mark is to be shown as made, was taken, or is not to be shown any more. */
   readonly shown: (kept: Kept) => void;
   readonly taken: (id: string, answer: Sent) => void;
@@ -57,7 +57,7 @@ export class Outbox {
 
   /** Keeps a mark and sends it. Someone waits for the answer, so a refusal now goes to them and is not kept. */
   async post(kept: Omit<Kept, 'order'>): Promise<Posted> {
-    const added = await this.#around.drawer.add(kept);
+    const added = await this.#around.marks.add(kept);
     this.#around.shown(added);
     const outcome = new Promise<Posted>((settled) => {
       this.#people.set(added.order, settled);
@@ -103,7 +103,7 @@ export class Outbox {
       const answer = await this.#around.send(next.mark);
       if (answer.kind === 'away' || (answer.kind === 'refused' && answer.status >= 500)) return;
       if (answer.kind === 'ok') {
-        await this.#around.drawer.remove(next.order);
+        await this.#around.marks.remove(next.order);
         this.#around.taken(next.mark.id, answer.value);
         this.#settle(next.order, { kind: 'ok', value: answer.value });
       } else {
@@ -120,22 +120,22 @@ export class Outbox {
   async #refuse(kept: readonly Kept[], one: Kept, refused: { code: string; message: string }): Promise<void> {
     this.#around.dropped(one.mark.id);
     if (this.#people.has(one.order)) {
-      await this.#around.drawer.remove(one.order);
+      await this.#around.marks.remove(one.order);
       this.#settle(one.order, { kind: 'refused', ...refused });
       return;
     }
     for (const each of dependents(kept, one)) this.#around.dropped(each.mark.id);
-    await this.#around.drawer.change({ ...one, refused });
+    await this.#around.marks.change({ ...one, refused });
   }
 
   /** A person decides: send a refused mark again with all that stand on it, or throw them all away. */
   async decide(one: Kept, how: 'again' | 'throw-away'): Promise<void> {
     const all = [one, ...dependents(this.kept, one)];
     for (const each of all) {
-      if (how === 'throw-away') await this.#around.drawer.remove(each.order);
+      if (how === 'throw-away') await this.#around.marks.remove(each.order);
       else {
         const { refused: _refused, ...bare } = each;
-        await this.#around.drawer.change(bare);
+        await this.#around.marks.change(bare);
         this.#around.shown(bare);
       }
     }
@@ -144,7 +144,7 @@ export class Outbox {
   }
 
   async #look(): Promise<readonly Kept[]> {
-    this.kept = await this.#around.drawer.all();
+    this.kept = await this.#around.marks.all();
     return this.kept;
   }
 
@@ -156,5 +156,5 @@ export class Outbox {
 
 /** An outbox in this browser's database that sends to the hub. */
 export function openOutbox(around: Pick<Around, 'shown' | 'taken' | 'dropped'>): Outbox {
-  return new Outbox({ send: hub.mark, drawer: new MarkDrawer(), ...around });
+  return new Outbox({ send: hub.mark, marks: new KeptMarks(), ...around });
 }

@@ -4,9 +4,9 @@ import { IDBFactory } from 'fake-indexeddb';
 import { expect, test } from 'vitest';
 import { emptyProgress } from '#core/marks/progress.ts';
 import { planFile } from '#core/planning/plan-file.ts';
-import { type DrawnJob, JobDrawer } from '#ui/hub/kept-jobs.ts';
+import { type KeptJob, KeptJobs } from '#ui/hub/kept-jobs.ts';
 
-function drawn(job: string, seq = 0): DrawnJob {
+function keptJob(job: string, seq = 0): KeptJob {
   const file = {
     format: 1,
     id: job,
@@ -26,26 +26,26 @@ function drawn(job: string, seq = 0): DrawnJob {
 
 test('a page loaded anew finds the jobs as they were last kept', async () => {
   const factory = new IDBFactory();
-  const first = [drawn('millbrook'), drawn('larder', 7)];
-  await new JobDrawer('jobs', factory).keep(first);
-  const found = await new JobDrawer('jobs', factory).all();
+  const first = [keptJob('millbrook'), keptJob('larder', 7)];
+  await new KeptJobs('jobs', factory).keep(first);
+  const found = await new KeptJobs('jobs', factory).all();
   expect([...found].sort((a, b) => a.progress.seq - b.progress.seq)).toEqual(first);
 });
 
 test('a job that is gone is let go, and newer progress takes the place of older', async () => {
   const factory = new IDBFactory();
-  const drawer = new JobDrawer('jobs', factory);
-  const larder = drawn('larder');
-  await drawer.keep([drawn('millbrook'), larder]);
+  const kept = new KeptJobs('jobs', factory);
+  const larder = keptJob('larder');
+  await kept.keep([keptJob('millbrook'), larder]);
   const later = { ...larder, progress: { ...larder.progress, seq: 9 } };
-  await drawer.keep([later]);
-  expect(await new JobDrawer('jobs', factory).all()).toEqual([later]);
+  await kept.keep([later]);
+  expect(await new KeptJobs('jobs', factory).all()).toEqual([later]);
 });
 
 test('a job that cannot be read is passed over, the others are shown', async () => {
   const factory = new IDBFactory();
-  const drawer = new JobDrawer('jobs', factory);
-  const broken = { ...drawn('millbrook'), plan: { format: 99 } } as unknown as DrawnJob;
-  await drawer.keep([broken, drawn('larder')]);
-  expect((await drawer.all()).map(({ line }) => line.id)).toEqual(['larder']);
+  const kept = new KeptJobs('jobs', factory);
+  const broken = { ...keptJob('millbrook'), plan: { format: 99 } } as unknown as KeptJob;
+  await kept.keep([broken, keptJob('larder')]);
+  expect((await kept.all()).map(({ line }) => line.id)).toEqual(['larder']);
 });

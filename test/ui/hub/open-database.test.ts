@@ -1,7 +1,7 @@
 // @vitest-environment node
 
 import { afterEach, expect, test, vi } from 'vitest';
-import { MarkDrawer } from '#ui/hub/mark-drawer.ts';
+import { KeptMarks } from '#ui/hub/kept-marks.ts';
 import { openDatabase } from '#ui/hub/open-database.ts';
 
 afterEach(() => vi.useRealTimers());
@@ -12,7 +12,7 @@ const silent = { open: () => ({}) } as unknown as IDBFactory;
 test('a database that is never opened fails after a while, so that Done says that nothing was kept', async () => {
   vi.useFakeTimers();
   const adding = expect(
-    new MarkDrawer('silent', silent).add({
+    new KeptMarks('silent', silent).add({
       mark: {
         id: '00000000-0000-4000-8000-000000000001',
         code: '803AX3UERH',

@@ -3,8 +3,8 @@
 import { IDBFactory } from 'fake-indexeddb';
 import { expect, test } from 'vitest';
 import type { Mark } from '#core/marks/mark.ts';
-import { dependents, type Kept, nextToSend } from '#ui/hub/kept-marks.ts';
-import { MarkDrawer } from '#ui/hub/mark-drawer.ts';
+import { dependents, nextToSend } from '#ui/hub/sending-order.ts';
+import { type Kept, KeptMarks } from '#ui/hub/kept-marks.ts';
 import { type Around, Outbox } from '#ui/hub/outbox.svelte.ts';
 
 let count = 0;
@@ -20,10 +20,10 @@ function world() {
   const received: Mark[] = [];
   const refuse = new Set<string>();
   const state = { away: false };
-  const drawer = new MarkDrawer('test', new IDBFactory());
+  const marks = new KeptMarks('test', new IDBFactory());
   const shown = new Set<string>();
   const around: Around = {
-    drawer,
+    marks,
     send: async (sent) => {
       if (state.away) return { kind: 'away' };
       if (refuse.has(sent.stage))
@@ -35,19 +35,19 @@ function world() {
     taken: (id) => shown.delete(id),
     dropped: (id) => shown.delete(id),
   };
-  return { received, refuse, state, drawer, shown, around };
+  return { received, refuse, state, marks, shown, around };
 }
 
 test('a mark is taken by the hub and nothing stays kept', async () => {
-  const { around, received, drawer } = world();
+  const { around, received, marks } = world();
   const posted = await new Outbox(around).post(mark('AAA', 'mill'));
   expect(posted.kind).toBe('ok');
   expect(received.map(({ stage }) => stage)).toEqual(['mill']);
-  expect(await drawer.all()).toEqual([]);
+  expect(await marks.all()).toEqual([]);
 });
 
 test('marks made while the hub is away are kept over a new page and sent once each, in order', async () => {
-  const { around, received, state, drawer, shown } = world();
+  const { around, received, state, marks, shown } = world();
   state.away = true;
   const before = new Outbox(around);
   for (const stage of ['mill', 'bead', 'groove'])
@@ -62,23 +62,23 @@ test('marks made while the hub is away are kept over a new page and sent once ea
   await after.send();
   await after.send();
   expect(received.map(({ stage }) => stage)).toEqual(['mill', 'bead', 'groove']);
-  expect(await drawer.all()).toEqual([]);
+  expect(await marks.all()).toEqual([]);
   expect(shown.size).toBe(0);
 });
 
 test('a refusal while somebody waits goes to them and is not kept', async () => {
-  const { around, refuse, drawer } = world();
+  const { around, refuse, marks } = world();
   refuse.add('mill');
   expect(await new Outbox(around).post(mark('AAA', 'mill'))).toEqual({
     kind: 'refused',
     code: 'already-done',
     message: 'done already',
   });
-  expect(await drawer.all()).toEqual([]);
+  expect(await marks.all()).toEqual([]);
 });
 
 test('a kept mark that is refused holds back what stands on it, nothing else, until a person throws them away', async () => {
-  const { around, refuse, received, state, drawer, shown } = world();
+  const { around, refuse, received, state, marks, shown } = world();
   state.away = true;
   const outbox = new Outbox(around);
   await outbox.post(mark('AAA', 'mill'));
@@ -95,12 +95,12 @@ test('a kept mark that is refused holds back what stands on it, nothing else, un
   const [one] = outbox.refused;
   if (one === undefined) throw new Error('nothing refused');
   await outbox.decide(one, 'throw-away');
-  expect(await drawer.all()).toEqual([]);
+  expect(await marks.all()).toEqual([]);
   expect(received).toHaveLength(1);
 });
 
 test('on a new page neither a refused mark nor what stands on it is shown as made', async () => {
-  const { around, refuse, state, drawer, shown } = world();
+  const { around, refuse, state, marks, shown } = world();
   state.away = true;
   const outbox = new Outbox(around);
   for (const stage of ['mill', 'bead']) await outbox.post(mark('AAA', stage));
@@ -114,7 +114,7 @@ test('on a new page neither a refused mark nor what stands on it is shown as mad
   await after.open();
   expect(after.refused).toHaveLength(1);
   expect([...shown]).toEqual(
-    (await drawer.all()).filter(({ mark: { code } }) => code === 'BBB').map((each) => each.mark.id),
+    (await marks.all()).filter(({ mark: { code } }) => code === 'BBB').map((each) => each.mark.id),
   );
 });
 

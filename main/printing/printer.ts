@@ -24,10 +24,19 @@ export function refused(code: PrintRefusal, figures: Figures = {}): Refused {
   return { ok: false, code, figures };
 }
 
+/** A printer of this name is not among those that are known. */
+export function unknownPrinter(name: string, known: readonly PrinterLine[]): Refused {
+  const printers = known.map((each) => each.name).join(', ') || '–';
+  return refused('printer-unknown', { printer: name.slice(0, 60), printers });
+}
+
 /** The key of a refusal's words. */
 export function wordsOf(code: PrintRefusal): Extract<WordKey, `print.${string}`> {
   return `print.${code}`;
 }
+
+/** What became of a paper: it left the printer, or why it will not. */
+export type Printed = { readonly ok: true } | Refused;
 
 export type Printers = { readonly ok: true; readonly printers: readonly PrinterLine[] } | Refused;
 
@@ -45,5 +54,5 @@ export interface Paper {
 export interface PrintSystem {
   list(): Promise<Printers>;
   /** Comes back when the paper has left the printer, or when it will not. An abort takes it out of the queue. */
-  print(printer: string, paper: Paper, signal: AbortSignal): Promise<{ readonly ok: true } | Refused>;
+  print(printer: string, paper: Paper, signal: AbortSignal): Promise<Printed>;
 }

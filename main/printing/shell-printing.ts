@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { z } from 'zod';
 import type { ShellLine, ShellMessage } from './shell-line.ts';
-import { type PrintSystem, refused, type Refused } from './printer.ts';
+import { type Printed, type PrintSystem, refused, unknownPrinter } from './printer.ts';
 
 const answer = z.discriminatedUnion('kind', [
   z.object({
@@ -57,15 +57,12 @@ export function shellPrinting(shell: ShellLine, patience = 120_000): PrintSystem
     printer: string,
     paper: { readonly pdf: Uint8Array },
     signal: AbortSignal,
-  ): Promise<{ readonly ok: true } | Refused> {
+  ): Promise<Printed> {
     const stopped = () => signal.aborted;
     const listed = await list();
     if (!listed.ok) return listed;
     if (!listed.printers.some(({ name }) => name === printer))
-      return refused('printer-unknown', {
-        printer: printer.slice(0, 60),
-        printers: listed.printers.map(({ name }) => name).join(', ') || '–',
-      });
+      return unknownPrinter(printer, listed.printers);
     if (stopped()) return refused('cancelled');
     const folder = await mkdtemp(join(tmpdir(), 'shoulderline-print-'));
     try {

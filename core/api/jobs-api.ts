@@ -1,8 +1,16 @@
 import { z } from 'zod';
+import type { Fault } from '../fields/fault.ts';
+import type { LostMarks } from '../marks/lost-marks.ts';
+import type { AsMarked } from '../measured/as-marked.ts';
+import type { Disagreement } from '../measured/disagreements.ts';
+import { heldTo } from './held-to.ts';
 
 const settingValue = z.union([z.string(), z.number()]);
 
-const fault = z.object({ path: z.string(), code: z.string(), message: z.string() });
+/** A fault as it is told: its figures are in its words. */
+const fault = heldTo<Omit<Fault, 'figures'>>()(
+  z.object({ path: z.string(), code: z.string(), message: z.string() }),
+);
 
 /** GET /jobs answers this. */
 export const jobsAnswer = z.object({
@@ -39,6 +47,25 @@ export const jobSaved = z.object({
   parts: z.array(partOf),
 });
 
+/** A setting that something was cut by and that is another one now. */
+const disagreement = heldTo<Disagreement>()(
+  z.object({
+    code: z.string(),
+    door: z.string(),
+    part: z.string().optional(),
+    stage: z.string(),
+    place: z.string().optional(),
+    name: z.string(),
+    was: settingValue,
+    now: settingValue.optional(),
+  }),
+);
+
+/** What would stand in no plan any more though it was marked: a door, or one part of a door that stays. */
+const lostMarks = heldTo<LostMarks>()(
+  z.object({ door: z.string(), part: z.string().optional(), marks: z.number() }),
+);
+
 /**
  * What a save brings about: settings that something was cut by already and that are others after it, how many there are,
  * and the first of them; the finished doors that such settings are of, which are not among them; and the stickers that
@@ -49,26 +76,13 @@ const disagreeing = {
   outdated: z.number(),
   stickers: z.array(partOf),
   disagreeing: z.number(),
-  disagree: z.array(
-    z.object({
-      code: z.string(),
-      door: z.string(),
-      /** Left out where it is the whole door. */
-      part: z.string().optional(),
-      stage: z.string(),
-      place: z.string().optional(),
-      name: z.string(),
-      was: settingValue,
-      /** Left out where there is no such stage or setting any more. */
-      now: settingValue.optional(),
-    }),
-  ),
+  disagree: z.array(disagreement),
 };
 
 /** PUT /jobs/:id answers this: what POST does, what was cut already and no longer agrees, and what has marks and is in the job no more. */
 export const jobChanged = jobSaved.extend({
   ...disagreeing,
-  lost: z.array(z.object({ door: z.string(), part: z.string().optional(), marks: z.number() })),
+  lost: z.array(lostMarks),
 });
 /** What a save of a changed job brings about, or would. */
 export type JobChanged = z.infer<typeof jobChanged>;
@@ -82,15 +96,17 @@ export const jobUpdate = z.strictObject({ revision: z.number().int().nonnegative
 const measured = z.record(z.string(), z.unknown());
 
 /** A setting that something was marked by and that is another one since: by the part's code, or the door's name. */
-export const asMarked = z.object({
-  code: z.string().optional(),
-  door: z.string().optional(),
-  stage: z.string(),
-  seq: z.number(),
-  place: z.string().optional(),
-  name: z.string(),
-  was: settingValue,
-});
+export const asMarked = heldTo<AsMarked>()(
+  z.object({
+    code: z.string().optional(),
+    door: z.string().optional(),
+    stage: z.string(),
+    seq: z.number(),
+    place: z.string().optional(),
+    name: z.string(),
+    was: settingValue,
+  }),
+);
 
 /** GET /jobs/:id/file answers this. */
 export const jobFileAnswer = z.object({

@@ -1,6 +1,9 @@
 import { z } from 'zod';
 import { station, stageSetUp } from './plan-api.ts';
-import { REFUSALS } from '../marks/mark.ts';
+import type { BoardDoor } from '../marks/board.ts';
+import { type AcceptedMark, type JobProgress, type Mark, REFUSALS } from '../marks/mark.ts';
+import type { StageState } from '../marks/stage-state.ts';
+import { heldTo } from './held-to.ts';
 
 const instant = z.iso.datetime({ offset: true });
 /** Who marks: as the badge or the list of people has it. */
@@ -11,31 +14,31 @@ export const personName = z
   .regex(/^[^\p{Cc}]*$/u);
 
 /** POST /marks takes this. */
-export const markRequest = z.strictObject({
-  id: z.uuid(),
-  code: z.string().min(1).max(40),
-  station,
-  stage: z
-    .string()
-    .min(1)
-    .max(40)
-    .regex(/^[a-z0-9-]+$/),
-  mark: z.enum(['done', 'undo', 'spoiled', 'proved']),
-  by: personName.optional(),
-  reason: z
-    .string()
-    .max(200)
-    .regex(/^[^\p{Cc}]*$/u)
-    .optional(),
-  at: instant,
-});
+export const markRequest = heldTo<Mark>()(
+  z.strictObject({
+    id: z.uuid(),
+    code: z.string().min(1).max(40),
+    station,
+    stage: z
+      .string()
+      .min(1)
+      .max(40)
+      .regex(/^[a-z0-9-]+$/),
+    mark: z.enum(['done', 'undo', 'spoiled', 'proved']),
+    by: personName.exactOptional(),
+    reason: z
+      .string()
+      .max(200)
+      .regex(/^[^\p{Cc}]*$/u)
+      .exactOptional(),
+    at: instant,
+  }),
+);
 
 /** How far a stage of a part is: done, the next one, or waiting for others. */
-export const stageState = z.object({
-  stage: z.string(),
-  station,
-  state: z.enum(['done', 'next', 'waiting']),
-});
+export const stageState = heldTo<StageState>()(
+  z.object({ stage: z.string(), station, state: z.enum(['done', 'next', 'waiting']) }),
+);
 const nextStage = z.object({ stage: z.string(), station }).nullable();
 
 /** POST /marks answers this. */
@@ -82,60 +85,64 @@ const done = z.object({
   id: z.string(),
   at: z.string(),
   station,
-  by: z.string().optional(),
+  by: z.string().exactOptional(),
 });
 const doneTable = z.record(z.string(), done);
 
 /** GET /jobs/:id/progress answers this. */
-export const jobProgress = z.object({
-  job: z.string(),
-  seq: z.number(),
-  parts: z.record(
-    z.string(),
-    z.object({
-      code: z.string(),
-      door: z.string(),
-      part: z.string(),
-      number: z.number(),
-      done: doneTable,
-      proved: doneTable,
-      spoiled: done.extend({ stage: z.string(), reason: z.string().optional() }).optional(),
-      replacedBy: z.string().optional(),
-    }),
-  ),
-  doors: z.record(z.string(), z.object({ done: doneTable })),
-});
+export const jobProgress = heldTo<JobProgress>()(
+  z.object({
+    job: z.string(),
+    seq: z.number(),
+    parts: z.record(
+      z.string(),
+      z.object({
+        code: z.string(),
+        door: z.string(),
+        part: z.string(),
+        number: z.number(),
+        done: doneTable,
+        proved: doneTable,
+        spoiled: done.extend({ stage: z.string(), reason: z.string().exactOptional() }).exactOptional(),
+        replacedBy: z.string().exactOptional(),
+      }),
+    ),
+    doors: z.record(z.string(), z.object({ done: doneTable })),
+  }),
+);
 
 /** An `event: mark` carries this. */
-export const acceptedMark = z.object({
-  seq: z.number(),
-  received: z.string(),
-  job: z.string(),
-  door: z.string(),
-  part: z.string(),
-  mark: markRequest,
-  replacement: z.object({ code: z.string(), number: z.number() }).optional(),
-});
+export const acceptedMark = heldTo<AcceptedMark>()(
+  z.object({
+    seq: z.number(),
+    received: z.string(),
+    job: z.string(),
+    door: z.string(),
+    part: z.string(),
+    mark: markRequest,
+    replacement: z.object({ code: z.string(), number: z.number() }).exactOptional(),
+  }),
+);
+
+const boardDoor = heldTo<BoardDoor>()(
+  z.object({
+    job: z.string(),
+    door: z.string(),
+    mark: z.string(),
+    stage: z.string(),
+    done: z.number(),
+    of: z.number(),
+    parts: z.array(
+      z.object({
+        part: z.string(),
+        code: z.string(),
+        stage: z.string().nullable(),
+        done: z.number(),
+        of: z.number(),
+      }),
+    ),
+  }),
+);
 
 /** GET /board answers this. */
-export const boardAnswer = z.object({
-  doors: z.array(
-    z.object({
-      job: z.string(),
-      door: z.string(),
-      mark: z.string(),
-      stage: z.string(),
-      done: z.number(),
-      of: z.number(),
-      parts: z.array(
-        z.object({
-          part: z.string(),
-          code: z.string(),
-          stage: z.string().nullable(),
-          done: z.number(),
-          of: z.number(),
-        }),
-      ),
-    }),
-  ),
-});
+export const boardAnswer = z.object({ doors: z.array(boardDoor) });

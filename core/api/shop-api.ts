@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import type { Rounding } from '../length/reading.ts';
+import { heldTo } from './held-to.ts';
 import { personName } from './marks-api.ts';
 
 const word = z
@@ -18,10 +20,12 @@ const person = z.strictObject({
 });
 
 /** How values are shown. */
-const rounding = z.strictObject({
-  denominator: z.union([z.literal(16), z.literal(32), z.literal(64)]),
-  places: z.union([z.literal(1), z.literal(2), z.literal(3)]),
-});
+const rounding = heldTo<Rounding>()(
+  z.strictObject({
+    denominator: z.union([z.literal(16), z.literal(32), z.literal(64)]),
+    places: z.union([z.literal(1), z.literal(2), z.literal(3)]),
+  }),
+);
 
 /** What a scanner sends before and after a code. */
 const scanner = z.strictObject({ prefix: z.string().max(8), suffix: z.string().max(8) });
@@ -50,6 +54,8 @@ const printedProfile = z.object({
   moisture: z.object({ low: z.number(), high: z.number() }),
   stocks: z.record(z.string(), z.unknown()).optional(),
 });
+/** The shop's tools as a file holds them. */
+export type PrintedProfile = z.infer<typeof printedProfile>;
 
 const fields = {
   name: word,

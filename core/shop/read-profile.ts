@@ -1,3 +1,4 @@
+import type { PrintedProfile } from '../api/shop-api.ts';
 import { type FaultList, isTree, readShape, refuseUnknown, report } from '../fields/read-shape.ts';
 import type { Shape } from '../fields/shape.ts';
 import type { Length } from '../length/length.ts';
@@ -72,7 +73,7 @@ function readMoisture(input: unknown, list: FaultList): ShopProfile['moisture'] 
 }
 
 /** The profile as a file holds it, every field given. */
-export function writeProfile(profile: ShopProfile): Record<string, unknown> {
+export function writeProfile(profile: ShopProfile): PrintedProfile {
   const texts = (list: readonly Length[]) => list.map(printLength);
   return {
     format: 1,

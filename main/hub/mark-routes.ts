@@ -3,7 +3,7 @@ import { readPartCode } from '#core/codes/read-code.ts';
 import { isStation } from '#core/stages/stations.ts';
 import type { PlanStage } from '#core/plan/plan.ts';
 import type { Located } from '#core/marks/live-plan.ts';
-import type { JobProgress, Mark } from '#core/marks/mark.ts';
+import type { JobProgress } from '#core/marks/mark.ts';
 import { own } from '#core/marks/progress.ts';
 import { nextStage, stageStates } from '#core/marks/stage-state.ts';
 import type { Store } from '../store/store.ts';
@@ -21,7 +21,7 @@ export function markRoutes(serve: Serve, store: Store): void {
 
   serve('POST /marks', async ({ body }) => {
     const code = partCodeOf(body.code);
-    const marked = await store.mark({ ...body, code } as Mark);
+    const marked = await store.mark({ ...body, code });
     if (!marked.ok)
       throw refusal(marked.code, { ...marked.figures, code, stage: body.stage }, marked.missing);
     const { accepted, progress } = marked;

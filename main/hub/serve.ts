@@ -1,15 +1,11 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import { type Endpoint, type EndpointKey, ENDPOINTS } from '#core/api/endpoints.ts';
+import type { Frozen } from '#core/api/held-to.ts';
 import { checked } from './checked.ts';
 import type { OfficeAccess } from './office-access.ts';
 
 type Table = typeof ENDPOINTS;
-type Frozen<T> = T extends readonly (infer E)[]
-  ? readonly Frozen<E>[]
-  : T extends object
-    ? { readonly [K in keyof T]: Frozen<T[K]> }
-    : T;
 type QueryOf<K extends EndpointKey> = Table[K] extends { readonly query: infer Q extends z.ZodType }
   ? z.infer<Q>
   : Readonly<Record<string, never>>;

@@ -50,7 +50,7 @@ class DemoHub {
 
   async progress(): Promise<JobProgress> {
     const answer: unknown = await (await fetch(`${this.url}/api/jobs/${this.plan.id}/progress`)).json();
-    return jobProgress.parse(answer) as JobProgress;
+    return jobProgress.parse(answer);
   }
 
   /** Opens a station's screen and waits until it has its jobs. */

@@ -35,7 +35,7 @@ import {
   toPrintAnswer,
 } from '#core/api/prints-api.ts';
 import { stocksAnswer } from '#core/api/stocks-api.ts';
-import type { JobProgress, Mark } from '#core/marks/mark.ts';
+import type { Mark } from '#core/marks/mark.ts';
 import type { Plan } from '#core/plan/plan.ts';
 
 /** What the hub answered: the thing asked for, a refusal with its code and words, faults of a job file, or nothing at all. */
@@ -97,8 +97,7 @@ export const hub = {
   plan: (job: string): Promise<Answer<Plan>> => ask(planAnswer, `/jobs/${id(job)}`),
   explained: (job: string): Promise<Answer<Plan>> =>
     ask(planAnswer, `/jobs/${id(job)}?why=1`, 'GET', undefined, LONG_PATIENCE_MS),
-  progress: async (job: string) =>
-    (await ask(jobProgress, `/jobs/${id(job)}/progress`)) as Answer<JobProgress>,
+  progress: (job: string) => ask(jobProgress, `/jobs/${id(job)}/progress`),
   jobFile: (job: string) => ask(jobFileAnswer, `/jobs/${id(job)}/file`),
   addJob: (file: unknown) => ask(jobSaved, '/jobs', 'POST', file),
   updateJob: (job: string, revision: number, file: unknown) =>

@@ -82,7 +82,7 @@ export class KeptJobs {
     const reached = new Map(
       progresses.result.flatMap((each: unknown) => {
         const read = progressKept.safeParse(each);
-        return read.success ? [[read.data.job, read.data.progress as JobProgress] as const] : [];
+        return read.success ? [[read.data.job, read.data.progress] as const] : [];
       }),
     );
     return plans.result.flatMap((each: unknown) => {

@@ -21,7 +21,7 @@ const keptShape = z.object({
   job: z.string(),
   door: z.string(),
   part: z.string(),
-  refused: z.object({ code: z.string(), message: z.string() }).optional(),
+  refused: z.object({ code: z.string(), message: z.string() }).exactOptional(),
 });
 
 const STORE = 'marks';
@@ -54,7 +54,7 @@ export class KeptMarks {
     });
     return found.flatMap((each) => {
       const read = keptShape.safeParse(each);
-      return read.success ? [read.data as Kept] : [];
+      return read.success ? [read.data] : [];
     });
   }
 

@@ -96,7 +96,7 @@ class Live {
     });
     events.addEventListener('mark', (event) => {
       const read = acceptedMark.safeParse(JSON.parse(String(event.data)));
-      if (read.success) this.take(read.data as AcceptedMark);
+      if (read.success) this.take(read.data);
     });
     events.addEventListener('job', (event) => {
       const read = jobEvent.safeParse(JSON.parse(String(event.data)));

@@ -1,4 +1,4 @@
-import type { Shop, ShopFile } from '#core/api/shop-api.ts';
+import type { PrintedProfile, Shop, ShopFile } from '#core/api/shop-api.ts';
 import type { Fault, Result } from '#core/fields/fault.ts';
 import type { Units } from '#core/length/units.ts';
 import { readProfile, writeProfile } from '#core/shop/read-profile.ts';
@@ -58,12 +58,16 @@ export class ShopStore {
 
   get shop(): Shop {
     const { revision, shop } = this.#document.data;
-    const tools = (units: Units) => this.profileFor(units) as Shop['profile'];
-    return { ...shop, revision, profile: tools(shop.units), otherProfile: tools(otherUnits(shop.units)) };
+    return {
+      ...shop,
+      revision,
+      profile: this.profileFor(shop.units),
+      otherProfile: this.profileFor(otherUnits(shop.units)),
+    };
   }
 
   /** The tools for jobs in these units: the shop's own, or the built-in ones where it has said nothing of them. */
-  profileFor(units: Units): Record<string, unknown> {
+  profileFor(units: Units): PrintedProfile {
     const { shop } = this.#document.data;
     const said = shop.units === units ? shop.profile : shop.otherProfile;
     const own = said === undefined ? null : readProfile(said, units);

@@ -1,4 +1,5 @@
-import { type Language, LANGUAGES, speak } from '#core/words/say.ts';
+import { type Language, LANGUAGES } from '#core/words/languages.ts';
+import { speak } from '#core/words/say.ts';
 
 const REMEMBERED = 'shoulderline.language';
 

@@ -1,8 +1,6 @@
 import { dayOf, isoDay } from './read-day.ts';
-import { type Language, LOCALES, spokenNow } from './say.ts';
-
-/** On which day a week begins where a language is spoken; 0 is Sunday. */
-const FIRST_DAYS: Readonly<Record<Language, number>> = { en: 0, pseudo: 0 };
+import { type Language, tableOf } from './languages.ts';
+import { spokenNow } from './say.ts';
 
 /** A month as it hangs on a wall: its name, the names of its columns, and its days in weeks; null before the first and after the last. */
 export interface Month {
@@ -14,9 +12,10 @@ export interface Month {
 /** The month of a date YYYY-MM-DD, in the order and words of the language. */
 export function monthOf(date: string, language: Language = spokenNow()): Month {
   const first = dayOf(`${date.slice(0, 7)}-01`);
+  const { locale, firstDay } = tableOf(language);
   const said = (day: Date, how: Intl.DateTimeFormatOptions) =>
-    day.toLocaleString(LOCALES[language], { ...how, timeZone: 'UTC' });
-  const before = (first.getUTCDay() - FIRST_DAYS[language] + 7) % 7;
+    day.toLocaleString(locale, { ...how, timeZone: 'UTC' });
+  const before = (first.getUTCDay() - firstDay + 7) % 7;
   const cells: (string | null)[] = Array<null>(before).fill(null);
   for (let day = first; day.getUTCMonth() === first.getUTCMonth(); day = dayOf(movedBy(isoDay(day), 1)))
     cells.push(isoDay(day));
@@ -25,7 +24,7 @@ export function monthOf(date: string, language: Language = spokenNow()): Month {
     name: said(first, { month: 'long', year: 'numeric' }),
     weekdays: Array.from({ length: 7 }, (_, k) => {
       // January 4, 1970 was a Sunday.
-      const day = new Date(Date.UTC(1970, 0, 4 + FIRST_DAYS[language] + k));
+      const day = new Date(Date.UTC(1970, 0, 4 + firstDay + k));
       return { short: said(day, { weekday: 'short' }), long: said(day, { weekday: 'long' }) };
     }),
     weeks: Array.from({ length: cells.length / 7 }, (_, k) => cells.slice(7 * k, 7 * k + 7)),
@@ -48,6 +47,6 @@ export function movedByMonths(date: string, months: number): string {
 
 /** The first day of the week that a date is in, or its last. */
 export function endOfWeek(date: string, end: 'first' | 'last', language: Language = spokenNow()): string {
-  const into = (dayOf(date).getUTCDay() - FIRST_DAYS[language] + 7) % 7;
+  const into = (dayOf(date).getUTCDay() - tableOf(language).firstDay + 7) % 7;
   return movedBy(date, end === 'first' ? -into : 6 - into);
 }

@@ -1,4 +1,5 @@
-import { type Language, LOCALES, spokenNow } from './say.ts';
+import { type Language, tableOf } from './languages.ts';
+import { spokenNow } from './say.ts';
 import { NO_BREAK } from '../length/unbroken.ts';
 
 /** A date YYYY-MM-DD as people of the language write it, on screens and papers alike: "Fri, Dec 18". */
@@ -43,5 +44,5 @@ export function shownInstant(
 
 /** AM and PM stay on their hour's line; not every typeface has the narrow space that some put there. */
 function written(instant: Date, language: Language, how: Intl.DateTimeFormatOptions): string {
-  return instant.toLocaleString(LOCALES[language], how).replace(/\s(?=[AP]M$)/, NO_BREAK);
+  return instant.toLocaleString(tableOf(language).locale, how).replace(/\s(?=[AP]M$)/, NO_BREAK);
 }

@@ -1,4 +1,5 @@
-import { type Language, LOCALES, spokenNow } from './say.ts';
+import { type Language, tableOf } from './languages.ts';
+import { spokenNow } from './say.ts';
 
 const ISO = /^\d{4}-\d{2}-\d{2}$/;
 
@@ -16,7 +17,7 @@ export function readDay(text: string, language: Language = spokenNow()): string 
 
 /** A date YYYY-MM-DD as it is typed: in figures, in the language's own order. */
 export function typedDay(date: string, language: Language = spokenNow()): string {
-  return dayOf(date).toLocaleDateString(LOCALES[language], { timeZone: 'UTC' });
+  return dayOf(date).toLocaleDateString(tableOf(language).locale, { timeZone: 'UTC' });
 }
 
 /** Is this a day of the calendar, as YYYY-MM-DD? */
@@ -44,7 +45,7 @@ function two(figure: number): string {
 }
 
 function orderOf(language: Language): ('year' | 'month' | 'day')[] {
-  const parts = new Intl.DateTimeFormat(LOCALES[language], { timeZone: 'UTC' }).formatToParts(
+  const parts = new Intl.DateTimeFormat(tableOf(language).locale, { timeZone: 'UTC' }).formatToParts(
     dayOf('2026-12-18'),
   );
   return parts.flatMap(({ type }) => (type === 'year' || type === 'month' || type === 'day' ? [type] : []));

@@ -1,19 +1,23 @@
 import { unbroken } from '../length/unbroken.ts';
 import { en } from './en.ts';
+import type { WordKey } from './language.ts';
+import { type Language, LANGUAGES, tableOf } from './languages.ts';
 
-/** Every key that has words. */
-export type WordKey = keyof typeof en;
+export type { Language, WordKey };
+
+/** A text as somebody typed it or is to type it: it stands in a sentence letter by letter. */
+export interface AsTyped {
+  readonly typed: string;
+}
+
 /** What stands in a sentence’s braces, by name. */
-export type Figures = Readonly<Record<string, string | number>>;
+export type Figures = Readonly<Record<string, string | number | AsTyped>>;
 
-/** `pseudo` is English stretched and accented: it shows where a longer language would not fit. */
-export type Language = 'en' | 'pseudo';
-
-/** The languages there are. */
-export const LANGUAGES = ['en', 'pseudo'] as const satisfies readonly Language[];
-
-/** How each language writes dates. */
-export const LOCALES: Readonly<Record<Language, string>> = { en: 'en-US', pseudo: 'en-US' };
+/** The words of every language, English where it has none of its own. */
+const WORDS = new Map(LANGUAGES.map((language) => [language, { ...en, ...tableOf(language).words }]));
+const RULES = new Map(
+  LANGUAGES.map((language) => [language, new Intl.PluralRules(tableOf(language).locale)]),
+);
 
 let spoken: Language = 'en';
 
@@ -34,37 +38,26 @@ export function hasWords(key: string): key is WordKey {
 
 /** The words for a key, its {figures} filled in, no number broken over two lines. A figure that is missing stays visible as its name in braces. */
 export function say(key: WordKey, figures: Figures = {}, language: Language = spoken): string {
-  const template: string = language === 'pseudo' ? stretched(en[key]) : en[key];
-  return template.replace(/\{(\w+)\}/g, (whole, name: string) =>
-    Object.hasOwn(figures, name) ? unbroken(String(figures[name])) : whole,
-  );
+  return filled((WORDS.get(language) ?? en)[key], figures);
 }
 
-/** The words for a count: those of `key.one` where it is one and there are such words. */
-export function counted(key: WordKey, count: number, figures: Figures = {}, language?: Language): string {
-  const one = `${key}.one`;
-  return say(count === 1 && hasWords(one) ? one : key, { ...figures, count }, language);
+/** The words for a count: those of its form in the language (`key.one`, `key.few`), of the key itself where it has none. */
+export function counted(
+  key: WordKey,
+  count: number,
+  figures: Figures = {},
+  language: Language = spoken,
+): string {
+  const own = Object.hasOwn(tableOf(language).words, key) ? language : 'en';
+  const words: Readonly<Partial<Record<string, string>>> = tableOf(own).words;
+  const form = `${key}.${RULES.get(own)?.select(count) ?? 'other'}`;
+  return filled(words[form] ?? words[key] ?? en[key], { ...figures, count });
 }
 
-const ACCENTS: Readonly<Record<string, string>> = {
-  a: 'å',
-  e: 'ë',
-  i: 'ï',
-  o: 'ø',
-  u: 'ü',
-  A: 'Å',
-  E: 'Ë',
-  O: 'Ø',
-};
-
-/** About 40 % longer, as German or Finnish would be; what stands in braces is left alone. */
-function stretched(template: string): string {
-  return template
-    .split(/(\{\w+\})/)
-    .map((run) =>
-      run.startsWith('{')
-        ? run
-        : run.replace(/[aeiouAEO]/g, (v) => (ACCENTS[v] ?? v) + (/[aeou]/.test(v) ? v : '')),
-    )
-    .join('');
+function filled(words: string, figures: Figures): string {
+  return words.replace(/\{(\w+)\}/g, (whole, name: string) => {
+    const figure = Object.hasOwn(figures, name) ? figures[name] : undefined;
+    if (figure === undefined) return whole;
+    return typeof figure === 'object' ? figure.typed : unbroken(String(figure));
+  });
 }

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { LANGUAGES, say } from '#core/words/say.ts';
+import { LANGUAGES } from '#core/words/languages.ts';
+import { say } from '#core/words/say.ts';
 import { drawingWords } from '#core/words/drawing.ts';
 import { stageWords } from '#core/words/stages.ts';
 import { newDocument } from '#labels/pdf/typeface.ts';

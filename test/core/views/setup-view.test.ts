@@ -12,7 +12,8 @@ import { setupView } from '#core/views/setup-view.ts';
 import { surveyView } from '#core/views/survey-view.ts';
 import { svgOf } from '#core/drawing/svg.ts';
 import { planFile } from '#core/planning/plan-file.ts';
-import { LANGUAGES, speak } from '#core/words/say.ts';
+import { LANGUAGES } from '#core/words/languages.ts';
+import { speak } from '#core/words/say.ts';
 import { plans } from './drawn-plans.ts';
 import { textsOf } from '../drawing/strokes.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { shownDay, shownFullDay, shownInstant } from '#core/words/day.ts';
-import { LANGUAGES } from '#core/words/say.ts';
+import { LANGUAGES } from '#core/words/languages.ts';
 
 test('a date is written as Americans do, its weekday before it', () => {
   expect(shownDay('2026-12-18')).toBe('Fri, Dec 18');

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { isDay, readDay, today, typedDay } from '#core/words/read-day.ts';
-import { LANGUAGES } from '#core/words/say.ts';
+import { LANGUAGES } from '#core/words/languages.ts';
 
 test.each([
   ['2027-05-03', '2027-05-03'],

@@ -2,7 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { en } from '#core/words/en.ts';
-import { LANGUAGES, say, type WordKey } from '#core/words/say.ts';
+import { LANGUAGES } from '#core/words/languages.ts';
+import { say, type WordKey } from '#core/words/say.ts';
 import { FACES, STYLES, withoutGlyph } from '../../typeface.ts';
 
 const root = join(import.meta.dirname, '..', '..', '..');

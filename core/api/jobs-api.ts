@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Fault } from '../fields/fault.ts';
+import type { PrintedFault } from '../fields/fault.ts';
 import type { LostMarks } from '../marks/lost-marks.ts';
 import type { AsMarked } from '../measured/as-marked.ts';
 import type { Disagreement } from '../measured/disagreements.ts';
@@ -8,9 +8,7 @@ import { heldTo } from './held-to.ts';
 const settingValue = z.union([z.string(), z.number()]);
 
 /** A fault as it is told: its figures are in its words. */
-const fault = heldTo<Omit<Fault, 'figures'>>()(
-  z.object({ path: z.string(), code: z.string(), message: z.string() }),
-);
+const fault = heldTo<PrintedFault>()(z.object({ path: z.string(), code: z.string(), message: z.string() }));
 
 /** GET /jobs answers this. */
 export const jobsAnswer = z.object({

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { isPlanStage } from '../plan/is-plan-stage.ts';
 import { isPartName } from '../plan/part-name.ts';
-import type { Plan, PlanStage } from '../plan/plan.ts';
+import type { PlanStage } from '../plan/plan.ts';
+import type { PrintedPlan } from '../plan/printed-plan.ts';
 import { STATIONS } from '../stages/stations.ts';
 
 /** A station by its id. */
@@ -41,7 +42,7 @@ function refuse(context: z.core.$RefinementCtx, expected: string): never {
 const ends = z.object({ bottom: z.string(), top: z.string() });
 const sides = z.object({ left: z.string(), right: z.string() });
 
-/** GET /jobs/:id answers this: a plan, as printed. What it reads is what core plans, held by the compiler. */
+/** GET /jobs/:id answers this: a plan, as printed. What it reads is what core prints, held by the compiler. */
 export const planAnswer = z.object({
   format: z.literal(1),
   id: z.string(),
@@ -89,4 +90,4 @@ export const planAnswer = z.object({
       ),
     }),
   ),
-}) satisfies z.ZodType<Plan>;
+}) satisfies z.ZodType<PrintedPlan>;

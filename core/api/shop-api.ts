@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Rounding } from '../length/reading.ts';
 import { heldTo } from './held-to.ts';
+import type { WordKey } from '../words/say.ts';
 import { personName } from './marks-api.ts';
 
 const word = z
@@ -65,11 +66,11 @@ const fields = {
     .max(200)
     .refine(
       unlike(({ id }) => id),
-      'an id twice',
+      'api.shop.id-twice' satisfies WordKey,
     )
     .refine(
       unlike((each) => each.badge),
-      'a badge twice',
+      'api.shop.badge-twice' satisfies WordKey,
     ),
   rounding,
   stations: z.record(z.string().max(40), screen),

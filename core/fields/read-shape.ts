@@ -1,7 +1,9 @@
-import { nameOfType, parseLength } from '../length/parse-length.ts';
+import { type LengthFault, parseLength } from '../length/parse-length.ts';
 import { findSpecies } from '../movement/find-species.ts';
 import { SPECIES } from '../movement/species.ts';
-import type { Fault } from './fault.ts';
+import { type Fault, faultOf, type FaultId } from './fault.ts';
+import { got, kindOf } from './got.ts';
+import type { Figure } from '../plan/figure.ts';
 import type { Units } from '../length/units.ts';
 import type { Shape } from './shape.ts';
 
@@ -16,9 +18,22 @@ export interface FaultList {
 
 const MOST_FAULTS = 100;
 
-/** Adds a fault unless there are already a hundred. */
-export function report(list: FaultList, path: string, code: string, message: string): void {
-  if (list.faults.length < MOST_FAULTS) list.faults.push({ path, code, message });
+/** What a fault's sentence says it with; texts stand in it letter by letter. */
+export type Reported = Readonly<Record<string, Figure>>;
+
+/** Adds a fault unless there are already a hundred. Its code is its sentence's, where it is not given. */
+export function report(
+  list: FaultList,
+  path: string,
+  id: FaultId,
+  figures: Reported = {},
+  code?: string,
+): void {
+  const typed = Object.entries(figures).map(([name, figure]): [string, Figure] => [
+    name,
+    typeof figure === 'string' ? { typed: figure } : figure,
+  ]);
+  if (list.faults.length < MOST_FAULTS) list.faults.push(faultOf(path, id, Object.fromEntries(typed), code));
   else list.dropped += 1;
 }
 
@@ -32,7 +47,7 @@ export function refuseUnknown(input: Tree, known: readonly string[], path: strin
   for (const name of Object.keys(input))
     if (!known.includes(name)) {
       const shown = name === '' ? '""' : name.length > 40 ? `${name.slice(0, 40)}…` : name;
-      report(list, join(path, shown), 'unknown-field', `no such field; known here: ${known.join(', ')}`);
+      report(list, join(path, shown), 'unknown-field', { known: known.join(', ') });
     }
 }
 
@@ -52,61 +67,42 @@ export function readShape(
   switch (shape.kind) {
     case 'length': {
       const read = parseLength(input, units);
-      if (!read.ok) return void report(list, path, read.fault.code, read.fault.message);
+      if (!read.ok) return void noLength(list, path, read.fault, input);
       const sign = read.value.compare(0);
       if (sign < 0 && shape.signed === undefined)
-        return void report(
-          list,
-          path,
-          'negative',
-          `expected a length that is not negative; got ${String(input)}`,
-        );
-      if (sign === 0 && shape.positive)
-        return void report(list, path, 'zero', `expected a length greater than 0; got ${String(input)}`);
+        return void report(list, path, 'negative', { got: String(input) });
+      if (sign === 0 && shape.positive) return void report(list, path, 'zero', { got: String(input) });
       return read.value;
     }
     case 'word':
       if (typeof input === 'string' && shape.of.includes(input)) return input;
-      return void report(
-        list,
-        path,
-        'word',
-        `expected ${shape.of.map((each) => `"${each}"`).join(' or ')}; got ${shown(input)}`,
-      );
+      return void report(list, path, 'word', { words: { either: shape.of }, got: got(input) });
     case 'species': {
       const found = typeof input === 'string' && input.length <= 60 ? findSpecies(input) : null;
       if (found !== null) return found;
-      return void report(
-        list,
-        path,
-        'species',
-        `expected one of: ${SPECIES.join('; ')}; got ${shown(input)}`,
-      );
+      return void report(list, path, 'species', { species: SPECIES.join('; '), got: got(input) });
     }
     case 'list':
-      if (!Array.isArray(input))
-        return void report(list, path, 'type', `expected a list; got ${nameOfType(input)}`);
+      if (!Array.isArray(input)) return void report(list, path, 'type.list', { got: kindOf(input) });
       if (input.length > shape.most)
-        return void report(list, path, 'too-many', `at most ${shape.most}; got ${input.length}`);
+        return void report(list, path, 'too-many', { most: shape.most, count: input.length });
       return input.map((each: unknown, k) => readShape(each, shape.of, `${path}[${k}]`, units, list));
     case 'group': {
       if (input === null && shape.orNull) return null;
-      if (!isTree(input))
-        return void report(list, path, 'type', `expected an object; got ${nameOfType(input)}`);
+      if (!isTree(input)) return void report(list, path, 'type.object', { got: kindOf(input) });
       refuseUnknown(input, Object.keys(shape.fields), path, list);
       const entries: [string, unknown][] = [];
       for (const [name, field] of Object.entries(shape.fields)) {
         if (Object.hasOwn(input, name))
           entries.push([name, readShape(input[name], field, join(path, name), units, list)]);
-        else if (shape.whole) report(list, join(path, name), 'required', 'required here');
+        else if (shape.whole) report(list, join(path, name), 'required.here');
       }
       return Object.fromEntries(entries);
     }
   }
 }
 
-/** A wrong value, shortened for a message. */
-export function shown(input: unknown): string {
-  if (typeof input !== 'string') return nameOfType(input);
-  return JSON.stringify(input.length > 40 ? `${input.slice(0, 40)}…` : input);
+function noLength(list: FaultList, path: string, { code, kind, figures }: LengthFault, input: unknown): void {
+  const id = kind === undefined ? code : (`length-digits.${kind}` as const);
+  report(list, path, id, { got: kindOf(input), ...figures });
 }

@@ -1,5 +1,5 @@
-import { nameOfType } from '../length/parse-length.ts';
-import type { Result } from '../fields/fault.ts';
+import { faultOf, type Result } from '../fields/fault.ts';
+import { got, gotNumber, kindOf } from '../fields/got.ts';
 import type { Units } from '../length/units.ts';
 import { DOOR_FIELDS } from './door-shape.ts';
 import type { Job, JobDoor } from './job.ts';
@@ -10,7 +10,6 @@ import {
   readShape,
   refuseUnknown,
   report,
-  shown,
   type Tree,
 } from '../fields/read-shape.ts';
 import { settleDoor } from './settle-door.ts';
@@ -26,28 +25,17 @@ const DOOR_NAMES = Object.keys(DOOR_FIELDS);
 export function readJob(input: unknown): Result<Job> {
   const list: FaultList = { faults: [], dropped: 0 };
   if (!isTree(input)) {
-    report(
-      list,
-      '(file)',
-      'type',
-      `expected a job: an object with format, job, units and doors; got ${nameOfType(input)}`,
-    );
+    report(list, '(file)', 'type.job', { got: kindOf(input) });
     return { ok: false, faults: list.faults };
   }
   refuseUnknown(input, ['format', 'id', 'job', 'due', 'units', 'defaults', 'doors'], '', list);
-  if (input.format !== 1)
-    report(
-      list,
-      'format',
-      'format',
-      `expected 1; got ${typeof input.format === 'number' ? input.format : shown(input.format)}`,
-    );
+  if (input.format !== 1) report(list, 'format', 'format', { got: gotNumber(input.format) });
   const name = readName(input.job, 'job', 60, list);
   const id = input.id === undefined ? nameAsId(name, list) : readId(input.id, list);
   const due = input.due === undefined ? undefined : readDate(input.due, list);
   const units = input.units;
   if (units !== 'in' && units !== 'mm') {
-    report(list, 'units', 'word', `expected "in" or "mm"; got ${shown(units)}`);
+    report(list, 'units', 'word', { words: { either: ['in', 'mm'] }, got: got(units) });
     return { ok: false, faults: list.faults };
   }
   const defaults =
@@ -59,16 +47,13 @@ export function readJob(input: unknown): Result<Job> {
 
 function readDoors(input: unknown, defaults: Tree, units: Units, list: FaultList): JobDoor[] {
   if (!Array.isArray(input) || input.length === 0) {
-    report(
-      list,
-      'doors',
-      'type',
-      `expected a list of at least one door; got ${Array.isArray(input) ? 'an empty one' : nameOfType(input)}`,
-    );
+    report(list, 'doors', 'type.doors', {
+      got: Array.isArray(input) ? { words: 'got.empty' } : kindOf(input),
+    });
     return [];
   }
   if (input.length > MOST_DOORS) {
-    report(list, 'doors', 'too-many', `at most ${MOST_DOORS} doors in a job; got ${input.length}`);
+    report(list, 'doors', 'too-many.doors', { most: MOST_DOORS, count: input.length });
     return [];
   }
   const doors: JobDoor[] = [];
@@ -77,23 +62,13 @@ function readDoors(input: unknown, defaults: Tree, units: Units, list: FaultList
   for (const [k, entry] of input.entries()) {
     const path = `doors[${k}]`;
     if (!isTree(entry)) {
-      report(
-        list,
-        path,
-        'type',
-        `expected a door: an object with mark and opening; got ${nameOfType(entry)}`,
-      );
+      report(list, path, 'type.door', { got: kindOf(entry) });
       continue;
     }
     const mark = readName(entry.mark, join(path, 'mark'), 12, list);
     const earlier = seen.get(mark);
     if (earlier !== undefined && mark !== '')
-      report(
-        list,
-        join(path, 'mark'),
-        'mark-twice',
-        `each mark once in a job; ${shown(mark)} stands at ${earlier} already: give a quantity there, or another mark here`,
-      );
+      report(list, join(path, 'mark'), 'mark-twice', { mark: got(mark), path: earlier });
     else seen.set(mark, join(path, 'mark'));
     const quantity = entry.quantity === undefined ? 1 : entry.quantity;
     if (
@@ -102,12 +77,7 @@ function readDoors(input: unknown, defaults: Tree, units: Units, list: FaultList
       quantity < 1 ||
       quantity > MOST_DOORS
     ) {
-      report(
-        list,
-        join(path, 'quantity'),
-        'quantity',
-        `expected a whole number from 1 to ${MOST_DOORS}; got ${typeof quantity === 'number' ? quantity : shown(quantity)}`,
-      );
+      report(list, join(path, 'quantity'), 'quantity', { most: MOST_DOORS, got: gotNumber(quantity) });
       continue;
     }
     total += quantity;
@@ -115,13 +85,7 @@ function readDoors(input: unknown, defaults: Tree, units: Units, list: FaultList
     const spec = settleDoor(fields, defaults, units, path, list);
     if (spec !== null) doors.push({ mark, quantity, path, spec });
   }
-  if (total > MOST_DOORS)
-    report(
-      list,
-      'doors',
-      'too-many',
-      `at most ${MOST_DOORS} doors in a job, counting quantities; got ${total}`,
-    );
+  if (total > MOST_DOORS) report(list, 'doors', 'too-many.quantities', { most: MOST_DOORS, count: total });
   return doors;
 }
 
@@ -133,7 +97,7 @@ function readDoorFields(
   list: FaultList,
 ): Tree {
   if (!isTree(input)) {
-    report(list, path, 'type', `expected an object of door fields; got ${nameOfType(input)}`);
+    report(list, path, 'type.fields', { got: kindOf(input) });
     return {};
   }
   refuseUnknown(input, [...besides, ...DOOR_NAMES], path, list);
@@ -145,33 +109,24 @@ function readDoorFields(
 }
 
 function readName(input: unknown, path: string, most: number, list: FaultList): string {
-  const right = `expected a text of 1 to ${most} characters without control characters`;
-  if (typeof input !== 'string')
-    report(list, path, input === undefined ? 'required' : 'type', `${right}; got ${nameOfType(input)}`);
-  else if (input.trim() === '' || [...input].length > most)
-    report(list, path, 'text-length', `${right}; got ${shown(input)}`);
-  else if (/[\p{Cc}\p{Cs}\p{Zl}\p{Zp}]/u.test(input))
-    report(list, path, 'text-control', `${right}; got ${shown(input)}`);
+  const refuse = (code: string) => report(list, path, 'text', { most, got: got(input) }, code);
+  if (typeof input !== 'string') refuse(input === undefined ? 'required' : 'type');
+  else if (input.trim() === '' || [...input].length > most) refuse('text-length');
+  else if (/[\p{Cc}\p{Cs}\p{Zl}\p{Zp}]/u.test(input)) refuse('text-control');
   else return input;
   return '';
 }
 
 function readId(input: unknown, list: FaultList): string {
   if (typeof input === 'string' && /^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/.test(input)) return input;
-  report(
-    list,
-    'id',
-    'id',
-    `expected 1 to 64 letters, digits, ".", "_" or "-", beginning with a letter or digit; got ${shown(input)}`,
-  );
+  report(list, 'id', 'id', { got: got(input) });
   return '';
 }
 
 /** The name of a job that gives no id stands for it. */
 function nameAsId(name: string, list: FaultList): string {
   // A browser takes these for a folder, so no address could name the job.
-  if (/^\.{1,2}$/.test(name))
-    report(list, 'job', 'job-dots', `a job called ${shown(name)} needs an id, or another name`);
+  if (/^\.{1,2}$/.test(name)) report(list, 'job', 'job-dots', { got: got(name) });
   return name;
 }
 
@@ -204,14 +159,11 @@ function readDate(input: unknown, list: FaultList): string {
     const date = new Date(Date.UTC(Number(parts[1]), Number(parts[2]) - 1, Number(parts[3])));
     if (date.toISOString().slice(0, 10) === input) return input;
   }
-  report(list, 'due', 'date', `expected a day of the calendar as YYYY-MM-DD; got ${shown(input)}`);
+  report(list, 'due', 'date', { got: got(input) });
   return '';
 }
 
 function withCount(list: FaultList) {
   if (list.dropped === 0) return list.faults;
-  return [
-    ...list.faults,
-    { path: '(file)', code: 'more-faults', message: `${list.dropped} more faults like these` },
-  ];
+  return [...list.faults, faultOf('(file)', 'more-faults', { count: list.dropped })];
 }

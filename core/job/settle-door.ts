@@ -53,6 +53,5 @@ function needAll(group: unknown, names: readonly string[], path: string, list: F
   // Where the group itself was refused, what it lacks is not told as well.
   if (list.faults.some((fault) => fault.path.startsWith(path))) return;
   for (const name of names)
-    if (!isTree(group) || group[name] === undefined)
-      report(list, join(path, name), 'required', 'required: there is no default for it');
+    if (!isTree(group) || group[name] === undefined) report(list, join(path, name), 'required');
 }

@@ -1,19 +1,28 @@
 import type { Length } from '../length/length.ts';
 import { printLength } from '../length/print-length.ts';
 import { printReal, type Real } from '../length/real.ts';
-import { showValue, shownText } from '../length/reading.ts';
-import { typeLength } from '../length/type-length.ts';
-import type { Fault } from '../fields/fault.ts';
+import { type Fault, faultOf } from '../fields/fault.ts';
+import type { FigureTable } from '../plan/figure.ts';
+import { printedAsRead } from '../plan/printed-as-read.ts';
 import type { Note, SettingValue } from '../plan/plan.ts';
 import type { Units } from '../length/units.ts';
 import type { faultWords } from '../words/faults.ts';
-import { say } from '../words/say.ts';
+import type { WordKey } from '../words/say.ts';
 
 type Key = keyof typeof faultWords;
 type FaultId = Key extends infer K ? (K extends `fault.${infer Id}` ? Id : never) : never;
 type NoteId = Key extends infer K ? (K extends `note.${infer Id}` ? Id : never) : never;
-/** A figure of a fault or note before it is printed: a length, one that has left the fractions, a count, or words. */
-export type Figure = Length | Real | string | number;
+/** A figure of a fault or note before it is printed: a length, one that has left the fractions, a count, a part's name, words by their key. */
+export type Found =
+  | Length
+  | Real
+  | string
+  | number
+  | { readonly part: string }
+  | { readonly words: WordKey; readonly figures?: FoundTable };
+interface FoundTable {
+  readonly [name: string]: Found;
+}
 
 /** Gathers what is found wrong or doubtful about one door. Paths are fields of the door in the job file. */
 export class Findings {
@@ -30,55 +39,42 @@ export class Findings {
   }
 
   /** Something that keeps the door from being made, at a field of the job file. */
-  fault(id: FaultId, field: string, figures: Readonly<Record<string, Figure>> = {}): void {
-    this.faults.push({
-      path: `${this.#path}.${field}`,
-      code: id,
-      message: say(`fault.${id}`, told(figures, this.#units)),
-      figures: printed(figures),
-    });
+  fault(id: FaultId, field: string, figures: FoundTable = {}): void {
+    const read = (value: SettingValue) => printedAsRead(value, this.#units);
+    this.faults.push(faultOf(`${this.#path}.${field}`, id, tableOf(figures, read)));
   }
 
   /** Something that can be made but is likely to go wrong. */
-  warn(id: NoteId, field: string, figures: Readonly<Record<string, Figure>> = {}): void {
+  warn(id: NoteId, field: string, figures: FoundTable = {}): void {
     this.#note('warning', id, field, figures);
   }
 
   /** Something that is usually done otherwise. */
-  advise(id: NoteId, field: string, figures: Readonly<Record<string, Figure>> = {}): void {
+  advise(id: NoteId, field: string, figures: FoundTable = {}): void {
     this.#note('advice', id, field, figures);
   }
 
-  #note(level: Note['level'], id: NoteId, field: string, figures: Readonly<Record<string, Figure>>): void {
+  #note(level: Note['level'], id: NoteId, field: string, figures: FoundTable): void {
     this.notes.push({
       id,
       level,
       path: `${this.#path}.${field}`,
-      message: say(`note.${id}`, told(figures, this.#units)),
-      figures: printed(figures),
+      figures: tableOf(figures, (value) => value),
     });
   }
 }
 
-/** As they stand in the sentence: what has left the fractions as near as a tape reads. */
-function told(figures: Readonly<Record<string, Figure>>, units: Units): Record<string, SettingValue> {
-  const tell = (figure: Figure): SettingValue => {
-    if (typeof figure === 'object') return typeLength(figure, units);
-    const exact = print(figure);
-    return typeof figure === 'number' ? shownText(showValue(exact, units)) : exact;
-  };
-  return Object.fromEntries(Object.entries(figures).map(([name, figure]) => [name, tell(figure)]));
+type Tell = (value: SettingValue) => SettingValue;
+
+function tableOf(figures: FoundTable, tell: Tell): FigureTable {
+  return Object.fromEntries(Object.entries(figures).map(([name, found]) => [name, figureOf(found, tell)]));
 }
 
-function printed(figures: Readonly<Record<string, Figure>>): Record<string, SettingValue> {
-  return Object.fromEntries(Object.entries(figures).map(([name, figure]) => [name, print(figure)]));
-}
-
-function print(figure: Figure): SettingValue {
-  if (typeof figure === 'string') return figure;
-  return typeof figure === 'number'
-    ? Number.isInteger(figure)
-      ? figure
-      : printReal(figure as Real)
-    : printLength(figure);
+function figureOf(found: Found, tell: Tell): FigureTable[string] {
+  if (typeof found === 'string') return found;
+  if (typeof found === 'number') return tell(Number.isInteger(found) ? found : printReal(found as Real));
+  if ('part' in found) return found;
+  if (!('words' in found)) return tell(printLength(found));
+  const { words, figures } = found;
+  return { words, ...(figures === undefined ? {} : { figures: tableOf(figures, tell) }) };
 }

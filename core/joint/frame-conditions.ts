@@ -5,7 +5,7 @@ import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
 import type { Limits } from '../length/limits.ts';
-import { inSentence, memberNamed } from './member.ts';
+import { memberNamed } from './member.ts';
 import { panelLengths } from './panel.ts';
 import type { Tooling } from './tooling.ts';
 
@@ -122,10 +122,14 @@ function strip(joint: Joint, tooling: Tooling, profile: ShopProfile, found: Find
 function shortPieces(joint: Joint, limits: Limits, found: Findings): void {
   const least = limits.twelveInches;
   if (joint.railLength.compare(least) < 0)
-    found.warn('short-piece', 'opening.width', { part: 'rail', length: joint.railLength, least });
+    found.warn('short-piece', 'opening.width', { part: { part: 'rail' }, length: joint.railLength, least });
   if (joint.stileLength.compare(least) < 0)
-    found.warn('short-piece', 'opening.height', { part: 'stile', length: joint.stileLength, least });
+    found.warn('short-piece', 'opening.height', {
+      part: { part: 'stile' },
+      length: joint.stileLength,
+      least,
+    });
   for (const { part, length } of panelLengths(joint))
     if (length.compare(least) < 0 && sign(length) > 0)
-      found.warn('short-piece', 'opening.height', { part: inSentence(part), length, least });
+      found.warn('short-piece', 'opening.height', { part: { part }, length, least });
 }

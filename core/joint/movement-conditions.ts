@@ -5,9 +5,8 @@ import { typeLength } from '../length/type-length.ts';
 import { changeAcross, decimalLength } from '../movement/change.ts';
 import { clearanceThatDoes, type PanelFit } from '../movement/clearance-that-does.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
-import { say } from '../words/say.ts';
 import type { Joint } from './derive.ts';
-import type { Findings } from './findings.ts';
+import type { Findings, Found } from './findings.ts';
 
 /** What a clearance and a groove are set to: 1/32 in, 1/2 mm. */
 const STEPS = { in: length(1, 32), mm: length(1, 2) } as const;
@@ -33,7 +32,7 @@ export function movementConditions(joint: Joint, profile: ShopProfile, found: Fi
     under: deepestGroove(joint),
     step: STEPS[profile.units],
   });
-  const figures = { low, high, change: real(realOf(change)), ...fit, remedy: remedy(fit, depth, profile) };
+  const figures = { low, high, change: real(realOf(change)), ...fit, remedy: remedy(fit, depth) };
   if (swells) found.warn('panel-swells', 'panel.clearance', { ...figures, room: free });
   if (shrinks) found.warn('panel-shrinks', 'groove.depth', { ...figures, room: larger(floating, ZERO) });
 }
@@ -55,8 +54,7 @@ function deepestGroove({ spec, narrowStile, trimEachSide, trimEachEnd, midRails 
   ].reduce(smaller, sum(spec.bead, spec.tenon.length));
 }
 
-function remedy(fit: PanelFit | null, depth: Length, { units }: ShopProfile): string {
-  if (fit === null) return say('remedy.none');
-  const figures = { clearance: typeLength(fit.clearance, units), depth: typeLength(fit.depth, units) };
-  return say(fit.depth.equals(depth) ? 'remedy.clearance' : 'remedy.groove', figures);
+function remedy(fit: PanelFit | null, depth: Length): Found {
+  if (fit === null) return { words: 'remedy.none' };
+  return { words: fit.depth.equals(depth) ? 'remedy.clearance' : 'remedy.groove', figures: { ...fit } };
 }

@@ -9,7 +9,7 @@ import {
   report,
   type Tree,
 } from '../fields/read-shape.ts';
-import { nameOfType } from '../length/parse-length.ts';
+import { kindOf } from '../fields/got.ts';
 import type { Result } from '../fields/fault.ts';
 import type { Units } from '../length/units.ts';
 import type { AsCut, DoorAsCut, Measured, PartAsCut } from './measured.ts';
@@ -54,7 +54,7 @@ export function readMeasured(input: unknown, units: Units): Result<Measured> {
 
 function treeAt(input: unknown, path: string, list: FaultList): Tree {
   if (isTree(input)) return input;
-  report(list, path, 'type', `expected an object; got ${nameOfType(input)}`);
+  report(list, path, 'type.object', { got: kindOf(input) });
   return {};
 }
 

@@ -1,4 +1,5 @@
-import type { Note, PlanDoor } from './plan.ts';
+import type { Note } from './plan.ts';
+import type { PrintedDoor } from './printed-plan.ts';
 
 /** How much a note matters: what can hurt somebody, what is likely to go wrong, what is usually done otherwise. */
 export type NoteRank = 'danger' | Note['level'];
@@ -33,14 +34,14 @@ export function rankOf({ id, level }: Pick<Note, 'id' | 'level'>): NoteRank {
  * The notes of some doors, one line a kind: danger first, then other warnings, then advice; within each rank what touches
  * the mark that is looked at first, else in the plan’s order.
  */
-export function noteLines(doors: readonly PlanDoor[], looked?: string): NoteLine[] {
+export function noteLines(doors: readonly PrintedDoor[], looked?: string): NoteLine[] {
   const ordered = doors.toSorted((a, b) => Number(b.mark === looked) - Number(a.mark === looked));
   const count = new Map<string, number>();
-  const kinds = new Map<string, { readonly note: Note; readonly told: Map<string, PlanDoor[]> }>();
+  const kinds = new Map<string, { readonly note: Note; readonly told: Map<string, PrintedDoor[]> }>();
   for (const door of ordered) {
     count.set(door.mark, (count.get(door.mark) ?? 0) + 1);
     for (const note of door.notes) {
-      const kind = kinds.get(note.id) ?? { note, told: new Map<string, PlanDoor[]>() };
+      const kind = kinds.get(note.id) ?? { note, told: new Map<string, PrintedDoor[]>() };
       kinds.set(note.id, kind);
       const whose = kind.told.get(note.message) ?? [];
       kind.told.set(note.message, whose);
@@ -63,7 +64,7 @@ export function firstLines(lines: readonly NoteLine[], most: number): readonly N
 }
 
 /** Doors by name: the mark alone where all of its doors are there. */
-function named(doors: readonly PlanDoor[], count: ReadonlyMap<string, number>): string[] {
+function named(doors: readonly PrintedDoor[], count: ReadonlyMap<string, number>): string[] {
   const byMark = new Map<string, string[]>();
   for (const { door, mark } of doors) {
     const own = byMark.get(mark);

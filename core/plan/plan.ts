@@ -4,6 +4,7 @@ import type { StationId } from '../stages/stations.ts';
 import type { PlacedKind, PlaceSettingsOf, SettingsOf, StageKind } from '../stages/table.ts';
 import type { PartName } from './part-name.ts';
 import type { PlaceName } from './place-name.ts';
+import type { FigureTable } from './figure.ts';
 
 /** A printed value: an exact fraction in lowest terms, a string with six decimals where the fractions are left, a count, or a word. */
 export type SettingValue = string | number;
@@ -56,8 +57,9 @@ export interface Note {
   readonly id: string;
   readonly level: 'warning' | 'advice';
   readonly path: string;
-  readonly message: string;
-  readonly figures: Readonly<Record<string, SettingValue>>;
+  /** Only of one that was kept in words: it stays as it was said. */
+  readonly message?: string;
+  readonly figures: FigureTable;
 }
 
 /** An amount to come off one edge at its two ends. */

@@ -17,6 +17,7 @@ import { fitOpening, type Fit } from '../survey/fit-opening.ts';
 import { surveyConditions } from '../survey/survey-conditions.ts';
 import type { DoorValues, Note, PlanPart, PlanStage } from '../plan/plan.ts';
 import type { Result } from '../fields/fault.ts';
+import type { Language } from '../words/say.ts';
 import { printPart, printStage } from './print-part.ts';
 
 /** A door planned and printed, but for its name and its parts' codes. */
@@ -33,7 +34,8 @@ export interface DoorToPlan {
   /** Where its fields stand in the job file: "doors[0]". */
   readonly path: string;
   readonly profile: ShopProfile;
-  readonly why: boolean;
+  /** In which language it is said why each value is what it is; null where nobody asks. */
+  readonly why: Language | null;
   /** What was measured on this door's own parts. */
   readonly asCut: DoorAsCut | null;
   /** Plan it whatever is wrong with it. */
@@ -62,7 +64,7 @@ export function planDoor({
       : (draftsOf(deriveJoint(own), profile).find(({ part }) => part === draft.part) ?? draft);
   });
   const printed = new Map<StageDraft, PlanStage>();
-  const reasons = why ? profile.units : null;
+  const reasons = why === null ? null : { units: profile.units, language: why };
   return {
     ok: true,
     value: {

@@ -4,13 +4,14 @@ import { doorAsCut, specAsCut } from '../measured/apply-measured.ts';
 import { type Measured, NOTHING_MEASURED } from '../measured/measured.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Fault, Result } from '../fields/fault.ts';
+import type { Language } from '../words/say.ts';
 import type { Plan, PlanDoor } from '../plan/plan.ts';
 import { planDoor, type PlannedDoor } from './plan-door.ts';
 
 /** What a plan is made with besides its job and its shop. */
 export interface PlanOptions {
-  /** Give with each setting where it is measured from and how it was reckoned. */
-  readonly why?: boolean;
+  /** Give with each setting where it is measured from and how it was reckoned, in this language. */
+  readonly why?: Language | null;
   /** Sizes as they came out, in place of those ordered. */
   readonly measured?: Measured;
   /** Plan it whatever is wrong with it: for doors that were begun under other rules. */
@@ -33,7 +34,7 @@ export function planJob(job: Job, profile: ShopProfile, options: PlanOptions = {
 /** The doors of one mark: reckoned once, and once more for each that was measured by itself; each with its own codes. */
 function planMark(job: Job, entry: JobDoor, profile: ShopProfile, options: PlanOptions): Result<PlanDoor[]> {
   const { mark, quantity, path } = entry;
-  const { measured = NOTHING_MEASURED, why = false, despite = false } = options;
+  const { measured = NOTHING_MEASURED, why = null, despite = false } = options;
   const plan = (door: string | null): Result<PlannedDoor> => {
     const asCut = door === null ? null : doorAsCut(measured, door);
     return planDoor({ spec: specAsCut(entry.spec, measured, asCut), path, profile, why, asCut, despite });

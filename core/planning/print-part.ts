@@ -3,14 +3,20 @@ import { printLength } from '../length/print-length.ts';
 import { printReal, type Real } from '../length/real.ts';
 import { typeLength } from '../length/type-length.ts';
 import type { Entry, PartDraft, StageDraft } from '../joint/stage-draft.ts';
-import { say } from '../words/say.ts';
+import { type Language, say } from '../words/say.ts';
 import type { PlanPart, PlanStage, Settings, SettingValue, Why } from '../plan/plan.ts';
 import type { Units } from '../length/units.ts';
+
+/** In which units and language it is said why a value is what it is. */
+export interface WhySaid {
+  readonly units: Units;
+  readonly language: Language;
+}
 
 /** A part's draft as the plan prints it, but for its code. A stage that parts share is printed once, kept in `printed`. */
 export function printPart(
   draft: PartDraft,
-  why: Units | null,
+  why: WhySaid | null,
   printed: Map<StageDraft, PlanStage> = new Map(),
 ): Omit<PlanPart, 'code'> {
   return {
@@ -27,10 +33,9 @@ export function printPart(
 }
 
 /**
- * A stage's settings by name, its places in order, what comes before it, and on request (in the job's units) why each
- * value is what it is.
+ * A stage's settings by name, its places in order, what comes before it, and on request why each value is what it is.
  */
-export function printStage(draft: StageDraft, why: Units | null): PlanStage {
+export function printStage(draft: StageDraft, why: WhySaid | null): PlanStage {
   const { stage, station, entries, places, after } = draft;
   const printed = {
     stage,
@@ -70,14 +75,18 @@ function printValue(value: Entry['value']): SettingValue {
       : value.value;
 }
 
-function whyOf(entries: Entries, units: Units): Record<string, Why> {
+function whyOf(entries: Entries, { units, language }: WhySaid): Record<string, Why> {
   const why: Record<string, Why> = {};
   for (const [name, entry] of Object.entries(entries)) {
     if (entry === undefined) continue;
     const { value, from, reason, figures } = entry;
     const told = Object.entries({ ...figures, value: value.value });
     const sum = Object.fromEntries(told.map(([key, figure]) => [key, tellFigure(figure, units)]));
-    why[name] = { from: say(from), datum: from.slice('from.'.length), reason: say(reason, sum) };
+    why[name] = {
+      from: say(from, {}, language),
+      datum: from.slice('from.'.length),
+      reason: say(reason, sum, language),
+    };
   }
   return why;
 }

@@ -2,10 +2,10 @@ import type { PrintedProfile } from '../api/shop-api.ts';
 import { type FaultList, isTree, readShape, refuseUnknown, report } from '../fields/read-shape.ts';
 import type { Shape } from '../fields/shape.ts';
 import type { Length } from '../length/length.ts';
-import { nameOfType } from '../length/parse-length.ts';
+import { kindOf } from '../fields/got.ts';
 import { printLength } from '../length/print-length.ts';
 import { typeLength } from '../length/type-length.ts';
-import type { Result } from '../fields/fault.ts';
+import { faultOf, type Result } from '../fields/fault.ts';
 import type { Units } from '../length/units.ts';
 import { readStocks, writeStocks } from '../stickers/read-stocks.ts';
 import { builtInProfile, type ShopProfile } from './shop-profile.ts';
@@ -26,14 +26,10 @@ const FIELDS = {
 export function readProfile(input: unknown, units: Units): Result<ShopProfile> {
   const list: FaultList = { faults: [], dropped: 0 };
   if (!isTree(input))
-    return {
-      ok: false,
-      faults: [{ path: '(profile)', code: 'type', message: `expected an object; got ${nameOfType(input)}` }],
-    };
+    return { ok: false, faults: [faultOf('(profile)', 'type.object', { got: kindOf(input) })] };
   refuseUnknown(input, ['format', 'units', 'moisture', 'stocks', ...Object.keys(FIELDS)], '', list);
-  if (input.format !== undefined && input.format !== 1) report(list, 'format', 'format', 'expected 1');
-  if (input.units !== undefined && input.units !== units)
-    report(list, 'units', 'word', `the job is in ${units}, so the profile must be too`);
+  if (input.format !== undefined && input.format !== 1) report(list, 'format', 'format.profile');
+  if (input.units !== undefined && input.units !== units) report(list, 'units', 'word.profile', { units });
   const read: Record<string, unknown> = {};
   for (const [name, shape] of Object.entries(FIELDS))
     if (Object.hasOwn(input, name)) read[name] = readShape(input[name], shape, name, units, list);
@@ -48,11 +44,9 @@ export function readProfile(input: unknown, units: Units): Result<ShopProfile> {
     return {
       ok: false,
       faults: [
-        {
-          path: 'blade.greatestHeight',
-          code: 'blade',
-          message: `a blade of ${typeLength(profile.blade.diameter, units)} cannot stand higher than half of it`,
-        },
+        faultOf('blade.greatestHeight', 'blade', {
+          diameter: { typed: typeLength(profile.blade.diameter, units) },
+        }),
       ],
     };
   return { ok: true, value: profile };
@@ -68,7 +62,7 @@ function readMoisture(input: unknown, list: FaultList): ShopProfile['moisture'] 
     input.high <= 30
   )
     return { low: input.low, high: input.high };
-  report(list, 'moisture', 'moisture', 'expected {low, high} in percent, 0 to 30, low not over high');
+  report(list, 'moisture', 'moisture');
   return undefined;
 }
 

@@ -1,7 +1,16 @@
 import type { Shape } from '../fields/shape.ts';
-import { type FaultList, isTree, join, readShape, refuseUnknown, report } from '../fields/read-shape.ts';
+import {
+  type FaultList,
+  isTree,
+  join,
+  readShape,
+  refuseUnknown,
+  report,
+  type Reported,
+} from '../fields/read-shape.ts';
 import { length, type Length, over, smaller, sum, times, ZERO } from '../length/length.ts';
-import { nameOfType } from '../length/parse-length.ts';
+import { kindOf } from '../fields/got.ts';
+import type { FaultId } from '../fields/fault.ts';
 import { printLength } from '../length/print-length.ts';
 import { typeLength } from '../length/type-length.ts';
 import type { Units } from '../length/units.ts';
@@ -35,12 +44,12 @@ const NAME = /^[a-z0-9][a-z0-9-]{0,39}$/;
  */
 export function readStocks(input: unknown, path: string, units: Units, list: FaultList): Stocks {
   if (!isTree(input)) {
-    report(list, path, 'type', `expected stocks by name; got ${nameOfType(input)}`);
+    report(list, path, 'type.stocks', { got: kindOf(input) });
     return {};
   }
   const names = Object.keys(input);
   if (names.length > MOST_STOCKS) {
-    report(list, path, 'too-many', `at most ${MOST_STOCKS}; got ${names.length}`);
+    report(list, path, 'too-many', { most: MOST_STOCKS, count: names.length });
     return {};
   }
   return Object.fromEntries(
@@ -59,25 +68,25 @@ function readStock(
   list: FaultList,
 ): StockSpec | null {
   if (!NAME.test(name)) {
-    report(list, path, 'stock-name', 'expected a name of small letters, digits and hyphens, 40 at most');
+    report(list, path, 'stock-name');
     return null;
   }
   if (!isTree(input)) {
-    report(list, path, 'type', `expected an object; got ${nameOfType(input)}`);
+    report(list, path, 'type.object', { got: kindOf(input) });
     return null;
   }
   const known: Stocks = BUILT_IN_STOCKS;
   const builtIn = Object.hasOwn(known, name) ? known[name] : undefined;
   const own = input.units === 'in' || input.units === 'mm' ? input.units : (builtIn?.units ?? units);
   if (input.units !== undefined && input.units !== own)
-    report(list, join(path, 'units'), 'word', 'expected "in" or "mm"');
+    report(list, join(path, 'units'), 'word.only', { words: { either: ['in', 'mm'] } });
   const adjust = input.adjust === undefined ? undefined : readAdjust(input.adjust, path, own, list);
   if (builtIn !== undefined) {
     refuseUnknown(input, ['units', 'adjust'], path, list);
     return adjust === undefined ? builtIn : { ...builtIn, adjust };
   }
   if (input.kind !== 'sheet' && input.kind !== 'roll') {
-    report(list, join(path, 'kind'), 'word', 'expected "sheet" or "roll"');
+    report(list, join(path, 'kind'), 'word.only', { words: { either: ['sheet', 'roll'] } });
     return null;
   }
   const before = list.faults.length + list.dropped;
@@ -88,7 +97,7 @@ function readStock(
   for (const [field, shape] of Object.entries(fields))
     if (Object.hasOwn(input, field))
       read[field] = readShape(input[field], shape, join(path, field), own, list);
-    else if (read[field] === undefined) report(list, join(path, field), 'required', 'required here');
+    else if (read[field] === undefined) report(list, join(path, field), 'required.here');
   for (const field of counts) read[field] = whole(input[field], 1, MOST_COUNT, join(path, field), list);
   const dpi = input.dpi ?? DPI[input.kind];
   read.dpi = whole(dpi, DPI.least, DPI.most, join(path, 'dpi'), list);
@@ -104,7 +113,7 @@ function readStock(
 
 function whole(input: unknown, least: number, most: number, path: string, list: FaultList): number {
   if (typeof input === 'number' && Number.isInteger(input) && input >= least && input <= most) return input;
-  report(list, path, 'count', `expected a whole number from ${least} to ${most}`);
+  report(list, path, 'count', { least, most });
   return least;
 }
 
@@ -112,16 +121,12 @@ function whole(input: unknown, least: number, most: number, path: string, list: 
 function sound(stock: StockSpec, path: string, list: FaultList): boolean {
   const { label, corner, units } = stock;
   const half = over(smaller(label.width, label.height), 2);
-  const refuse = (field: string, code: string, message: string): boolean => {
-    report(list, join(path, field), code, message);
+  const refuse = (field: string, id: FaultId, figures: Reported): boolean => {
+    report(list, join(path, field), id, figures);
     return false;
   };
-  if (corner.compare(half) > 0)
-    return refuse(
-      'corner',
-      'stock-corner',
-      `at most half the sticker’s smaller side, ${typeLength(half, units)}`,
-    );
+  const typed = (value: Length) => typeLength(value, units);
+  if (corner.compare(half) > 0) return refuse('corner', 'stock-corner', { half: typed(half) });
   if (stock.kind === 'roll') return true;
   const axes = [
     ['pitchX', 'left', stock.columns, stock.pitchX, label.width, stock.left, stock.page.width],
@@ -129,18 +134,10 @@ function sound(stock: StockSpec, path: string, list: FaultList): boolean {
   ] as const;
   return axes.every(([pitchName, edge, count, pitch, each, from, page]) => {
     if (count > 1 && pitch.compare(each) < 0)
-      return refuse(
-        pitchName,
-        'stock-overlap',
-        `stickers of ${typeLength(each, units)} overlap at a pitch of ${typeLength(pitch, units)}`,
-      );
+      return refuse(pitchName, 'stock-overlap', { each: typed(each), pitch: typed(pitch) });
     const end = sum(from, times(pitch, count - 1), each);
     if (end.compare(page) > 0)
-      return refuse(
-        edge,
-        'stock-off-page',
-        `${count} stickers end ${typeLength(end, units)} from the page’s edge, and the page is ${typeLength(page, units)}`,
-      );
+      return refuse(edge, 'stock-off-page', { count, end: typed(end), page: typed(page) });
     return true;
   });
 }
@@ -160,12 +157,7 @@ function readAdjust(input: unknown, path: string, units: Units, list: FaultList)
     if (line === undefined) return ONE;
     const found = over(line.printed, line.of);
     if (found.compare(length(9, 10)) < 0 || found.compare(length(11, 10)) > 0)
-      report(
-        list,
-        join(at, field),
-        'stock-adjust',
-        'the check line is off by more than a tenth: measure again',
-      );
+      report(list, join(at, field), 'stock-adjust');
     return found;
   };
   return {

@@ -28,7 +28,7 @@ export function surveyConditions(
   const more = (least: number, now: number) =>
     length(Math.ceil((now + 2 * Math.max(0, -least)) * step - 1e-6), step);
   found.warn('does-not-cover', 'oversize', {
-    where: across <= along ? 'left and right' : 'bottom and top',
+    where: { words: across <= along ? 'named.sides' : 'named.ends' },
     missing: real(-worst),
     width: more(across, realOf(spec.oversize.width)),
     height: more(along, realOf(spec.oversize.height)),

@@ -9,6 +9,7 @@ import { howToWords } from './how-to-words.ts';
 import { noteWords } from './notes.ts';
 import { officeWords } from './office.ts';
 import { paperWords } from './paper.ts';
+import { readingWords } from './reading.ts';
 import { refusalWords } from './refusals.ts';
 import { remedyWords } from './remedies.ts';
 import { stageWords } from './stages.ts';
@@ -29,6 +30,7 @@ export const en = {
   ...noteWords,
   ...officeWords,
   ...paperWords,
+  ...readingWords,
   ...refusalWords,
   ...remedyWords,
   ...stageWords,

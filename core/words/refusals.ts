@@ -34,6 +34,13 @@ export const refusalWords = {
   'api.body': 'The request is not as it should be: {reason}',
   'api.body-late':
     'Nothing more came for {seconds} seconds, so the rest was not waited for. Nothing was changed.',
+  'api.at': '{where}{what}',
+  'api.body.from': 'from: a position from 1',
+  'api.body.symbol': 'symbol: code128 or datamatrix',
+  'api.body.kind': 'kind: cards, templates, rods or sheet',
+  'api.body.paper': 'paper: letter or a4',
+  'api.shop.id-twice': 'an id twice',
+  'api.shop.badge-twice': 'a badge twice',
   'api.not-found': 'There is nothing at this address.',
   'api.method': 'This address takes {allowed}.',
   'api.store':
@@ -47,6 +54,7 @@ export const refusalWords = {
   'api.pin-wait': 'Too many wrong tries: wait {seconds} seconds.',
   'api.no-shell': 'The screen is not in full-screen mode, so there is nothing to leave.',
   'api.archive': 'This file cannot be used: {reason}. Nothing was changed.',
+  'api.archive.empty': 'there is nothing in it',
   'api.backup-unknown': 'There is no backup {name}.',
   'api.busy': 'Not just now: {reason}.',
   'api.internal': 'Something went wrong in the shop computer; it is written in its log.',

@@ -1,5 +1,4 @@
-import { noteLines } from '#core/plan/note-lines.ts';
-import type { PlanDoor } from '#core/plan/plan.ts';
+import type { NoteLine as KindLine } from '#core/plan/note-lines.ts';
 import { kindWords } from '#core/telling/kind-words.ts';
 import { say } from '#core/words/say.ts';
 import type { Faces } from '../pdf/typeface.ts';
@@ -17,8 +16,8 @@ export interface NoteLine {
 export const NOTE_PITCH = 10;
 
 /** What the plan warns of, in lines: danger first and bold, each sentence, or a sentence for each kind. */
-export function notesOf(door: PlanDoor, faces: Faces, width: number, by?: 'kinds'): NoteLine[] {
-  return noteLines([door]).flatMap((line) => {
+export function notesOf(told: readonly KindLine[], faces: Faces, width: number, by?: 'kinds'): NoteLine[] {
+  return told.flatMap((line) => {
     const bold = line.rank === 'danger';
     const sentences = by === 'kinds' ? [kindWords(line)] : line.tellings.map(({ message }) => message);
     return sentences

@@ -1,3 +1,5 @@
+import { noteLines } from '#core/plan/note-lines.ts';
+import { speakDoors } from '#core/telling/speak-plan.ts';
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
 import { say } from '#core/words/say.ts';
 import type { Size } from '../pdf/box.ts';
@@ -25,7 +27,7 @@ function setupCard(plan: Plan, door: PlanDoor, paper: Size, faces: Faces): Paper
   headPage(first, title, plan.job);
   const stations = cardStations(door, plan.units);
   const floor = cautions(first, stations);
-  const { notes, below } = shareOut(door, paper, faces, floor);
+  const { notes, below } = shareOut(plan, door, paper, faces, floor);
   drawings(first, door, plan.units, below);
   const end = writeParts(first, door, plan.units, below - 18);
   writeNotes(first, notes, end - 20, floor);
@@ -37,6 +39,7 @@ function setupCard(plan: Plan, door: PlanDoor, paper: Size, faces: Faces): Paper
 
 /** How the first page is shared: the notes, by kinds where the dangers have no room whole, and the height that drawings end at. */
 function shareOut(
+  plan: Plan,
   door: PlanDoor,
   paper: Size,
   faces: Faces,
@@ -45,8 +48,9 @@ function shareOut(
   const body = bodyOf(paper);
   const parts = floor + 52 + partRows(door) * PART_PITCH;
   const most = Math.floor((body.y + body.height - DRAWN - parts) / NOTE_PITCH);
-  const whole = notesOf(door, faces, body.width);
-  const notes = keptRows(whole) <= most ? whole : notesOf(door, faces, body.width, 'kinds');
+  const told = noteLines(speakDoors([door], plan.units));
+  const whole = notesOf(told, faces, body.width);
+  const notes = keptRows(whole) <= most ? whole : notesOf(told, faces, body.width, 'kinds');
   const highest = parts + Math.max(keptRows(notes), Math.min(notes.length, 6)) * NOTE_PITCH;
   return { notes, below: Math.max(highest, body.y + body.height * 0.44) };
 }

@@ -1,6 +1,6 @@
+import type { FigureTable, Saying } from '#core/plan/figure.ts';
 import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
 import type { Stocks } from '#core/stickers/stock.ts';
-import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import type { SymbolKind } from '../pdf/symbol.ts';
 import { newDocument } from '../pdf/typeface.ts';
@@ -51,7 +51,7 @@ export type Stickers =
 type Refused =
   | { readonly ok: false; readonly fault: 'stock-unknown'; readonly stocks: readonly string[] }
   | { readonly ok: false; readonly fault: 'codes-unknown'; readonly codes: readonly string[] }
-  | { readonly ok: false; readonly fault: 'position' | 'symbol' | 'text'; readonly message: string };
+  | { readonly ok: false; readonly fault: 'position' | 'symbol' | 'text'; readonly told: Saying };
 
 /** What is asked for, as far as it can be had. */
 interface Order {
@@ -117,22 +117,27 @@ function orderOf(plan: Plan, options: StickerOptions): Order | Refused {
 }
 
 function noPosition(stock: Stock, from: number | undefined): Refused {
-  const message = say('paper.no-position', { stock: stock.name, last: perPage(stock), from: String(from) });
-  return { ok: false, fault: 'position', message };
+  const figures = { stock: stock.name, last: perPage(stock), from: String(from) };
+  return { ok: false, fault: 'position', told: { words: 'paper.no-position', figures } };
 }
 
 /** What of a part has no room on the stock; for a symbol, which stocks have it. */
 function noRoom(reason: 'symbol' | 'text', order: Order, door: PlanDoor, part: PlanPart): Refused {
   const { kind, stock, stocks } = order;
-  const where = say('ui.part-of', { part: partName(part.part), door: door.door });
+  const named = { part: { part: part.part, title: true }, door: door.door } as const;
+  const where: Saying = { words: 'ui.part-of', figures: named };
   if (reason === 'text')
-    return { ok: false, fault: reason, message: say('paper.no-room-text', { where, stock: stock.name }) };
+    return {
+      ok: false,
+      fault: reason,
+      told: { words: 'paper.no-room-text', figures: { where, stock: stock.name } },
+    };
   const fits = stocksThatRead(kind, part.code, stocks);
-  const message = say('paper.no-room-symbol', {
+  const figures: FigureTable = {
     where,
-    symbol: say(`paper.symbol-${kind}`),
+    symbol: { words: `paper.symbol-${kind}` },
     stock: stock.name,
-    stocks: fits.length === 0 ? say('paper.none-of-them') : fits.join(', '),
-  });
-  return { ok: false, fault: reason, message };
+    stocks: fits.length === 0 ? { words: 'paper.none-of-them' } : fits.join(', '),
+  };
+  return { ok: false, fault: reason, told: { words: 'paper.no-room-symbol', figures } };
 }

@@ -19,7 +19,7 @@ async function main(): Promise<void> {
   if (!kind.success || !paper.success) usage();
   const file = readJsonFile(path);
   if (!file.ok) endWithFaults(file.faults);
-  const planned = planFile(file.value, { why: true });
+  const planned = planFile(file.value, { why: 'en' });
   if (!planned.ok) endWithFaults(planned.faults);
   const made = await papersPdf(planned.value, {
     kind: kind.data,

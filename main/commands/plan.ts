@@ -3,13 +3,14 @@ import { readJob } from '#core/job/read-job.ts';
 import { NOTHING_MEASURED } from '#core/measured/measured.ts';
 import { readMeasured } from '#core/measured/read-measured.ts';
 import { planJob } from '#core/planning/plan-job.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
 import { endWith } from './end-with.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';
 import { profileFrom } from './read-profile-file.ts';
 
 const USAGE = 'plan: expected JOB.json [--why] [--profile FILE] [--measured FILE]';
 
-/** Prints the plan of a job file as JSON; faults go to stderr, a line each, with exit code 2. */
+/** Prints the plan of a job file as JSON, its words English; faults go to stderr, a line each, with exit code 2. */
 function main(): void {
   const { values, positionals } = readArguments();
   const [path, ...more] = positionals;
@@ -27,9 +28,9 @@ function main(): void {
     if (!read.ok) endWithFaults(read.faults);
     measured = read.value;
   }
-  const planned = planJob(job.value, profile, { why: values.why, measured });
+  const planned = planJob(job.value, profile, { why: values.why ? 'en' : null, measured });
   if (!planned.ok) endWithFaults(planned.faults);
-  process.stdout.write(`${JSON.stringify(planned.value, null, 2)}\n`);
+  process.stdout.write(`${JSON.stringify(speakPlan(planned.value, 'en'), null, 2)}\n`);
 }
 
 function readArguments() {

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
-import type { Fault } from '#core/fields/fault.ts';
+import { type Fault, faultOf, type FaultId } from '#core/fields/fault.ts';
+import { speakFaults } from '#core/telling/speak-faults.ts';
 import { endWith } from './end-with.ts';
 
 const MOST_BYTES = 8 * 1024 * 1024;
@@ -11,31 +12,32 @@ export type ReadFile =
 
 /** Reads a JSON file of at most 8 MiB; anything wrong is a fault with the file's name as its path. */
 export function readJsonFile(path: string): ReadFile {
-  const refuse = (code: string, message: string): ReadFile => ({
-    ok: false,
-    faults: [{ path, code, message }],
-  });
+  const refuse = (id: FaultId, error?: unknown): ReadFile => {
+    const reason = error instanceof Error ? error.message : String(error);
+    return { ok: false, faults: [faultOf(path, id, { reason: { typed: reason } })] };
+  };
   let bytes: Buffer;
   try {
     bytes = readFileSync(path);
   } catch (error) {
-    return refuse('unreadable', `cannot be read: ${error instanceof Error ? error.message : String(error)}`);
+    return refuse('unreadable', error);
   }
-  if (bytes.length > MOST_BYTES) return refuse('too-large', 'a job file has at most 8 MiB');
+  if (bytes.length > MOST_BYTES) return refuse('too-large');
   let text: string;
   try {
     text = UTF8.decode(bytes);
   } catch {
-    return refuse('not-utf8', 'is no UTF-8 text: save it as UTF-8');
+    return refuse('not-utf8');
   }
   try {
     return { ok: true, value: JSON.parse(text) };
   } catch (error) {
-    return refuse('not-json', `is no JSON: ${error instanceof Error ? error.message : String(error)}`);
+    return refuse('not-json', error);
   }
 }
 
-/** Prints faults a line each on stderr and ends with exit code 2. */
+/** Prints faults in English, a line each, on stderr and ends with exit code 2. */
 export function endWithFaults(faults: readonly Fault[]): never {
-  return endWith(2, faults.map(({ path, message }) => `${path}: ${message}`).join('\n'));
+  const lines = speakFaults(faults, 'en').map(({ path, message }) => `${path}: ${message}`);
+  return endWith(2, lines.join('\n'));
 }

@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { readJob } from '#core/job/read-job.ts';
 import { planJob } from '#core/planning/plan-job.ts';
+import { speakSaying } from '#core/telling/speak-saying.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { allStocks } from '#core/stickers/read-stocks.ts';
 import { say } from '#core/words/say.ts';
@@ -44,7 +45,7 @@ async function main(): Promise<void> {
         ? say('api.stock-unknown', { stock: values.stock, stocks: made.stocks.join(', ') })
         : made.fault === 'codes-unknown'
           ? say('api.codes-unknown', { codes: made.codes.join(', ') })
-          : made.message,
+          : speakSaying(made.told, 'en'),
     );
   write(out, made.pdf);
   for (const line of stickerReport(made, values.stock, out)) process.stderr.write(`${line}\n`);

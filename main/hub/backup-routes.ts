@@ -53,7 +53,7 @@ export async function backupRoutes(
     scope.addContentTypeParser('application/json', (_request, payload, done) => done(null, payload));
     serveOn(scope, access)('POST /import', async ({ body, reply }) => {
       if (!(body instanceof Readable))
-        throw problem(400, 'api.archive', { reason: 'there is nothing in it' });
+        throw problem(400, 'api.archive', { reason: { words: 'api.archive.empty' } });
       reply.header('connection', 'close');
       return putInPlace(services, 'an exported file', inTime(body), 'foreign');
     });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { hasWords } from '#core/words/say.ts';
 import { problem } from './problem.ts';
 
 /** What came in, read by its schema; 400 with the first thing that is wrong. */
@@ -7,6 +8,10 @@ export function checked<S extends z.ZodType>(schema: S, input: unknown): z.infer
   if (read.success) return read.data;
   const issue = read.error.issues[0];
   const where = issue === undefined || issue.path.length === 0 ? '' : `${issue.path.join('.')}: `;
-  const reason = `${where}${issue?.message ?? 'wrong form'}`.slice(0, 300);
+  // What the schemas' own library says of an issue comes as it is; what our schemas say is a key.
+  const said = issue?.message ?? '';
+  const reason = hasWords(said)
+    ? ({ words: 'api.at', figures: { where, what: { words: said } } } as const)
+    : `${where}${said}`.slice(0, 300);
   throw problem(400, 'api.body', { reason }, { code: 'malformed' });
 }

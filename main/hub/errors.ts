@@ -2,6 +2,7 @@ import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from
 import { ENDPOINTS } from '#core/api/endpoints.ts';
 import { codeOf, StoreBusy, StoreTrouble, wordsOf } from '../store/files/file-port.ts';
 import { ArchiveFault } from '../store/archive/read-archive.ts';
+import { askedLanguage } from './asked-language.ts';
 import { HEADERS } from './guard-requests.ts';
 import { Problem, problem } from './problem.ts';
 
@@ -10,8 +11,9 @@ export function answerErrors(app: FastifyInstance): void {
   app.setErrorHandler(answerError);
   app.setNotFoundHandler(async (request, reply) => {
     const allowed = methodsAt(request.url);
-    if (allowed.length === 0) return tell(reply, problem(404, 'api.not-found'));
+    if (allowed.length === 0) return tell(request, reply, problem(404, 'api.not-found'));
     return tell(
+      request,
       reply.header('allow', allowed.join(', ')),
       problem(405, 'api.method', { allowed: allowed.join(', ') }),
     );
@@ -23,14 +25,17 @@ export function answerError(error: FastifyError, request: FastifyRequest, reply:
   const known = problemOf(error, request);
   if (known !== null) {
     if (known.status >= 500) request.log.error({ err: error }, 'could not be written down');
-    return tell(reply, known);
+    return tell(request, reply, known);
   }
   request.log.error({ err: error }, 'request failed');
-  return tell(reply, problem(500, 'api.internal'));
+  return tell(request, reply, problem(500, 'api.internal'));
 }
 
-function tell(reply: FastifyReply, { status, body }: Problem): FastifyReply {
-  return reply.headers(HEADERS).code(status).send(body);
+function tell(request: FastifyRequest, reply: FastifyReply, { status, bodyIn }: Problem): FastifyReply {
+  return reply
+    .headers(HEADERS)
+    .code(status)
+    .send(bodyIn(askedLanguage(request)));
 }
 
 function problemOf(error: FastifyError, request: FastifyRequest): Problem | null {

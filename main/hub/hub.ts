@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { join } from 'node:path';
 import type { Logger } from 'pino';
+import { speakFaults } from '#core/telling/speak-faults.ts';
 import { PrintDesk } from '../printing/print-desk.ts';
 import type { PrintSystem } from '../printing/printer.ts';
 import { type BackupClock, startBackupClock } from '../store/archive/backup-clock.ts';
@@ -127,7 +128,7 @@ function sayWhatWasFound({ found, jobs, shop }: Store, pin: PinStore, logger: Lo
   for (const { summary, faults } of jobs.all())
     if (faults.length > 0)
       logger.warn(
-        { job: summary.id, faults: faults.slice(0, 5) },
+        { job: summary.id, faults: speakFaults(faults.slice(0, 5), 'en') },
         'a job needs attention: it shows its last plan',
       );
   for (const trouble of [...jobs.troubles, shop.trouble, pin.trouble])

@@ -4,6 +4,9 @@ import { lostMarks } from '#core/marks/lost-marks.ts';
 import { isFinished } from '#core/marks/stage-state.ts';
 import { disagreements, without } from '#core/measured/disagreements.ts';
 import { newlyOutdated } from '#core/stickers/to-print.ts';
+import { speakFaults } from '#core/telling/speak-faults.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
+import type { Language } from '#core/words/languages.ts';
 import type { Changed, NotSaved, Saved } from '../store/documents/job-store.ts';
 import type { Store } from '../store/store.ts';
 import { planDocument } from '../store/documents/plan-document.ts';
@@ -17,8 +20,8 @@ export function jobRoutes(serve: Serve, store: Store, announcer: Announcer): voi
   const tell = (id: string, change: 'added' | 'changed' | 'removed') =>
     announcer.tell({ event: 'job', data: { id, change } });
 
-  serve('GET /jobs', async () => ({
-    jobs: store.jobs.all().map((stored) => lineOf(stored, store.left(stored))),
+  serve('GET /jobs', async ({ language }) => ({
+    jobs: store.jobs.all().map((stored) => lineOf(stored, store.left(stored), language)),
   }));
 
   serve('POST /jobs', async ({ body }) => {
@@ -27,13 +30,11 @@ export function jobRoutes(serve: Serve, store: Store, announcer: Announcer): voi
     return savedAnswer(saved, 'new');
   });
 
-  serve('GET /jobs/:id', async ({ params, query }) => {
+  serve('GET /jobs/:id', async ({ params, query, language }) => {
     const stored = jobOf(store, params.id);
-    const explained = query.why === '1' ? planDocument(stored.document, true) : null;
-    return livePlan(
-      explained?.ok === true ? explained.value : stored.plan,
-      store.progress(stored.document.id),
-    );
+    const explained = query.why === '1' ? planDocument(stored.document, language) : null;
+    const plan = explained?.ok === true ? explained.value : stored.plan;
+    return speakPlan(livePlan(plan, store.progress(stored.document.id)), language);
   });
 
   serve('GET /jobs/:id/file', async ({ params }) => {
@@ -137,7 +138,7 @@ function savedAnswer(saved: Saved, id: string): GivenBy<'POST /jobs'> {
 /** So many faults are told of a job in the list; the form finds all of them. */
 const MOST_FAULTS = 20;
 
-function lineOf({ document, summary, faults }: StoredJob, left: number): JobLine {
+function lineOf({ document, summary, faults }: StoredJob, left: number, language: Language): JobLine {
   const { id, job, due, units, doors, parts } = summary;
   return {
     id,
@@ -149,10 +150,6 @@ function lineOf({ document, summary, faults }: StoredJob, left: number): JobLine
     left,
     revision: document.revision,
     hash: summary.hash,
-    ...(faults.length === 0
-      ? {}
-      : {
-          faults: faults.slice(0, MOST_FAULTS).map(({ path, code, message }) => ({ path, code, message })),
-        }),
+    ...(faults.length === 0 ? {} : { faults: speakFaults(faults.slice(0, MOST_FAULTS), language) }),
   };
 }

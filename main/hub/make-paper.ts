@@ -1,9 +1,10 @@
 import type { PaperKind, PrintRequest } from '#core/api/prints-api.ts';
 import { readPartCode } from '#core/codes/read-code.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
+import type { Saying } from '#core/plan/figure.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import type { Stocks } from '#core/stickers/stock.ts';
-import { say } from '#core/words/say.ts';
+import { say, spokenNow } from '#core/words/say.ts';
 import { calibrationPdf } from '#labels/stickers/calibration-pdf.ts';
 import { PAPERS } from '#labels/papers/paper-size.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
@@ -31,7 +32,7 @@ export interface MadePaper {
 /** A job's plan as it lives, with where every setting is measured from. */
 export function explainedPlan(store: Store, id: string): Plan {
   const { document, plan } = jobOf(store, id);
-  const explained = planDocument(document, true);
+  const explained = planDocument(document, spokenNow());
   return livePlan(explained.ok ? explained.value : plan, store.progress(id));
 }
 
@@ -66,8 +67,8 @@ async function calibration(
   return { ok: true, paper: { pdf, title, ...mediaOf(stock, stocks) }, stickers: [], stock };
 }
 
-function noSuchStock(stock: string, stocks: readonly string[]): string {
-  return say('api.stock-unknown', { stock: stock.slice(0, 40), stocks: stocks.join(', ') });
+function noSuchStock(stock: string, stocks: readonly string[]): Saying {
+  return { words: 'api.stock-unknown', figures: { stock: stock.slice(0, 40), stocks: stocks.join(', ') } };
 }
 
 async function papers(
@@ -88,8 +89,8 @@ async function papers(
   return refused('not-made', {
     reason:
       made.fault === 'no-arch'
-        ? say('paper.no-arch')
-        : say('paper.doors-unknown', { doors: made.doors.slice(0, 10).join(', ') }),
+        ? { words: 'paper.no-arch' }
+        : { words: 'paper.doors-unknown', figures: { doors: made.doors.slice(0, 10).join(', ') } },
   });
 }
 
@@ -119,8 +120,8 @@ async function stickers(
         made.fault === 'stock-unknown'
           ? noSuchStock(stock, made.stocks)
           : made.fault === 'codes-unknown'
-            ? say('api.codes-unknown', { codes: made.codes.slice(0, 10).join(', ') })
-            : made.message,
+            ? { words: 'api.codes-unknown', figures: { codes: made.codes.slice(0, 10).join(', ') } }
+            : made.told,
     });
   return {
     ok: true,

@@ -18,9 +18,9 @@ export function paperRoutes(serve: Serve, store: Store, announcer: Announcer): v
     const stored = jobOf(store, params.id);
     const plan = livePlan(stored.plan, store.progress(stored.document.id));
     const { stock = DEFAULT_STOCK, codes, from = '1', symbol } = query;
-    if (!/^[1-9]\d{0,3}$/.test(from)) throw problem(400, 'api.body', { reason: 'from: a position from 1' });
+    if (!/^[1-9]\d{0,3}$/.test(from)) throw problem(400, 'api.body', { reason: { words: 'api.body.from' } });
     if (symbol !== undefined && symbol !== 'code128' && symbol !== 'datamatrix')
-      throw problem(400, 'api.body', { reason: 'symbol: code128 or datamatrix' });
+      throw problem(400, 'api.body', { reason: { words: 'api.body.symbol' } });
     const asked =
       codes === undefined
         ? undefined
@@ -47,7 +47,7 @@ export function paperRoutes(serve: Serve, store: Store, announcer: Announcer): v
       });
     if (!made.ok && made.fault === 'codes-unknown')
       throw problem(404, 'api.codes-unknown', { codes: made.codes.join(', ') });
-    if (!made.ok) throw problem(400, 'api.body', { reason: made.message });
+    if (!made.ok) throw problem(400, 'api.body', { reason: made.told });
     return reply
       .type('application/pdf')
       .header('content-disposition', 'inline; filename="stickers.pdf"')

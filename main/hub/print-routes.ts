@@ -1,4 +1,5 @@
 import { paperKind, paperSize, type PrinterLine } from '#core/api/prints-api.ts';
+import type { Language } from '#core/words/languages.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import type { PrintDesk } from '../printing/print-desk.ts';
 import { tellRefusal } from '../printing/tell-refusal.ts';
@@ -14,9 +15,9 @@ import { shopStocks } from './shop-stocks.ts';
 
 /** The printers here, prints on their way, and a job's papers to look at or to print from the browser. */
 export function printRoutes(serve: Serve, store: Store, desk: PrintDesk, announcer: Announcer): void {
-  serve('GET /printers', async () => {
+  serve('GET /printers', async ({ language }) => {
     const listed = await desk.list();
-    if (!listed.ok) return { printers: [], message: tellRefusal(listed) };
+    if (!listed.ok) return { printers: [], message: tellRefusal(listed, language) };
     const { printers } = listed;
     const stickers = stickerPrinter(store, printers);
     return { printers, ...(stickers === null ? {} : { stickers }) };
@@ -40,20 +41,20 @@ export function printRoutes(serve: Serve, store: Store, desk: PrintDesk, announc
     };
   });
 
-  serve('GET /prints/:id', async ({ params }) => stateOf(desk, params.id));
+  serve('GET /prints/:id', async ({ params, language }) => stateOf(desk, params.id, language));
 
-  serve('DELETE /prints/:id', async ({ params }) => {
-    stateOf(desk, params.id);
+  serve('DELETE /prints/:id', async ({ params, language }) => {
+    stateOf(desk, params.id, language);
     desk.cancel(params.id ?? '');
-    return stateOf(desk, params.id);
+    return stateOf(desk, params.id, language);
   });
 
   serve('GET /jobs/:id/papers.pdf', async ({ params, query, reply }) => {
     const stored = jobOf(store, params.id);
     const kind = paperKind.safeParse(query.kind);
     const paper = paperSize.safeParse(query.paper ?? 'letter');
-    if (!kind.success) throw problem(400, 'api.body', { reason: 'kind: cards, templates, rods or sheet' });
-    if (!paper.success) throw problem(400, 'api.body', { reason: 'paper: letter or a4' });
+    if (!kind.success) throw problem(400, 'api.body', { reason: { words: 'api.body.kind' } });
+    if (!paper.success) throw problem(400, 'api.body', { reason: { words: 'api.body.paper' } });
     const doors = query.doors?.split(',').filter((each) => each !== '');
     const made = await papersPdf(explainedPlan(store, stored.document.id), {
       kind: kind.data,
@@ -89,8 +90,8 @@ function stickerPrinter(
   return { printer, stock, positions: spec.kind === 'sheet' ? spec.columns * spec.rows : 1 };
 }
 
-function stateOf(desk: PrintDesk, id: string | undefined) {
-  const state = desk.state(id ?? '');
+function stateOf(desk: PrintDesk, id: string | undefined, language: Language) {
+  const state = desk.state(id ?? '', language);
   if (state === undefined) throw problem(404, 'api.print-unknown');
   return state;
 }

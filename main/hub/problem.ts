@@ -3,18 +3,25 @@ import type { Missing } from '#core/marks/stage-state.ts';
 import { missingText } from '#core/telling/missing.ts';
 import type { Refusal } from '#core/marks/mark.ts';
 import type { Fault } from '#core/fields/fault.ts';
-import { say, type Figures, type WordKey } from '#core/words/say.ts';
+import type { FigureTable } from '#core/plan/figure.ts';
+import { speakFaults } from '#core/telling/speak-faults.ts';
+import { speakSaying } from '#core/telling/speak-saying.ts';
 import { type Refused, tellRefusal } from '#core/telling/tell-refusal.ts';
+import type { Language, WordKey } from '#core/words/say.ts';
 
-/** Something that a request asked for and does not get: a status, and what is told. */
+/** What is answered, in the words of a language. */
+type BodyIn = (language: Language) => Readonly<Record<string, unknown>>;
+
+/** Something that a request asked for and does not get: a status, and what is told in the language that it asks in. */
 export class Problem extends Error {
   readonly status: number;
-  readonly body: Readonly<Record<string, unknown>>;
+  readonly bodyIn: BodyIn;
 
-  constructor(status: number, body: Readonly<Record<string, unknown>>) {
-    super(typeof body.message === 'string' ? body.message : 'refused');
+  constructor(status: number, bodyIn: BodyIn) {
+    const { message } = bodyIn('en');
+    super(typeof message === 'string' ? message : 'refused');
     this.status = status;
-    this.body = body;
+    this.bodyIn = bodyIn;
   }
 }
 
@@ -22,10 +29,14 @@ export class Problem extends Error {
 export function problem(
   status: number,
   key: Extract<WordKey, `api.${string}`>,
-  figures: Figures = {},
+  figures: FigureTable = {},
   extra: Readonly<Record<string, unknown>> = {},
 ): Problem {
-  return new Problem(status, { code: key.slice('api.'.length), message: say(key, figures), ...extra });
+  return new Problem(status, (language) => ({
+    code: key.slice('api.'.length),
+    message: speakSaying({ words: key, figures }, language),
+    ...extra,
+  }));
 }
 
 const STATUS: Readonly<Partial<Record<Refusal, number>>> = {
@@ -40,19 +51,17 @@ export function refusal(
   told: Omit<Refused, 'missing'> = {},
   missing?: readonly Missing[],
 ): Problem {
-  const body: RefusalBody = {
+  const bodyIn = (language: Language): RefusalBody => ({
     code,
-    message: tellRefusal(code, { ...told, missing }),
+    message: tellRefusal(code, { ...told, missing }, language),
     ...(missing === undefined ? {} : { missing: missing.map(missingText) }),
     ...(told.station === undefined ? {} : { station: told.station }),
     ...(told.replacedBy === undefined ? {} : { replacedBy: told.replacedBy }),
-  };
-  return new Problem(STATUS[code] ?? 409, body);
+  });
+  return new Problem(STATUS[code] ?? 409, bodyIn);
 }
 
 /** A file that is refused: every fault with its place. */
 export function faulty(faults: readonly Fault[]): Problem {
-  return new Problem(400, {
-    errors: faults.map(({ path, code, message }) => ({ path, code, message })),
-  });
+  return new Problem(400, (language) => ({ errors: speakFaults(faults, language) }));
 }

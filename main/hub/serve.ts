@@ -2,6 +2,8 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import { type Endpoint, type EndpointKey, ENDPOINTS } from '#core/api/endpoints.ts';
 import type { Frozen } from '#core/api/held-to.ts';
+import type { Language } from '#core/words/languages.ts';
+import { askedLanguage } from './asked-language.ts';
 import { checked } from './checked.ts';
 import type { OfficeAccess } from './office-access.ts';
 
@@ -29,6 +31,8 @@ export interface Asked<K extends EndpointKey> {
   readonly params: Readonly<Record<string, string>>;
   readonly query: QueryOf<K>;
   readonly body: BodyOf<K>;
+  /** In which language it is answered. */
+  readonly language: Language;
   readonly request: FastifyRequest;
   readonly reply: FastifyReply;
 }
@@ -52,6 +56,7 @@ export function serveOn(app: FastifyInstance, access: OfficeAccess): Serve {
           params: request.params,
           query: endpoint.query === undefined ? {} : checked(endpoint.query, request.query),
           body: endpoint.takes === undefined ? undefined : checked(endpoint.takes, request.body),
+          language: askedLanguage(request),
           request,
           reply,
         } as Asked<typeof key>;

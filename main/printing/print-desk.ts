@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { PrintState } from '#core/api/prints-api.ts';
-import { say } from '#core/words/say.ts';
+import { type Language, say } from '#core/words/say.ts';
 import { type Paper, type PrintSystem, refused, type Refused } from './printer.ts';
 import { tellRefusal } from './tell-refusal.ts';
 
@@ -18,6 +18,11 @@ export type Progress = (made: number, of: number) => Promise<void>;
 
 class Cancelled extends Error {}
 
+/** How far a print is; what is to be said of it, as its code and words in the language of who asks. */
+interface Reached extends Omit<PrintState, 'code' | 'message'> {
+  readonly told?: { readonly code: string; in(language: Language): string };
+}
+
 /** How many prints are remembered after they ended. */
 const MOST_KEPT = 200;
 
@@ -26,7 +31,7 @@ export class PrintDesk {
   readonly #system: PrintSystem;
   readonly #prints = new Map<
     string,
-    { state: PrintState; readonly stop: AbortController; readonly over: Promise<void> }
+    { state: Reached; readonly stop: AbortController; readonly over: Promise<void> }
   >();
 
   constructor(system: PrintSystem) {
@@ -41,7 +46,7 @@ export class PrintDesk {
   start<M extends { readonly paper: Paper }>(job: PrintJob<M>): string {
     const id = randomUUID();
     const stop = new AbortController();
-    const tell = (state: PrintState) => {
+    const tell = (state: Reached) => {
       const print = this.#prints.get(id);
       if (print !== undefined) print.state = state;
     };
@@ -56,8 +61,12 @@ export class PrintDesk {
     return id;
   }
 
-  state(id: string): PrintState | undefined {
-    return this.#prints.get(id)?.state;
+  /** How far a print is, told in a language. */
+  state(id: string, language: Language): PrintState | undefined {
+    const print = this.#prints.get(id);
+    if (print === undefined) return undefined;
+    const { told, ...reached } = print.state;
+    return told === undefined ? reached : { ...reached, code: told.code, message: told.in(language) };
   }
 
   /** Takes a print back: while it is made at once, from the queue as soon as the queue answers. False for one that is over. */
@@ -77,7 +86,7 @@ export class PrintDesk {
   async #print<M extends { readonly paper: Paper }>(
     job: PrintJob<M>,
     signal: AbortSignal,
-    tell: (state: PrintState) => void,
+    tell: (state: Reached) => void,
   ): Promise<void> {
     let count = { made: 0, of: 0 };
     const progress: Progress = async (made, of) => {
@@ -90,8 +99,7 @@ export class PrintDesk {
       tell({
         state: why.code === 'cancelled' ? 'cancelled' : 'failed',
         ...count,
-        code: why.code,
-        message: tellRefusal(why),
+        told: { code: why.code, in: (language) => tellRefusal(why, language) },
       });
     try {
       const made = await job.make(progress);
@@ -105,8 +113,12 @@ export class PrintDesk {
         await job.printed(made);
         tell({ state: 'printed', ...laid });
       } catch (error) {
-        const message = say('print.not-recorded', { reason: reasonOf(error) });
-        tell({ state: 'printed', ...laid, code: 'not-recorded', message });
+        const reason = reasonOf(error);
+        const told = {
+          code: 'not-recorded',
+          in: (language: Language) => say('print.not-recorded', { reason }, language),
+        };
+        tell({ state: 'printed', ...laid, told });
       }
     } catch (error) {
       end(
@@ -116,7 +128,7 @@ export class PrintDesk {
   }
 }
 
-function isOpen({ state }: PrintState): boolean {
+function isOpen({ state }: Pick<PrintState, 'state'>): boolean {
   return state === 'making' || state === 'sending';
 }
 

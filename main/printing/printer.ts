@@ -1,5 +1,6 @@
 import type { PrinterLine } from '#core/api/prints-api.ts';
-import type { Figures, WordKey } from '#core/words/say.ts';
+import type { FigureTable } from '#core/plan/figure.ts';
+import type { WordKey } from '#core/words/say.ts';
 
 /** Why a paper was not printed: a stable code with words under `print.`, and its figures. */
 export type PrintRefusal =
@@ -16,11 +17,11 @@ export type PrintRefusal =
 export interface Refused {
   readonly ok: false;
   readonly code: PrintRefusal;
-  readonly figures: Figures;
+  readonly figures: FigureTable;
 }
 
 /** A refusal with its figures. */
-export function refused(code: PrintRefusal, figures: Figures = {}): Refused {
+export function refused(code: PrintRefusal, figures: FigureTable = {}): Refused {
   return { ok: false, code, figures };
 }
 

@@ -4,7 +4,7 @@ import { readMeasured } from '#core/measured/read-measured.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import type { PlanOptions } from '#core/planning/plan-job.ts';
 import type { PlanDoor } from '#core/plan/plan.ts';
-import type { Result } from '#core/fields/fault.ts';
+import { faultOf, type Result } from '#core/fields/fault.ts';
 import type { Units } from '#core/length/units.ts';
 
 /** The six measures of an opening, as the job file names them. */
@@ -58,11 +58,10 @@ export function surveyedDoor(
           asCutOnly(treeAt(measured, named), mark, read.data.units === 'mm' ? 'mm' : 'in'),
         )
       : null;
-  if (plan === null || !plan.ok)
-    return { ok: false, faults: plan?.faults ?? [{ path: 'doors', code: 'required', message: mark }] };
-  const door = plan.value.doors[0];
+  if (plan?.ok === false) return plan;
+  const door = plan?.value.doors[0];
   return door === undefined
-    ? { ok: false, faults: [{ path: 'doors', code: 'required', message: mark }] }
+    ? { ok: false, faults: [faultOf('doors', 'mark-unknown', { mark: { typed: mark } })] }
     : { ok: true, value: door };
 }
 

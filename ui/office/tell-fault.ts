@@ -1,5 +1,5 @@
 import { isTree } from '#core/fields/read-shape.ts';
-import type { Fault } from '#core/fields/fault.ts';
+import type { PrintedFault } from '#core/fields/fault.ts';
 import { hasWords, say } from '#core/words/say.ts';
 import { tellLength } from '../shared/tell-length.ts';
 import { type Draft, isDefaultField, saysItself } from './draft.ts';
@@ -30,7 +30,7 @@ const ROW_FIELDS =
   /^(mark|quantity|width|height|rise|flat|hinge|survey|oversize|midRails(\[\d+\].*)?|panel\.species)$/;
 
 /** Every fault of a form, in its words; the same fault of several doors at one field is told once, with their marks. */
-export function tellFaults(faults: readonly Fault[], draft: Draft): Told[] {
+export function tellFaults(faults: readonly PrintedFault[], draft: Draft): Told[] {
   const file = fileOf(draft);
   const told = new Map<string, Told>();
   for (const fault of faults) {
@@ -43,7 +43,7 @@ export function tellFaults(faults: readonly Fault[], draft: Draft): Told[] {
   return [...told.values()];
 }
 
-function tell(fault: Fault, draft: Draft, file: object): Told {
+function tell(fault: PrintedFault, draft: Draft, file: object): Told {
   const door = /^doors\[(\d+)\]\.?(.*)$/.exec(fault.path);
   const typed = typedAt(file, fault.path);
   const { words, typing } = wordsOf(fault, typed, draft);
@@ -87,7 +87,7 @@ function labelOf(path: string): string {
 }
 
 function wordsOf(
-  { code, message }: Fault,
+  { code, message }: PrintedFault,
   typed: unknown,
   { units }: Draft,
 ): { words: string; typing: boolean } {

@@ -1,4 +1,4 @@
-import type { Fault } from '#core/fields/fault.ts';
+import type { PrintedFault } from '#core/fields/fault.ts';
 import { hasWords, say } from '#core/words/say.ts';
 import { tellLength } from '../shared/tell-length.ts';
 import type { ShopDraft } from './shop-draft.ts';
@@ -11,7 +11,7 @@ export interface ToldTool {
 
 /** What the hub says is wrong with a tool, "profile.chisels[1]" or, of those in the other units, "otherProfile.chisels[1]", told of what was typed for it. */
 export function tellTool(
-  { path, code, message }: Fault,
+  { path, code, message }: PrintedFault,
   draft: Pick<ShopDraft, 'tools' | 'units'>,
 ): ToldTool {
   const read = /^(profile|otherProfile)\.([\w.]+)(?:\[(\d+)\])?$/.exec(path);

@@ -1,6 +1,7 @@
 import { isTree } from '#core/fields/read-shape.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import type { Place, Plan, PlanStage, Settings, SettingValue, Why } from '#core/plan/plan.ts';
+import { spokenNow } from '#core/words/say.ts';
 import { hub } from '../hub/client.ts';
 import type { LiveJob } from '../hub/live.svelte.ts';
 
@@ -54,7 +55,7 @@ function planOf(file: unknown, mark: string): Plan | null {
   const doors = file.doors.filter((door) => isTree(door) && door.mark === mark);
   const planned = planFile(
     { ...file, doors: doors.map((door: object) => ({ ...door, quantity: 1 })) },
-    { why: true },
+    { why: spokenNow() },
   );
   return planned.ok ? planned.value : null;
 }

@@ -6,10 +6,11 @@ import type { Result } from '#core/fields/fault.ts';
 import { planJob } from '#core/planning/plan-job.ts';
 import { readProfile } from '#core/shop/read-profile.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
+import type { Language } from '#core/words/languages.ts';
 import type { JobDocument } from './job-document.ts';
 
-/** The plan of a document, with the reasons of every setting if asked for. */
-export function planDocument(document: JobDocument, why = false): Result<Plan> {
+/** The plan of a document, with the reasons of every setting in a language if asked for. */
+export function planDocument(document: JobDocument, why: Language | null = null): Result<Plan> {
   const job = readJob(document.file);
   if (!job.ok) return job;
   const profile = readProfile(document.profile, job.value.units);

@@ -5,6 +5,7 @@ import { MOST_DOORS } from '#core/job/read-job.ts';
 import { isPlanStage } from '#core/plan/is-plan-stage.ts';
 import { isPartName } from '#core/plan/part-name.ts';
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
+import { speakDoors } from '#core/telling/speak-plan.ts';
 
 /** The form of these lines. */
 const PLAN_FORMAT = 1;
@@ -55,7 +56,10 @@ const doorsAlike = z.object({
 export const planLine = z.union([aboutPlan, doorsAlike]);
 export type PlanLine = Readonly<z.infer<typeof planLine>>;
 
-/** A plan in few lines: doors that are alike but for their codes stand in one, and codes follow from the names. */
+/**
+ * A plan in few lines: doors that are alike but for their codes stand in one, and codes follow from the names. Its notes are
+ * kept in English words, as they always were.
+ */
 export function* linesOfPlan(plan: Plan): Generator<PlanLine> {
   const { job, units, doors } = plan;
   yield { plan: { format: PLAN_FORMAT, job, units, doors: doors.length } };
@@ -76,7 +80,10 @@ export function* linesOfPlan(plan: Plan): Generator<PlanLine> {
   for (const { first, runs } of groups) {
     const { mark, values, parts, stages: own, notes } = first;
     const bare = parts.map(({ code: _code, ...part }) => part);
-    yield { alike: { mark, runs, values, parts: bare, stages: own, notes } } as unknown as PlanLine;
+    const [spoken] = speakDoors([{ ...first, notes }], units, 'en');
+    yield {
+      alike: { mark, runs, values, parts: bare, stages: own, notes: spoken?.notes ?? [] },
+    } as unknown as PlanLine;
   }
 }
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
+import { speakFaults } from '#core/telling/speak-faults.ts';
 import { samples } from '../../samples.ts';
 
 // Whatever comes in, a plan or plain faults come out, in bounded time: each test is held to the runner's own limit.
@@ -17,7 +18,7 @@ function answered(input: unknown): readonly string[] {
     return [];
   }
   expect(planned.faults.length).toBeGreaterThan(0);
-  for (const { path, code, message } of planned.faults) {
+  for (const { path, code, message } of speakFaults(planned.faults, 'en')) {
     expect(path).not.toBe('');
     expect(code).toMatch(/^[a-z][a-z-]*$/);
     expect(message.length).toBeGreaterThan(5);

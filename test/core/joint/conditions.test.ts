@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { DoorFields } from './door-fields.ts';
 import { length } from '#core/length/length.ts';
 import { planFile } from '#core/planning/plan-file.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
 import { faultWords } from '#core/words/faults.ts';
 
@@ -194,7 +195,8 @@ test('a wide tenon is told of each door that has one, whatever the quantity, and
     'B-1 doors[1].bottomRail.width',
     'B-1 doors[1].topRail.width',
   ]);
-  const message = planned.value.doors[0]?.notes.find(({ id }) => id === 'tenon-wide')?.message;
+  const [door] = speakPlan(planned.value, 'en').doors;
+  const message = door?.notes.find(({ id }) => id === 'tenon-wide')?.message;
   expect(message).toContain('split it by hand into two across the rail’s width');
 });
 
@@ -207,8 +209,8 @@ test('an arched panel is short by its length at the crown, and each short one is
       doors: [{ ...GOOD, opening: { width: '16', height }, ...fields }],
     });
     if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
-    return planned.value.doors[0]?.notes
-      .filter(({ id }) => id === 'short-piece')
+    return speakPlan(planned.value, 'en')
+      .doors[0]?.notes.filter(({ id }) => id === 'short-piece')
       .map(({ figures }) => `${String(figures.part)} ${String(figures.length)}`);
   };
   const arch = { rise: '1', flat: '1' };

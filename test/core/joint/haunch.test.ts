@@ -12,7 +12,7 @@ const OPENING = {
 function haunchOf(fields: DoorFields, units: 'in' | 'mm' = 'in') {
   const planned = planFile(
     { format: 1, job: 'x', units, doors: [{ mark: 'A', opening: OPENING[units], ...fields }] },
-    { why: true },
+    { why: 'en' },
   );
   if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
   const [bottom, top] = ['rail-bottom', 'rail-top'].map((name) => {

@@ -2,13 +2,16 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
 import { SPECIES } from '#core/movement/species.ts';
-import type { Note } from '#core/plan/plan.ts';
+import type { PrintedNote } from '#core/plan/printed-plan.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
 import type { DoorFields } from '../joint/door-fields.ts';
 
-function movementOf(fields: DoorFields): Note[] {
+function movementOf(fields: DoorFields): PrintedNote[] {
   const planned = planFile({ format: 1, job: 'x', units: 'in', doors: [{ mark: 'A', ...fields }] });
   if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
-  return (planned.value.doors[0]?.notes ?? []).filter(({ id }) => /^panel-(swells|shrinks)$/.test(id));
+  return (speakPlan(planned.value, 'en').doors[0]?.notes ?? []).filter(({ id }) =>
+    /^panel-(swells|shrinks)$/.test(id),
+  );
 }
 
 const doors = fc.record({

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
 import { firstLines, noteLines } from '#core/plan/note-lines.ts';
-import type { Note, PlanDoor } from '#core/plan/plan.ts';
+import type { PrintedDoor, PrintedNote } from '#core/plan/printed-plan.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
 import { faultWords } from '#core/words/faults.ts';
 import { hasWords } from '#core/words/say.ts';
 
@@ -20,15 +21,15 @@ const HALL = planFile({
     { mark: 'LOW', opening: { width: '12', height: '9' } },
   ],
 });
-const { doors } = HALL.ok ? HALL.value : { doors: [] };
+const { doors } = HALL.ok ? speakPlan(HALL.value, 'en') : { doors: [] };
 
 /** A door of which nothing but its name and notes is read. */
-function doorWith(door: string, mark: string, notes: readonly Note[]): PlanDoor {
+function doorWith(door: string, mark: string, notes: readonly PrintedNote[]): PrintedDoor {
   const [first] = doors;
   if (first === undefined) throw new Error('no door');
   return { ...first, door, mark, notes };
 }
-const note = (id: string, level: Note['level'], message = id): Note => ({
+const note = (id: string, level: PrintedNote['level'], message = id): PrintedNote => ({
   id,
   level,
   path: 'doors[0].x',

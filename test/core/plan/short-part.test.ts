@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
 import { isShortPart, shortLimit } from '#core/plan/short-part.ts';
 
 test('under a foot, or 300 mm, a part is short; just that long it is not', () => {
@@ -24,7 +25,7 @@ test('just the parts that the plan warns of are short', () => {
       doors: [{ mark: 'SINK', opening: { width, height } }],
     });
     if (!planned.ok) throw new Error('the job has faults');
-    const door = planned.value.doors[0];
+    const [door] = speakPlan(planned.value, 'en').doors;
     const kinds = new Set(
       door?.parts.filter((part) => isShortPart(part, 'in')).map(({ part }) => part.split('-')[0]),
     );

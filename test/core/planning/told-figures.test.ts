@@ -1,15 +1,16 @@
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
-import type { Plan } from '#core/plan/plan.ts';
+import type { PrintedPlan } from '#core/plan/printed-plan.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
 
-function planOf(file: unknown): Plan {
-  const planned = planFile(file, { why: true });
-  if (!planned.ok) throw new Error(planned.faults.map(({ message }) => message).join('; '));
-  return planned.value;
+function planOf(file: unknown): PrintedPlan {
+  const planned = planFile(file, { why: 'en' });
+  if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
+  return speakPlan(planned.value, 'en');
 }
 
 /** Every sentence of a plan: its notes, and why each value is what it is. */
-function sentencesOf(plan: Plan): string[] {
+function sentencesOf(plan: PrintedPlan): string[] {
   return plan.doors.flatMap(({ notes, parts, stages }) => [
     ...notes.map(({ message }) => message),
     ...[...parts.flatMap((part) => part.stages), ...stages]

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
 
 // 30 × 16 with diagonals of 34 is a rectangle; a top width written 1/4 too long, or too short, misses by 1/4 either way.
 test.each(['30 1/4', '29 3/4'])(
@@ -20,7 +21,7 @@ test.each(['30 1/4', '29 3/4'])(
       doors: [{ mark: 'A', opening: { width: '30', height: '16' }, survey }],
     });
     if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
-    const note = planned.value.doors[0]?.notes.find(({ id }) => id === 'closure');
+    const note = speakPlan(planned.value, 'en').doors[0]?.notes.find(({ id }) => id === 'closure');
     expect(Number(note?.figures.closure)).toBeCloseTo(0.25, 6);
     expect(note?.message.replaceAll('\u00a0', ' ')).toContain('by 1/4: measure again');
   },

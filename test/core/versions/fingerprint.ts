@@ -6,6 +6,7 @@ import { emptyProgress, foldMarks } from '#core/marks/progress.ts';
 import { partCode } from '#core/codes/part-code.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { planFile } from '#core/planning/plan-file.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
 import worked from '../../fixtures/worked-example.json' with { type: 'json' };
 import { fixedJobs } from './fixed-jobs.ts';
 
@@ -21,13 +22,13 @@ export interface Fingerprint {
 
 /** The fingerprint of the arithmetic as it stands. */
 export function fingerprint(): Fingerprint {
-  return { plans: hashOf(printed(false)), reasons: hashOf(printed(true)), fold: hashOf(folded()) };
+  return { plans: hashOf(printed(null)), reasons: hashOf(printed('en')), fold: hashOf(folded()) };
 }
 
-function printed(why: boolean): unknown {
+function printed(why: 'en' | null): unknown {
   return fixedJobs().map((job) => {
     const planned = planFile(job, { why });
-    return planned.ok ? planned.value : planned.faults.map(({ path, code }) => [path, code]);
+    return planned.ok ? speakPlan(planned.value, 'en') : planned.faults.map(({ path, code }) => [path, code]);
   });
 }
 

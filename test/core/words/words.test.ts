@@ -7,7 +7,7 @@ import { partName, placeName, settingName, stageName, stationName } from '#core/
 import { hasWords, say } from '#core/words/say.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
 
-const planned = planFile(demo, { why: true });
+const planned = planFile(demo, { why: 'en' });
 if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
 const { doors } = planned.value;
 

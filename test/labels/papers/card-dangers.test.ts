@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
-import type { Plan } from '#core/plan/plan.ts';
+import type { PrintedPlan } from '#core/plan/printed-plan.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import { type ReadPage, readPages } from './read-pages.ts';
 
@@ -24,16 +25,16 @@ const overlap = ({ texts }: ReadPage) =>
     ),
   );
 
-async function cardOf(doors: readonly object[], paper: 'letter' | 'a4'): Promise<[ReadPage, Plan]> {
+async function cardOf(doors: readonly object[], paper: 'letter' | 'a4'): Promise<[ReadPage, PrintedPlan]> {
   const planned = planFile({ format: 1, job: 'Tall', units: 'in', doors });
   if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
   const papers = await papersPdf(planned.value, { kind: 'cards', paper });
   if (!papers.ok) throw new Error(papers.fault);
   const [first] = await readPages(papers.pdf);
   if (first === undefined) throw new Error('no page');
-  return [first, planned.value];
+  return [first, speakPlan(planned.value, 'en')];
 }
-const shortOf = (plan: Plan) => plan.doors[0]?.notes.filter(({ id }) => id === 'short-piece') ?? [];
+const shortOf = (plan: PrintedPlan) => plan.doors[0]?.notes.filter(({ id }) => id === 'short-piece') ?? [];
 const textOf = ({ texts }: ReadPage) => plain(texts.map((each) => each.text).join(' '));
 const plain = (words: string) => words.replaceAll('\u00a0', ' ');
 

@@ -4,7 +4,7 @@ import demo from '#main/demo/demo-job.json' with { type: 'json' };
 import worked from '../../fixtures/worked-example.json' with { type: 'json' };
 
 function planned(file: unknown): Plan {
-  const plan = planFile(file, { why: true });
+  const plan = planFile(file, { why: 'en' });
   if (!plan.ok) throw new Error(JSON.stringify(plan.faults));
   return plan.value;
 }

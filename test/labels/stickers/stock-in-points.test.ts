@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
 import { readProfile } from '#core/shop/read-profile.ts';
+import { speakSaying } from '#core/telling/speak-saying.ts';
 import { allStocks } from '#core/stickers/read-stocks.ts';
 import { calibrationPdf } from '#labels/stickers/calibration-pdf.ts';
 import { placeOn, stockNamed } from '#labels/stickers/stock-in-points.ts';
@@ -26,7 +27,7 @@ test('a symbol that cannot keep its modules and white edges on a stock is refuse
   const bars = await stickersPdf(plan, { stock: 'narrow', stocks });
   expect(bars).toMatchObject({ ok: false, fault: 'symbol' });
   if (bars.ok || bars.fault !== 'symbol') throw new Error('refused');
-  expect(bars.message).toContain('it fits letter-3x10, a4-3x8, roll-2x1, roll-3x1, roll-4x2');
+  expect(speakSaying(bars.told, 'en')).toContain('it fits letter-3x10, a4-3x8, roll-2x1, roll-3x1, roll-4x2');
   expect(await stickersPdf(plan, { stock: 'narrow', stocks, symbol: 'datamatrix' })).toMatchObject({
     ok: true,
   });

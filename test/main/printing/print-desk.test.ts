@@ -17,8 +17,8 @@ const job = (more: Partial<PrintJob<{ paper: Paper }>> = {}): PrintJob<{ paper: 
   ...more,
 });
 const over = async (desk: PrintDesk, id: string) => {
-  await vi.waitFor(() => expect(desk.state(id)?.state).not.toMatch(/making|sending/));
-  return desk.state(id);
+  await vi.waitFor(() => expect(desk.state(id, 'en')?.state).not.toMatch(/making|sending/));
+  return desk.state(id, 'en');
 };
 
 test('a print is counted while it is made, and kept as printed once the printer let it go', async () => {
@@ -26,13 +26,13 @@ test('a print is counted while it is made, and kept as printed once the printer 
   const seen: unknown[] = [];
   const desk: PrintDesk = new PrintDesk(
     system(async () => {
-      seen.push(desk.state(id));
+      seen.push(desk.state(id, 'en'));
       expect(printed).not.toHaveBeenCalled();
       return { ok: true };
     }),
   );
   const id = desk.start(job({ printed }));
-  expect(desk.state(id)).toEqual({ state: 'making', made: 0, of: 0 });
+  expect(desk.state(id, 'en')).toEqual({ state: 'making', made: 0, of: 0 });
   expect(await over(desk, id)).toEqual({ state: 'printed', made: 3, of: 3 });
   expect(seen).toEqual([{ state: 'sending', made: 3, of: 3 }]);
   expect(printed).toHaveBeenCalledOnce();
@@ -60,7 +60,7 @@ test('a print that is taken back while it is made never reaches the printer', as
       },
     }),
   );
-  await vi.waitFor(() => expect(desk.state(id)?.made).toBeGreaterThan(2));
+  await vi.waitFor(() => expect(desk.state(id, 'en')?.made).toBeGreaterThan(2));
   expect(desk.cancel(id)).toBe(true);
   expect(await over(desk, id)).toMatchObject({ state: 'cancelled', of: 1_000_000 });
   expect(desk.cancel(id)).toBe(false);
@@ -93,8 +93,8 @@ test('closing takes back what is under way and waits for it', async () => {
     ),
   );
   const id = desk.start(job());
-  await vi.waitFor(() => expect(desk.state(id)?.state).toBe('sending'));
+  await vi.waitFor(() => expect(desk.state(id, 'en')?.state).toBe('sending'));
   await desk.close();
   expect(aborted).toBe(true);
-  expect(desk.state(id)?.state).toBe('cancelled');
+  expect(desk.state(id, 'en')?.state).toBe('cancelled');
 });

@@ -2,6 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
+import { speakFaults } from '#core/telling/speak-faults.ts';
 import { type Draft, emptyDraft, emptyMidRail, emptyRow, type Row } from '#ui/office/draft.ts';
 import { fileOf } from '#ui/office/draft-file.ts';
 import { eachOwn, type OwnPath } from '#ui/office/own-fields.ts';
@@ -16,7 +17,7 @@ function form(rows: readonly Partial<Row>[], defaults: Partial<Draft['defaults']
 const own = (given: Partial<Row['own']>) => eachOwn((path: OwnPath) => given[path] ?? '');
 function told(draft: Draft): string[] {
   const planned = planFile(fileOf(draft));
-  return (planned.ok ? [] : tellFaults(planned.faults, draft)).map(
+  return (planned.ok ? [] : tellFaults(speakFaults(planned.faults), draft)).map(
     ({ place, mark, label, words }) => `${place} | ${mark} | ${label} | ${words}`,
   );
 }

@@ -3,6 +3,7 @@
 import { expect, test } from 'vitest';
 import { readProfile } from '#core/shop/read-profile.ts';
 import type { ShopDraft } from '#ui/office/shop-draft.ts';
+import { speakFaults } from '#core/telling/speak-faults.ts';
 import { tellTool } from '#ui/office/tell-tool.ts';
 
 const inches: ShopDraft['tools']['in'] = {
@@ -28,7 +29,10 @@ test('a tool that is not typed rightly is told by its label, the very size of a 
     },
     'in',
   );
-  const faults = read.ok ? [] : read.faults.map((fault) => ({ ...fault, path: `profile.${fault.path}` }));
+  const faults = speakFaults(read.ok ? [] : read.faults).map((fault) => ({
+    ...fault,
+    path: `profile.${fault.path}`,
+  }));
   expect(faults.map((fault) => tellTool(fault, { tools, units: 'in' }))).toEqual(
     expect.arrayContaining([
       { label: 'Hollow chisels, inches', words: 'Not a length: type it as 14\u00a03/4, 14-3/4 or 14.75.' },

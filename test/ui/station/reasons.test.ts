@@ -11,7 +11,7 @@ const file = {
   units: 'in',
   doors: [{ mark: 'A', quantity: 2, opening: { width: '14 3/4', height: '22 1/2' } }],
 };
-const planned = planFile(file, { why: true });
+const planned = planFile(file, { why: 'en' });
 const plan = planned.ok ? planned.value : null;
 
 test('a number of a place is explained by where it is measured from and how it was reckoned', () => {

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Rounding } from '../length/reading.ts';
 import { heldTo } from './held-to.ts';
 import type { WordKey } from '../words/say.ts';
+import { LANGUAGES } from '../words/languages.ts';
 import { personName } from './marks-api.ts';
 
 const word = z
@@ -61,6 +62,8 @@ export type PrintedProfile = z.infer<typeof printedProfile>;
 const fields = {
   name: word,
   units: z.enum(['in', 'mm']),
+  /** The language of its screens, stickers and papers; English where it is left out. */
+  language: z.enum(LANGUAGES).optional(),
   people: z
     .array(person)
     .max(200)

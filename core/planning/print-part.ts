@@ -3,7 +3,7 @@ import { printLength } from '../length/print-length.ts';
 import { printReal, type Real } from '../length/real.ts';
 import { typeLength } from '../length/type-length.ts';
 import type { Entry, PartDraft, StageDraft } from '../joint/stage-draft.ts';
-import { type Language, say } from '../words/say.ts';
+import { hasWords, type Language, say } from '../words/say.ts';
 import type { PlanPart, PlanStage, Settings, SettingValue, Why } from '../plan/plan.ts';
 import type { Units } from '../length/units.ts';
 
@@ -81,7 +81,7 @@ function whyOf(entries: Entries, { units, language }: WhySaid): Record<string, W
     if (entry === undefined) continue;
     const { value, from, reason, figures } = entry;
     const told = Object.entries({ ...figures, value: value.value });
-    const sum = Object.fromEntries(told.map(([key, figure]) => [key, tellFigure(figure, units)]));
+    const sum = Object.fromEntries(told.map(([key, figure]) => [key, tellFigure(figure, units, language)]));
     why[name] = {
       from: say(from, {}, language),
       datum: from.slice('from.'.length),
@@ -91,8 +91,14 @@ function whyOf(entries: Entries, { units, language }: WhySaid): Record<string, W
   return why;
 }
 
-/** A figure as it stands in a sum: exact, in millimetres as decimals where they come to an end. */
-function tellFigure(figure: Length | Real | number | string, units: Units): string | number {
+/** A figure as it stands in a sum: exact, in millimetres as decimals where they come to an end; a word in the language. */
+function tellFigure(
+  figure: Length | Real | number | string,
+  units: Units,
+  language: Language,
+): string | number {
   if (typeof figure === 'object') return typeLength(figure, units);
+  const key = `named.${figure}`;
+  if (hasWords(key)) return say(key, {}, language);
   return typeof figure === 'number' && !Number.isInteger(figure) ? printReal(figure as Real) : figure;
 }

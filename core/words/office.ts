@@ -5,6 +5,9 @@ export const officeWords = {
   'office.page.shop': 'Shop',
   'office.page.safety': 'PIN and backups',
   'office.shop.name': 'The shop’s name',
+  'office.shop.language': 'Language',
+  'office.shop.language.note':
+    'Of the screens, the stickers and the papers. What is not yet in it stands in English.',
   'office.shop.people': 'People',
   'office.shop.people.note':
     'A badge says who, never what is allowed. Its code is printed as P- and what stands here.',

@@ -19,16 +19,21 @@ const RULES = new Map(
   LANGUAGES.map((language) => [language, new Intl.PluralRules(tableOf(language).locale)]),
 );
 
-let spoken: Language = 'en';
+let spoken: () => Language = () => 'en';
 
 /** From now on words are said in this language where none is asked for. */
 export function speak(language: Language): void {
-  spoken = language;
+  spoken = () => language;
+}
+
+/** From now on whoever is given here is asked each time in which language words are said where none is asked for. */
+export function speakAs(chosen: () => Language): void {
+  spoken = chosen;
 }
 
 /** The language that is spoken where none is asked for. */
 export function spokenNow(): Language {
-  return spoken;
+  return spoken();
 }
 
 /** Is there a sentence for this key? */
@@ -37,7 +42,7 @@ export function hasWords(key: string): key is WordKey {
 }
 
 /** The words for a key, its {figures} filled in, no number broken over two lines. A figure that is missing stays visible as its name in braces. */
-export function say(key: WordKey, figures: Figures = {}, language: Language = spoken): string {
+export function say(key: WordKey, figures: Figures = {}, language: Language = spokenNow()): string {
   return filled((WORDS.get(language) ?? en)[key], figures);
 }
 
@@ -46,7 +51,7 @@ export function counted(
   key: WordKey,
   count: number,
   figures: Figures = {},
-  language: Language = spoken,
+  language: Language = spokenNow(),
 ): string {
   const own = Object.hasOwn(tableOf(language).words, key) ? language : 'en';
   const words: Readonly<Partial<Record<string, string>>> = tableOf(own).words;

@@ -2,6 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import { join } from 'node:path';
 import type { Logger } from 'pino';
 import { speakFaults } from '#core/telling/speak-faults.ts';
+import { speakAs } from '#core/words/say.ts';
 import { PrintDesk } from '../printing/print-desk.ts';
 import type { PrintSystem } from '../printing/printer.ts';
 import { type BackupClock, startBackupClock } from '../store/archive/backup-clock.ts';
@@ -67,6 +68,8 @@ export async function startHub(options: HubOptions): Promise<Hub> {
       version,
       report: (trouble) => logger.error(trouble),
     });
+    // What is printed here is in the shop's language; what is answered in that of who asks.
+    speakAs(() => store.shop.document.shop.language ?? 'en');
     const pin = await PinStore.open(files, join(data, 'pin.json'));
     sayWhatWasFound(store, pin, logger);
     if (options.demo) await addDemoJob(data, store);

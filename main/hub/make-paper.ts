@@ -29,7 +29,7 @@ export interface MadePaper {
   readonly stock: string;
 }
 
-/** A job's plan as it lives, with where every setting is measured from. */
+/** A job's plan as it lives, with where every setting is measured from, for a paper in the shop's language. */
 export function explainedPlan(store: Store, id: string): Plan {
   const { document, plan } = jobOf(store, id);
   const explained = planDocument(document, spokenNow());

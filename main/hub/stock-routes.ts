@@ -8,11 +8,11 @@ import { shopStocks } from './shop-stocks.ts';
 
 /** The stocks of stickers that the shop has, and the page to hold against one. */
 export function stockRoutes(serve: Serve, store: Store): void {
-  serve('GET /stocks', async () => ({
+  serve('GET /stocks', async ({ language }) => ({
     stocks: Object.entries(shopStocks(store.shop.shop)).map(([name, spec]) => ({
       name,
       kind: spec.kind,
-      sizes: stockWords(spec),
+      sizes: stockWords(spec, language),
       positions: spec.kind === 'sheet' ? spec.columns * spec.rows : 1,
       own: !Object.hasOwn(BUILT_IN_STOCKS, name),
     })),

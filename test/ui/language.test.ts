@@ -1,25 +1,35 @@
 import { afterEach, expect, test } from 'vitest';
-import { say, speak } from '#core/words/say.ts';
-import { chooseLanguage } from '#ui/language.ts';
+import { say, speak, speakAs } from '#core/words/say.ts';
+import { chosenLanguage } from '#ui/language.ts';
 
 afterEach(() => {
   localStorage.clear();
   speak('en');
 });
 
-test('the language that the address names is spoken and remembered, until another is named', () => {
-  const plain = say('ui.scan');
-  expect(chooseLanguage('?language=pseudo', localStorage)).toBe('pseudo');
-  expect(say('ui.scan')).not.toBe(plain);
-  expect(chooseLanguage('', localStorage)).toBe('pseudo');
-  expect(chooseLanguage('?language=en', localStorage)).toBe('en');
-  expect(say('ui.scan')).toBe(plain);
-  expect(chooseLanguage('', localStorage)).toBe('en');
+const chosen = (search: string, ofShop?: 'en' | 'pseudo') =>
+  chosenLanguage(search, localStorage, () => ofShop)();
+
+test('the language that the address names is remembered, until another is named', () => {
+  expect(chosen('?language=pseudo')).toBe('pseudo');
+  expect(chosen('')).toBe('pseudo');
+  expect(chosen('?language=en')).toBe('en');
+  expect(chosen('')).toBe('en');
 });
 
 test('a name that is no language changes nothing', () => {
-  chooseLanguage('?language=pseudo', localStorage);
-  expect(chooseLanguage('?language=nobodys', localStorage)).toBe('pseudo');
-  localStorage.clear();
-  expect(chooseLanguage('?language=', localStorage)).toBe('en');
+  chosen('?language=pseudo');
+  expect(chosen('?language=nobodys')).toBe('pseudo');
+});
+
+test('without one of its own a screen follows the shop, at once when the shop chooses another', () => {
+  const shop: { language?: 'pseudo' } = {};
+  speakAs(chosenLanguage('', localStorage, () => shop.language));
+  const plain = say('ui.scan');
+  shop.language = 'pseudo';
+  expect(say('ui.scan')).not.toBe(plain);
+  expect(chosen('?language=en', 'pseudo')).toBe('en');
+  expect(chosen('', 'pseudo')).toBe('en');
+  expect(chosen('?language=', 'pseudo')).toBe('pseudo');
+  expect(chosen('', 'pseudo')).toBe('pseudo');
 });

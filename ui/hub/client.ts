@@ -37,6 +37,7 @@ import {
 import { stocksAnswer } from '#core/api/stocks-api.ts';
 import type { Mark } from '#core/marks/mark.ts';
 import type { Plan } from '#core/plan/plan.ts';
+import { spokenNow } from '#core/words/say.ts';
 
 /** What the hub answered: the thing asked for, a refusal with its code and words, faults of a job file, or nothing at all. */
 export type Answer<T> =
@@ -67,12 +68,11 @@ async function ask<S extends z.ZodType>(
     response = await fetch(`/api${path}`, {
       method,
       signal: AbortSignal.timeout(patience),
-      ...(body === undefined
-        ? {}
-        : {
-            body: body instanceof Blob ? body : JSON.stringify(body),
-            headers: { 'content-type': 'application/json' },
-          }),
+      headers: {
+        'accept-language': spokenNow(),
+        ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+      },
+      ...(body === undefined ? {} : { body: body instanceof Blob ? body : JSON.stringify(body) }),
     });
     json = response.status === 204 ? null : await response.json();
   } catch {

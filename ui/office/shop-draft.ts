@@ -3,11 +3,13 @@ import { parseLength } from '#core/length/parse-length.ts';
 import { typeLength } from '#core/length/type-length.ts';
 import type { Units } from '#core/length/units.ts';
 import { STATIONS } from '#core/stages/stations.ts';
+import type { Language } from '#core/words/languages.ts';
 
 /** The shop as it is typed: every field a text until it is saved. */
 export interface ShopDraft {
   name: string;
   units: 'in' | 'mm';
+  language: Language;
   people: { key: number; id: string; name: string; badge: string }[];
   denominator: string;
   places: string;
@@ -48,6 +50,7 @@ export function shopDraftOf(shop: Shop): ShopDraft {
   return {
     name: shop.name,
     units: shop.units,
+    language: shop.language ?? 'en',
     people: shop.people.map(({ id, name, badge }) => ({ ...emptyPerson(), id, name, badge: badge.slice(2) })),
     denominator: String(shop.rounding.denominator),
     places: String(shop.rounding.places),
@@ -99,6 +102,7 @@ export function shopFileOf(draft: ShopDraft, before: Shop): ShopFile {
   return {
     ...rest,
     name: draft.name.trim(),
+    ...(before.language === undefined && draft.language === 'en' ? {} : { language: draft.language }),
     people: draft.people
       .filter(({ name, badge }) => name.trim() !== '' || badge.trim() !== '')
       .map(({ id, name, badge }) => ({

@@ -8,7 +8,9 @@ export const SHOP_FORMAT = 2;
 
 /** Since the second form there may be tools for jobs in the other units. */
 const STEPS = { 1: (older: unknown) => (isTree(older) ? { ...older, format: 2 } : older) };
-const shopDocument = z.object({ format: z.literal(SHOP_FORMAT), revision: z.number().int(), shop: shopFile });
+/** A language that this version does not know is none: the shop is not lost over it. */
+const keptShop = shopFile.extend({ language: shopFile.shape.language.catch(undefined) });
+const shopDocument = z.object({ format: z.literal(SHOP_FORMAT), revision: z.number().int(), shop: keptShop });
 /** The shop as it lies in its file. */
 export type ShopDocument = z.infer<typeof shopDocument>;
 

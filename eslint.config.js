@@ -108,6 +108,23 @@ const rooms = Object.entries(ROOMS).flatMap(([folder, uses]) =>
   ),
 );
 
+/** Three words in a row: a sentence. Errors thrown are told to whoever mends the program, in English. */
+const SENTENCE = '/[A-Za-z’]+[ ,:]+[A-Za-z’]+ [A-Za-z’]+/';
+const sentences = {
+  files: ['core/**/*.ts'],
+  // The API’s description is an English document.
+  ignores: ['core/words/**', 'core/api/endpoints.ts', 'core/api/openapi.ts'],
+  rules: {
+    'no-restricted-syntax': [
+      'error',
+      ...[`Literal[value=${SENTENCE}]`, `TemplateElement[value.raw=${SENTENCE}]`].map((text) => ({
+        selector: `:not(ThrowStatement *)${text}`,
+        message: 'what a person reads stands in core/words',
+      })),
+    ],
+  },
+};
+
 export default tseslint.config(
   { ignores: ['dist', 'coverage', 'test-results', 'playwright-report', '**/*.d.ts'] },
   ...tseslint.configs.strictTypeChecked,
@@ -151,6 +168,7 @@ export default tseslint.config(
   { files: ['**/*.{js,mjs}'], extends: [tseslint.configs.disableTypeChecked] },
   // The drawing's SVG comes from core's renderer alone, which escapes every text.
   { files: ['ui/shared/DrawingView.svelte'], rules: { 'svelte/no-at-html-tags': 'off' } },
+  sentences,
   ...arrows,
   ...floors,
   ...rooms,

@@ -9,6 +9,9 @@ type CountedKey = WordKey extends infer Key ? (Key extends `${infer Base}.one` ?
 /** A key of a table: one of English, or the form of a counted one that English has not ("office.count.doors.few"). */
 export type TableKey = WordKey | `${CountedKey & WordKey}.${Intl.LDMLPluralRule}`;
 
+/** Words by their keys. */
+export type Words = Readonly<Partial<Record<TableKey, string>>>;
+
 /** A language: its words, and how it writes dates and counts. */
 export interface LanguageTable {
   /** What it calls itself where a shop chooses its language; left out, no shop is offered it. */
@@ -18,5 +21,5 @@ export interface LanguageTable {
   /** On which day its weeks begin; 0 is Sunday. */
   readonly firstDay: number;
   /** Its words by key. Those that it lacks are said in English. */
-  readonly words: Readonly<Partial<Record<TableKey, string>>>;
+  readonly words: Words;
 }

@@ -1,3 +1,5 @@
+import { de } from './de.ts';
+import { enGB } from './en-gb.ts';
 import { en } from './en.ts';
 import type { LanguageTable } from './language.ts';
 import { pseudo } from './pseudo.ts';
@@ -5,6 +7,8 @@ import { pseudo } from './pseudo.ts';
 /** The languages there are, each by its tag. A language is added here, by its table. */
 export const TABLES = {
   en: { name: 'English', locale: 'en-US', firstDay: 0, words: en },
+  'en-GB': enGB,
+  de,
   pseudo,
 } as const satisfies Readonly<Record<string, LanguageTable>>;
 

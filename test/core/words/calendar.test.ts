@@ -20,8 +20,14 @@ test('a month in English begins its weeks on Sunday and has each of its days onc
   );
 });
 
-test('every day of six years stands below its own weekday, in every language, February 29 too', () => {
-  for (const language of LANGUAGES)
+/** One language for each day that weeks begin on. */
+const WEEKS = LANGUAGES.filter((language, k) => {
+  const { firstDay } = tableOf(language);
+  return LANGUAGES.findIndex((each) => tableOf(each).firstDay === firstDay) === k;
+});
+
+test('every day of six years stands below its own weekday, whatever day weeks begin on, February 29 too', () => {
+  for (const language of WEEKS)
     for (let year = 2024; year < 2030; year += 1)
       for (let month = 1; month <= 12; month += 1) {
         const { weeks } = monthOf(`${year}-${String(month).padStart(2, '0')}-01`, language);

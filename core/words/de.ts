@@ -1,0 +1,34 @@
+import { board } from './de/board.ts';
+import { cautions } from './de/cautions.ts';
+import { drawings } from './de/drawings.ts';
+import { findings } from './de/findings.ts';
+import { fitting } from './de/fitting.ts';
+import { messages } from './de/messages.ts';
+import { names } from './de/names.ts';
+import { printed } from './de/printed.ts';
+import { reasons } from './de/reasons.ts';
+import { settings } from './de/settings.ts';
+import { station } from './de/station.ts';
+import { steps } from './de/steps.ts';
+import type { LanguageTable } from './language.ts';
+
+/** German as joiners speak it: stations, stickers, cautions and the board; the office and the papers are still told in English. */
+export const de: LanguageTable = {
+  name: 'Deutsch',
+  locale: 'de-DE',
+  firstDay: 1,
+  words: {
+    ...board,
+    ...cautions,
+    ...drawings,
+    ...findings,
+    ...fitting,
+    ...messages,
+    ...names,
+    ...printed,
+    ...reasons,
+    ...settings,
+    ...station,
+    ...steps,
+  },
+};

@@ -1,0 +1,108 @@
+import type { Words } from '../language.ts';
+
+/** What keeps a door from being made, and what a foreman would say of one that can be made. */
+export const findings: Words = {
+  'fault.sight-width':
+    'die Längsfriese von {stile} lassen {sightWidth} von einer {builtWidth} breiten Tür: schmalere Längsfriese',
+  'fault.sight-height':
+    'zwischen den Querfriesen bleiben nur {sightHeight}: schmalere Querfriese, oder welche weglassen',
+  'fault.mid-rails-overlap':
+    'der Mittelfries bei {centre} liegt um {overlap} über dem Fries darunter: höher setzen oder schmaler machen',
+  'fault.groove-thickness':
+    'eine Nut von {groove} lässt nichts von Holz {thickness}: schmalere Nut oder dickeres Holz',
+  'fault.bead-wall':
+    'ein Stab von {bead} ist tiefer als die Nutwange von {wall}: kleinerer Stab, schmalere Nut oder dickeres Holz',
+  'fault.oversize':
+    'ein Übermaß von {oversize} macht die Tür kleiner als die Öffnung ohne zweimal die Luft von {reveal}: mindestens {least}',
+  'fault.groove-mortise':
+    'eine {depth} tiefe Nut reicht über Stab {bead} und Zapfen {tenon} hinaus: flachere Nut oder längerer Zapfen',
+  'fault.tenon-width': '{part}: der Zapfen wäre {width} breit: breiterer Fries oder kleinere Absätze',
+  'fault.tenon-chisel':
+    '{part}: der Zapfen wäre {width} breit, schmaler als der Meißel von {chisel}: breiterer Fries oder kleinere Absätze',
+  'fault.no-chisel':
+    'kein Hohlmeißel der Werkstatt ({chisels}) ist so schmal wie die Nut von {groove}: breitere Nut oder schmalerer Meißel',
+  'fault.no-dado':
+    'kein Nutblatt der Werkstatt ({dados}) liegt zwischen der halben und der ganzen Nut von {groove}: andere Nut oder anderes Blatt',
+  'fault.behind-mortise':
+    'hinter einem {depth} tiefen Zapfenloch blieben nur {left}, sobald {trim} abgenommen ist, und es braucht {least}: breiterer Längsfries oder kürzerer Zapfen',
+  'fault.cover':
+    'außen am Zapfen bliebe nichts, sobald {trim} abgenommen ist: Absatz außen größer als {trim}',
+  'fault.end-play':
+    'ein Spiel von {endPlay} reicht durch die Kante, sobald {trim} abgenommen ist: {trim} oder weniger',
+  'fault.behind-groove':
+    '{part}: hinter der Nut bliebe nichts ({left}); breiter machen, oder die Nut flacher',
+  'fault.panel-hold':
+    'eine Luft von {clearance} lässt der Füllung keinen Einstand in einer {depth} tiefen Nut: kleinere Luft oder tiefere Nut',
+  'fault.panel-tongue':
+    'ein Schiebesitz von {fit} lässt der Füllung keine Feder in einer Nut von {groove}: kleinerer Sitz bei den Werkzeugen, oder breitere Nut',
+  'fault.arch-rise':
+    'ein Bogen braucht eine Stichhöhe über 0; für einen geraden Querfries den Bogen weglassen',
+  'fault.arch-chord':
+    'zwei gerade Stücke von {flat} lassen einen Bogen von {chord} in einer lichten Breite von {sightWidth}: kürzere gerade Stücke',
+  'fault.arch-too-high':
+    'eine Stichhöhe von {rise} ist mehr als die halbe Sehne {chord}: höchstens ein Halbkreis, also {most} oder weniger',
+  'fault.blade-height':
+    'Holz von {thickness} ist so dick, wie das Sägeblatt hoch geht ({greatest}): den Stab an der Bandsäge abtrennen, oder dünneres Holz',
+  'fault.survey-impossible':
+    'diese sechs Maße ergeben keine Öffnung: neu messen; die zwei Diagonalen sind vielleicht vertauscht',
+  'note.fillet-over-bead':
+    'die Platte von {fillet} ist größer als der Stab von {bead}: ein größerer Stab sieht besser aus',
+  'note.bead-small': 'ein Stab von {bead} ist unter {least} und kaum zu sehen',
+  'note.groove-share': 'die Nut nimmt {groove} von Holz {thickness}: üblich ist ein Viertel bis die Hälfte',
+  'note.wall-thin': 'Nutwangen von {wall} sind unter {least} und können brechen',
+  'note.tenon-narrow':
+    '{part}: der Zapfen, {width} breit, ist schmaler als zwei Nuten von {groove}: breiterer Fries oder kleinere Absätze',
+  'note.tenon-short': 'ein {tenon} langer Zapfen ist kürzer als zwei Nuten von {groove}',
+  'note.chisel-small':
+    'der Meißel von {chisel} ist weniger als die halbe Nut von {groove}: viele Hübe nebeneinander',
+  'note.groove-eats-tenon':
+    '{part}: die Nut nimmt {eaten} von der Innenkante des Zapfens: seine wahre Breite ist {width}',
+  'note.tenon-wide':
+    '{part}: der Zapfen, {width} breit, ist breiter als {most}: von Hand in zwei teilen, quer zur Breite des Frieses, die Lücke bis auf die Länge des Nutzapfens zurückschneiden und den Längsfries in der Lücke ganz lassen',
+  'note.behind-mortise': 'hinter einem {depth} tiefen Zapfenloch bleiben nur {left}: {least} ist sicherer',
+  'note.cover':
+    'die Außenkante des Zapfens ist nach dem Einpassen nur von {cover} gedeckt: {least} ist sicherer',
+  'note.end-splits':
+    'nur {left} vom Ende des Längsfrieses bis zum Zapfenloch: es kann reißen; ein längerer Überstand hilft ({least} zusammen)',
+  'note.no-end-play': 'kein Spiel: der Zapfen muss auf die Länge des Zapfenlochs gepasst werden',
+  'note.no-horn': 'kein Überstand: das Ende des Längsfrieses kann beim Stemmen reißen',
+  'note.no-clearance': 'keine Luft unter dem Zapfen: Leim kann die Fuge offen halten',
+  'note.behind-groove': '{part}: hinter der Nut bleiben nur {left}: {least} ist sicherer',
+  'note.panel-hold-small': 'die Füllung steht nur {hold} in ihrer Nut: {least} ist sicherer',
+  'note.panel-hold-clearance':
+    'die Füllung steht nur {hold} in ihrer Nut, nicht mehr als ihre Luft von {clearance}: sie kann auf einer Seite herausfallen',
+  'note.panel-no-clearance': 'keine Luft: die Füllung kann nicht quellen',
+  'note.panel-swells':
+    'von {low} auf {high} Prozent Feuchte quillt die Füllung um {change}, und {room} sind frei: {remedy}',
+  'note.panel-shrinks':
+    'von {high} auf {low} Prozent Feuchte schwindet die Füllung um {change}, und lose in ihrer Nut kann sie {room} verlieren: {remedy}',
+  'note.arch-flat':
+    'ein gerades Stück von {flat} ist nicht länger als der Stab von {bead}: der Bogen beginnt in der Verbindung; länger machen',
+  'note.arch-short-grain':
+    'eine Stichhöhe von {rise} auf einer Sehne von {chord} lässt kurze Faser am Bogenansatz',
+  'note.bearing':
+    'ein Anlaufring mit Radius {bearing} folgt keinem Bogen mit Radius {radius}: kleinerer Anlaufring',
+  'note.drum':
+    'keine Schleifwalze der Werkstatt passt in einen Bogen mit Radius {radius}: von Hand oder mit kleinerer Walze',
+  'note.lag':
+    'der Schnitt bleibt um {lag} zurück, über den Brüstungsriss bei {shoulderLine} hinaus: diesen Stab an der Bandsäge abtrennen',
+  'note.panel-proud': 'eine Füllung von {thickness} steht hinten um {proud} vor',
+  'note.panel-thin':
+    'eine Füllung von {thickness} ist dünner als ihre Feder von {tongue}: sie klappert in der Nut',
+  'note.band-narrow':
+    'eine Abplattung von {band} ist schmaler, als die Nut tief ist ({depth}): die Füllung geht nicht ganz hinein',
+  'note.does-not-cover':
+    'wie gebaut deckt die Tür die Öffnung {where} nicht, um {missing}: ein Übermaß von {width} in der Breite und {height} in der Höhe würde es',
+  'note.closure': 'eines der sechs Maße der Öffnung passt nicht zu den anderen, um {closure}: neu messen',
+  'note.short-piece':
+    '{part}: {length} lang, unter {least}: nie mit der Hand vorschieben; eine Lade nehmen (Schlitten oder Vorrichtung, die das Teil hält)',
+  'remedy.clearance': 'eine Luft von {clearance} würde genügen',
+  'remedy.groove': 'eine Luft von {clearance} in einer {depth} tiefen Nut würde genügen',
+  'remedy.none':
+    'keine Nut dieses Rahmens ist tief genug: Riftholz, ein anderes Holz oder eine schmalere Tür',
+  'notes.title': 'Vor dem Schneiden prüfen',
+  'notes.danger': 'Gefahr',
+  'notes.warning': 'Warnung',
+  'notes.advice': 'Rat',
+  'notes.more': 'und {count} mehr',
+};

@@ -24,7 +24,7 @@ const explained = new Map<string, Promise<Plan | null>>();
 export async function reasonFor(job: LiveJob, asked: Asked): Promise<Why | null> {
   const here = reasonIn(planOf(job.file, asked.mark), asked);
   if (here !== null) return here;
-  const key = `${job.line.id} ${job.line.revision}`;
+  const key = `${job.line.id} ${job.line.revision} ${spokenNow()}`;
   const known =
     explained.get(key) ??
     hub.explained(job.line.id).then((answer) => (answer.kind === 'ok' ? answer.value : null));

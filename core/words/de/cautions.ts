@@ -19,7 +19,7 @@ export const cautions: Words = {
   'caution.router-table.1':
     'Gegen die Drehrichtung schieben; das Werkstück nie zwischen Fräser und Anschlag klemmen.',
   'caution.router-table.2':
-    'Am Anlaufring am Stift ansetzen; wenig auf einmal abnehmen; Hirnholz hinterlegen.',
+    'Mit Anlaufring am Stift ansetzen; wenig auf einmal abnehmen; Hirnholz hinterlegen.',
   'caution.router-table.3': 'Kurze Stücke in einer Lade halten; große Abplattfräser mit kleiner Drehzahl.',
   'caution.table-saw.1':
     'Vor Blattwechsel oder Neigen den Stecker ziehen; Haube und Spaltkeil, wo der Schnitt es zulässt.',

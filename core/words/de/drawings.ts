@@ -13,7 +13,7 @@ export const drawings: Words = {
   'drawing.setup': '{part}: {stage}',
   'drawing.top': 'OBEN',
   'drawing.bottom': 'UNTEN',
-  'drawing.stop': 'Stoppklotz',
+  'drawing.stop': 'Stopp',
   'drawing.fence': 'Anschlag',
   'drawing.table': 'Tisch',
   'drawing.blade': 'Sägeblatt',

@@ -1,6 +1,7 @@
 import { expect, onTestFinished, test } from 'vitest';
 import { shopAnswer } from '#core/api/shop-api.ts';
 import { say, speak } from '#core/words/say.ts';
+import { readPages } from '../../labels/papers/read-pages.ts';
 import { liveHub } from './live-hub.ts';
 
 const JOB = {
@@ -52,6 +53,23 @@ test('an answer is in the language that weighs most of those that there are, by 
   expect(await told('en, pseudo;q=0.9')).toBe(say('api.job-unknown', { id: 'none' }, 'en'));
   expect(await told('pseudo;q=0, en;q=0.1')).toBe(say('api.job-unknown', { id: 'none' }, 'en'));
   expect(await saidBy(ask, { 'accept-language': 'pseudo' })).not.toMatch(/ the | of | is /);
+});
+
+test('stickers are in the shop’s language, whoever asks for them', async () => {
+  const textOf = async (language: string) => {
+    const { hub, ask } = await liveHub();
+    onTestFinished(() => speak('en'));
+    const { revision, ...shop } = shopAnswer.parse((await ask('GET', '/shop')).body);
+    await ask('PUT', '/shop', { revision, shop: { ...shop, language } });
+    await ask('POST', '/jobs', JOB);
+    const pdf = await (await fetch(`${hub.url}/api/jobs/low/stickers.pdf`)).arrayBuffer();
+    const pages = await readPages(new Uint8Array(pdf));
+    return pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+  };
+  expect(await textOf('en')).toContain('Left stile');
+  const german = await textOf('de');
+  expect(german).toContain('Längsfries links');
+  expect(german).not.toMatch(/stile|mortise|tenon|place on back/);
 });
 
 test('a shop keeps the language that it chose, and a language that there is not is refused', async () => {

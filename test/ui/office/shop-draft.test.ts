@@ -21,6 +21,13 @@ test('a shop that is opened and saved without a change is the same', () => {
   });
 });
 
+test('a shop that is in English without having said so says so no more than before, another language is saved', () => {
+  const draft = shopDraftOf(shop);
+  expect(draft.language).toBe('en');
+  expect(shopFileOf({ ...draft, language: 'de' }, shop).language).toBe('de');
+  expect(shopFileOf(draft, { ...shop, language: 'de' }).language).toBe('en');
+});
+
 test('what is typed becomes a shop that the hub takes: a badge gets its P-, a person an id, empty rows fall away', () => {
   const draft = shopDraftOf(shop);
   draft.people = [

@@ -33,7 +33,7 @@ export async function backupRoutes(
   serve('POST /backups', async () => backups.make(store, version, store.shop.document.shop.backup.keep));
 
   serve('POST /backups/:name/restore', async ({ params }) => {
-    const { name = '' } = params;
+    const { name } = params;
     const bytes = await backups.open(name);
     if (bytes === null) throw problem(404, 'api.backup-unknown', { name: name.slice(0, 60) });
     return putInPlace(services, name, bytes, 'own');

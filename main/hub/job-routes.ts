@@ -73,7 +73,7 @@ export function jobRoutes(serve: Serve, store: Store, announcer: Announcer): voi
 }
 
 /** The job of this id, or 404. */
-export function jobOf(store: Store, id = ''): StoredJob {
+export function jobOf(store: Store, id: string): StoredJob {
   const stored = store.jobs.get(id);
   if (stored === undefined) throw unknownJob(id);
   return stored;

@@ -13,7 +13,7 @@ import type { Serve } from './serve.ts';
 /** GET /parts/:code, POST /marks, GET /board. */
 export function markRoutes(serve: Serve, store: Store): void {
   serve('GET /parts/:code', async ({ params, query }) => {
-    const code = partCodeOf(params.code ?? '');
+    const code = partCodeOf(params.code);
     const known = store.find(code);
     if (known === null) throw refusal('unknown-code', { code });
     return partAnswer(code, known.stored.plan.job, known.found, known.progress, query.station ?? '');

@@ -45,7 +45,7 @@ export function printRoutes(serve: Serve, store: Store, desk: PrintDesk, announc
 
   serve('DELETE /prints/:id', async ({ params, language }) => {
     stateOf(desk, params.id, language);
-    desk.cancel(params.id ?? '');
+    desk.cancel(params.id);
     return stateOf(desk, params.id, language);
   });
 
@@ -90,8 +90,8 @@ function stickerPrinter(
   return { printer, stock, positions: spec.kind === 'sheet' ? spec.columns * spec.rows : 1 };
 }
 
-function stateOf(desk: PrintDesk, id: string | undefined, language: Language) {
-  const state = desk.state(id ?? '', language);
+function stateOf(desk: PrintDesk, id: string, language: Language) {
+  const state = desk.state(id, language);
   if (state === undefined) throw problem(404, 'api.print-unknown');
   return state;
 }

@@ -1,5 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { z } from 'zod';
+import type { BodyOf, GivesOf, ParamsOf, QueryOf } from '#core/api/asked-of.ts';
 import { type Endpoint, type EndpointKey, ENDPOINTS } from '#core/api/endpoints.ts';
 import type { Frozen } from '#core/api/held-to.ts';
 import type { Language } from '#core/words/languages.ts';
@@ -7,30 +8,23 @@ import { askedLanguage } from './asked-language.ts';
 import { checked } from './checked.ts';
 import type { OfficeAccess } from './office-access.ts';
 
-type Table = typeof ENDPOINTS;
-type QueryOf<K extends EndpointKey> = Table[K] extends { readonly query: infer Q extends z.ZodType }
-  ? z.infer<Q>
-  : Readonly<Record<string, never>>;
-type BodyOf<K extends EndpointKey> = Table[K] extends { readonly takes: infer B extends z.ZodType }
-  ? z.infer<B>
-  : undefined;
-
 /** What a handler gives back: what the table says, or, for what is no JSON, the reply that it has filled. */
-export type GivenBy<K extends EndpointKey> = Table[K]['gives'] extends infer G
-  ? G extends z.ZodType
-    ? Frozen<z.input<G>>
-    : G extends null
-      ? null
-      : G extends 'application/json'
-        ? object
-        : FastifyReply
-  : never;
+export type GivenBy<K extends EndpointKey> =
+  GivesOf<K> extends infer G
+    ? G extends z.ZodType
+      ? Frozen<z.input<G>>
+      : G extends null
+        ? null
+        : G extends 'application/json'
+          ? object
+          : FastifyReply
+    : never;
 
 /** A request that was let in, may do what it asks for, and has passed its schemas. */
 export interface Asked<K extends EndpointKey> {
-  readonly params: Readonly<Record<string, string>>;
-  readonly query: QueryOf<K>;
-  readonly body: BodyOf<K>;
+  readonly params: ParamsOf<K>;
+  readonly query: [QueryOf<K>] extends [never] ? Readonly<Record<string, never>> : z.infer<QueryOf<K>>;
+  readonly body: [BodyOf<K>] extends [never] ? undefined : z.infer<BodyOf<K>>;
   /** In which language it is answered. */
   readonly language: Language;
   readonly request: FastifyRequest;

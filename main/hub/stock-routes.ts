@@ -19,7 +19,7 @@ export function stockRoutes(serve: Serve, store: Store): void {
   }));
 
   serve('GET /stocks/:stock/calibration.pdf', async ({ params, reply }) => {
-    const { stock = '' } = params;
+    const { stock } = params;
     const stocks = shopStocks(store.shop.shop);
     const pdf = await calibrationPdf(stock, stocks);
     if (pdf === null)

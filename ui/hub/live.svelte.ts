@@ -6,7 +6,7 @@ import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
 import { emptyProgress, foldMarks, own } from '#core/marks/progress.ts';
 import type { AsMarked } from '#core/measured/as-marked.ts';
 import type { Plan } from '#core/plan/plan.ts';
-import { hub } from './client.ts';
+import { ask } from './client.ts';
 import { KeptJobs } from './kept-jobs.ts';
 import type { Kept } from './kept-marks.ts';
 import { shop } from './shop.svelte.ts';
@@ -103,7 +103,7 @@ class Live {
       if (read.success) void this.reload(read.data.id);
     });
     events.addEventListener('error', () => {
-      void hub.health().then(({ kind }) => {
+      void ask('GET /health').then(({ kind }) => {
         if (kind !== 'away') return;
         this.away = true;
         void this.#fromKeptJobs();
@@ -123,7 +123,7 @@ class Live {
 
   async #reload(changed?: string): Promise<void> {
     const told = new Set(this.#ahead.filter(({ taken }) => taken));
-    const list = await hub.jobs();
+    const list = await ask('GET /jobs');
     if (list.kind !== 'ok') return;
     const jobs = new Map<string, LiveJob>();
     const before = this.jobs;
@@ -132,10 +132,11 @@ class Live {
       const known = before.get(line.id);
       if (line.left === 0 && known === undefined && !this.#asked.has(line.id)) continue;
       const same = known !== undefined && known.line.hash === line.hash && line.id !== changed;
+      const params = { id: line.id };
       const [plan, saved, progress] = await Promise.all([
-        same ? null : hub.plan(line.id),
-        same ? null : hub.jobFile(line.id),
-        hub.progress(line.id),
+        same ? null : ask('GET /jobs/:id', { params }),
+        same ? null : ask('GET /jobs/:id/file', { params }),
+        ask('GET /jobs/:id/progress', { params }),
       ]);
       const planned = same ? known.plan : plan?.kind === 'ok' ? plan.value : null;
       if (planned === null) continue;
@@ -184,7 +185,7 @@ class Live {
 
   /** Opens the job that a code belongs to, where the hub knows one. Is the part known now? */
   async bring(code: string): Promise<boolean> {
-    const answer = this.away ? null : await hub.part(code, '');
+    const answer = this.away ? null : await ask('GET /parts/:code', { params: { code } });
     if (answer?.kind !== 'ok') return false;
     await this.open(answer.value.job.id);
     return this.find(code) !== null;

@@ -1,11 +1,10 @@
-import type { z } from 'zod';
-import type { markAnswer } from '#core/api/marks-api.ts';
 import type { Mark } from '#core/marks/mark.ts';
-import { type Answer, hub } from './client.ts';
+import { type AnswerOf, ask } from './client.ts';
 import { dependents, heldBack, nextToSend } from './sending-order.ts';
 import { type Kept, KeptMarks } from './kept-marks.ts';
 
-type Sent = z.infer<typeof markAnswer>;
+type SentMark = AnswerOf<'POST /marks'>;
+type Sent = Extract<SentMark, { kind: 'ok' }>['value'];
 
 /** What became of a mark: taken by the hub, kept here until the hub is back, or refused. */
 export type Posted =
@@ -15,7 +14,7 @@ export type Posted =
 
 /** What the outbox needs of the world around it. */
 export interface Around {
-  readonly send: (mark: Mark) => Promise<Answer<Sent>>;
+  readonly send: (mark: Mark) => Promise<SentMark>;
   readonly marks: Pick<KeptMarks, 'add' | 'all' | 'change' | 'remove'>;
   /** Told when a mark is to be shown as made, was taken, or is not to be shown any more. */
   readonly shown: (kept: Kept) => void;
@@ -156,5 +155,9 @@ export class Outbox {
 
 /** An outbox in this browser's database that sends to the hub. */
 export function openOutbox(around: Pick<Around, 'shown' | 'taken' | 'dropped'>): Outbox {
-  return new Outbox({ send: hub.mark, marks: new KeptMarks(), ...around });
+  return new Outbox({
+    send: (mark) => ask('POST /marks', { body: mark }),
+    marks: new KeptMarks(),
+    ...around,
+  });
 }

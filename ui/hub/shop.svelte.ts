@@ -1,6 +1,6 @@
 import { shopAnswer, type Shop } from '#core/api/shop-api.ts';
 import { type Rounding, USUAL_ROUNDING } from '#core/length/reading.ts';
-import { hub } from './client.ts';
+import { ask } from './client.ts';
 import { screenMemory } from '../screen-memory.ts';
 
 const REMEMBERED = 'shoulderline.shop';
@@ -12,7 +12,7 @@ class KnownShop {
 
   /** Asks the hub. Without an answer the last one counts, over a reload too. */
   async reload(): Promise<void> {
-    const answer = await hub.shop();
+    const answer = await ask('GET /shop');
     if (answer.kind === 'ok') this.take(answer.value);
   }
 

@@ -1,4 +1,4 @@
-import { hub } from './client.ts';
+import { ask } from './client.ts';
 import { live } from './live.svelte.ts';
 
 /** How many stickers of each job are to be printed, as the hub counts them: asked for again whenever that may be another number. */
@@ -21,7 +21,7 @@ class ToPrint {
     this.#again = this.#asking;
     if (this.#asking) return;
     this.#asking = true;
-    const answer = await hub.toPrint();
+    const answer = await ask('GET /stickers');
     this.#asking = false;
     if (answer.kind === 'ok')
       this.#counts = new Map(answer.value.jobs.map(({ id, toPrint }) => [id, toPrint]));

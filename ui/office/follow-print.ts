@@ -1,5 +1,5 @@
 import type { PrintState } from '#core/api/prints-api.ts';
-import { hub } from '../hub/client.ts';
+import { ask } from '../hub/client.ts';
 
 /** How often a print on its way is asked after, in milliseconds. */
 const PACE = 400;
@@ -7,7 +7,7 @@ const PACE = 400;
 /** Follows a print until it is out of the printer or is not; tells every state of it, and gives the last. */
 export async function followPrint(id: string, tell: (state: PrintState) => void): Promise<PrintState> {
   for (;;) {
-    const answer = await hub.printState(id);
+    const answer = await ask('GET /prints/:id', { params: { id } });
     const state: PrintState | null =
       answer.kind === 'ok'
         ? answer.value

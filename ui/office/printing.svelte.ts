@@ -1,7 +1,7 @@
 import type { PrintedOnce, PrinterLine, PrintRequest, PrintState } from '#core/api/prints-api.ts';
 import type { StockLine } from '#core/api/stocks-api.ts';
 import { say } from '#core/words/say.ts';
-import { hub } from '../hub/client.ts';
+import { ask } from '../hub/client.ts';
 import { followPrint } from './follow-print.ts';
 import { person } from '../people/person.svelte.ts';
 import { screenMemory } from '../screen-memory.ts';
@@ -31,7 +31,11 @@ export class Printing {
   }
 
   async load(): Promise<void> {
-    const [stocks, printers] = await Promise.all([hub.stocks(), hub.printers(), this.loadPrinted()]);
+    const [stocks, printers] = await Promise.all([
+      ask('GET /stocks'),
+      ask('GET /printers'),
+      this.loadPrinted(),
+    ]);
     if (stocks.kind === 'ok') this.stocks = stocks.value.stocks;
     if (printers.kind === 'ok') {
       this.printers = printers.value.printers;
@@ -44,7 +48,7 @@ export class Printing {
 
   /** Asks again when each sticker was printed: another screen may have done it. */
   async loadPrinted(): Promise<void> {
-    const printed = await hub.printed(this.#job);
+    const printed = await ask('GET /jobs/:id/printed', { params: { id: this.#job } });
     if (printed.kind === 'ok') this.printed = printed.value.codes;
   }
 
@@ -54,11 +58,8 @@ export class Printing {
     screenMemory.setItem(CHOSEN, this.printer);
     this.message = '';
     this.busy = true;
-    const taken = await hub.startPrint({
-      ...request,
-      ...byWhom(),
-      job: this.#job,
-      printer: this.printer,
+    const taken = await ask('POST /prints', {
+      body: { ...request, ...byWhom(), job: this.#job, printer: this.printer },
     });
     if (taken.kind !== 'ok') {
       this.message = taken.kind === 'refused' ? taken.refusal.message : say('ui.hub-away');
@@ -76,7 +77,10 @@ export class Printing {
 
   /** Keeps stickers as printed that left a printer by the browser's own dialog; false where that could not be kept. */
   async report(codes: readonly string[], stock: string): Promise<boolean> {
-    const answer = await hub.reportPrinted(this.#job, { codes: [...codes], stock, ...byWhom() });
+    const answer = await ask('POST /jobs/:id/printed', {
+      params: { id: this.#job },
+      body: { codes, stock, ...byWhom() },
+    });
     this.print = null;
     if (answer.kind === 'ok') {
       this.printed = answer.value.codes;
@@ -88,6 +92,6 @@ export class Printing {
   }
 
   async cancel(): Promise<void> {
-    if (this.#id !== null) await hub.cancelPrint(this.#id);
+    if (this.#id !== null) await ask('DELETE /prints/:id', { params: { id: this.#id } });
   }
 }

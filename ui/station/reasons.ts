@@ -2,7 +2,7 @@ import { isTree } from '#core/fields/read-shape.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import type { Place, Plan, PlanStage, Settings, SettingValue, Why } from '#core/plan/plan.ts';
 import { spokenNow } from '#core/words/say.ts';
-import { hub } from '../hub/client.ts';
+import { ask } from '../hub/client.ts';
 import type { LiveJob } from '../hub/live.svelte.ts';
 
 /** Which number is asked about: of a part's stage, or of one of its places. */
@@ -27,7 +27,9 @@ export async function reasonFor(job: LiveJob, asked: Asked): Promise<Why | null>
   const key = `${job.line.id} ${job.line.revision} ${spokenNow()}`;
   const known =
     explained.get(key) ??
-    hub.explained(job.line.id).then((answer) => (answer.kind === 'ok' ? answer.value : null));
+    ask('GET /jobs/:id', { params: { id: job.line.id }, query: { why: '1' } }).then((answer) =>
+      answer.kind === 'ok' ? answer.value : null,
+    );
   explained.set(key, known);
   const plan = await known;
   if (plan === null) explained.delete(key);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { shopAtFirst } from '#core/shop/shop-start.ts';
-import { readShopDocument } from '#main/store/documents/shop-store.ts';
+import { readShopDocument } from '#main/store/documents/shop-document.ts';
 
 const kept = (shop: object) =>
   JSON.stringify({ format: 2, revision: 3, shop: { ...shopAtFirst(), ...shop } });

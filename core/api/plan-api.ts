@@ -18,24 +18,18 @@ type SetUp = Pick<PlanStage, 'stage' | 'station' | 'settings' | 'places'>;
 /** What is to be set for a stage: of a kind that there is, with all of its settings. */
 export const stageSetUp = z
   .object(setUp)
-  .transform((read, context): SetUp =>
-    isPlanStage(read) ? read : refuse(context, 'a stage as a plan has it'),
-  );
+  .transform((read, context): SetUp => (isPlanStage(read) ? read : refuse(context, 'stage')));
 
 /** A stage of a plan. */
 const planStage = z
   .object({ ...setUp, after: z.array(z.string()), why: whyTable.exactOptional() })
-  .transform((read, context): PlanStage =>
-    isPlanStage(read) ? read : refuse(context, 'a stage as a plan has it'),
-  );
+  .transform((read, context): PlanStage => (isPlanStage(read) ? read : refuse(context, 'stage')));
 
 /** The name of a part. */
-const partName = z
-  .string()
-  .transform((text, context) => (isPartName(text) ? text : refuse(context, 'the name of a part')));
+const partName = z.string().transform((text, context) => (isPartName(text) ? text : refuse(context, 'part')));
 
 function refuse(context: z.core.$RefinementCtx, expected: string): never {
-  context.addIssue({ code: 'custom', message: `expected ${expected}` });
+  context.addIssue({ code: 'custom', message: expected });
   return z.NEVER;
 }
 

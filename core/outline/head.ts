@@ -1,4 +1,4 @@
-import type { Run } from './outline.ts';
+import type { Outline, Run } from './outline.ts';
 
 /** An arc over two flats, as the plan gives it: its chord, its rise, and its pivot below the flats. */
 export interface Arch {
@@ -35,4 +35,12 @@ export function headRunsBack(width: number, height: number, head: Head): Run[] {
       const to = runs[k + 1]?.to ?? { x: width, y: height };
       return run.kind === 'line' ? { ...run, to } : { ...run, to, clockwise: !run.clockwise };
     });
+}
+
+/** What is cut of a head that is not straight, over this width at this height, from left to right: its curve, without the flats beside it. */
+export function headCurve(width: number, height: number, head: Arch): Outline & { readonly open: true } {
+  const runs = headRunsBack(width, height, head);
+  const from = runs.findIndex(({ kind }) => kind !== 'line');
+  const curve = runs.filter(({ kind }) => kind !== 'line');
+  return { start: runs[from - 1]?.to ?? { x: 0, y: height }, runs: curve, open: true };
 }

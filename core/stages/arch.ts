@@ -3,6 +3,7 @@ import type { StageFacts } from './stage-facts.ts';
 
 /** Sawing the arch of a top rail about the trammel's pivot. */
 export const arch = {
+  title: 'stage.arch',
   station: 'band-saw',
   of: 'part',
   settings: {
@@ -18,6 +19,7 @@ export const arch = {
 
 /** Sanding the sawn arch to its radius. */
 export const smooth = {
+  title: 'stage.smooth',
   station: 'spindle-sander',
   of: 'part',
   settings: { radius: LENGTH, drum: { is: 'length', maybe: true } },

@@ -3,6 +3,7 @@ import type { StageFacts } from './stage-facts.ts';
 
 /** Putting a door together dry. */
 export const dryfit = {
+  title: 'stage.dryfit',
   station: 'assembly',
   of: 'door',
   settings: {},
@@ -11,6 +12,7 @@ export const dryfit = {
 
 /** Gluing a door up, its panel free in the groove. */
 export const glue = {
+  title: 'stage.glue',
   station: 'assembly',
   of: 'door',
   settings: { diagonal: { is: 'real' } },
@@ -20,6 +22,7 @@ export const glue = {
 
 /** Trimming a door to its opening. */
 export const trim = {
+  title: 'stage.trim',
   station: 'fitting',
   of: 'door',
   settings: {

@@ -2,6 +2,7 @@ import type { StageFacts } from './stage-facts.ts';
 
 /** Milling a blank to its three sizes: the first stage of every part. */
 export const mill = {
+  title: 'stage.mill',
   station: 'milling',
   of: 'part',
   settings: {

@@ -10,6 +10,7 @@ const mitred = {
 
 /** Mitring both ends of a rail alike. */
 export const mitre = {
+  title: 'stage.mitre',
   station: 'table-saw',
   of: 'part',
   settings: mitred,
@@ -23,12 +24,7 @@ export const mitreEnd = {
   station: 'table-saw',
   of: 'part',
   settings: { fromEnd: { is: ['top', 'bottom'] }, ...mitred },
-  titles: {
-    'mitre-bottom': 'stage.mitre-bottom',
-    'mitre-top': 'stage.mitre-top',
-    'mitre-mid-lower': 'stage.mitre-mid-lower',
-    'mitre-mid-upper': 'stage.mitre-mid-upper',
-  },
+  title: ['stage.mitre-bottom', 'stage.mitre-top', 'stage.mitre-mid-lower', 'stage.mitre-mid-upper'],
   namedAs: 'mitre',
   gravest: 'caution.table-saw.3',
   steps: 'how.mitre-end',

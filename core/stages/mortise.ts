@@ -3,6 +3,7 @@ import type { StageFacts } from './stage-facts.ts';
 
 /** Cutting a stile's mortises, outer edge down, bead still on; each place from its own end. */
 export const mortise = {
+  title: 'stage.mortise',
   station: 'mortiser',
   of: 'part',
   settings: { depthFromEdge: LENGTH, depthFromGroove: LENGTH, chisel: MAYBE_LENGTH, fence: MAYBE_LENGTH },
@@ -16,6 +17,7 @@ export const mortise = {
 
 /** Paring the mortises to the width of the groove. */
 export const pare = {
+  title: 'stage.pare',
   station: 'bench',
   of: 'part',
   settings: { width: LENGTH },

@@ -3,6 +3,7 @@ import type { StageFacts } from './stage-facts.ts';
 
 /** Sawing a panel's arched head, concentric with the rail's arch. */
 export const cutout = {
+  title: 'stage.cutout',
   station: 'band-saw',
   of: 'part',
   settings: {
@@ -20,6 +21,7 @@ export const cutout = {
 
 /** Raising a panel from its back, so that a tongue stays. */
 export const raise = {
+  title: 'stage.raise',
   station: 'router-table',
   of: 'part',
   settings: { tongue: FOLLOWING_LENGTH, depth: LENGTH, band: LENGTH },
@@ -28,6 +30,7 @@ export const raise = {
 
 /** Finishing a panel before it is glued up, so that no bare wood shows when it shrinks. */
 export const finish = {
+  title: 'stage.finish',
   station: 'bench',
   of: 'part',
   settings: {},

@@ -4,6 +4,8 @@ import type { StationId } from './stations.ts';
 
 /** The key of steps whose lines are numbered from 1: how a cut is made. */
 export type StepsKey = { [K in WordKey]: K extends `how.${infer F}.1` ? `how.${F}` : never }[WordKey];
+/** The title of a stage by its key. */
+export type TitleKey = Extract<WordKey, `stage.${string}`>;
 /** A danger of a station by its key. */
 export type CautionKey = Extract<WordKey, `caution.${StationId}.${string}`>;
 
@@ -16,8 +18,8 @@ export interface StageFacts {
   readonly settings: SettingTable;
   /** What is set at each of its places, where there are several. */
   readonly place?: SettingTable;
-  /** Its title, where its ids have not one each of their own; those of mid rails are told by their number. */
-  readonly titles?: Readonly<Record<string, Extract<WordKey, `stage.${string}`>>>;
+  /** Its title; of a kind with an id for each end or mid rail, the titles of all of them. */
+  readonly title: TitleKey | readonly TitleKey[];
   /** The kind whose names for settings are its own too, where that is another. */
   readonly namedAs?: string;
   /** Its danger that matters more than the gravest of its station. */

@@ -3,6 +3,7 @@ import type { StageFacts } from './stage-facts.ts';
 
 /** Sticking the bead, front down on the router table. */
 export const bead = {
+  title: 'stage.bead',
   station: 'router-table',
   of: 'part',
   settings: { bead: LENGTH, fillet: FOLLOWING_LENGTH, cutterHeight: LENGTH },
@@ -10,6 +11,7 @@ export const bead = {
 
 /** Plowing the groove of a straight member: two passes, one with each face to the fence. */
 export const groove = {
+  title: 'stage.groove',
   station: 'table-saw',
   of: 'part',
   settings: {
@@ -24,6 +26,7 @@ export const groove = {
 
 /** Routing the groove of an arched rail, front down only. */
 export const slot = {
+  title: 'stage.slot',
   station: 'router-table',
   of: 'part',
   settings: { width: { is: 'length', measured: true }, depth: LENGTH, cutterHeight: LENGTH },

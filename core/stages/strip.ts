@@ -12,12 +12,13 @@ export const notch = {
     length: FOLLOWING_LENGTH,
     height: LENGTH,
   },
-  titles: { 'notch-mid': 'stage.notch-mid' },
+  title: ['stage.notch-mid'],
   steps: 'how.notch',
 } as const satisfies StageFacts;
 
 /** The stopped rip that takes the bead away behind the rails, from each end to that end's shoulder line. */
 export const strip = {
+  title: 'stage.strip',
   station: 'table-saw',
   of: 'part',
   settings: {
@@ -32,4 +33,9 @@ export const strip = {
 } as const satisfies StageFacts;
 
 /** Paring mitres and what the cuts left to the line. */
-export const clean = { station: 'bench', of: 'part', settings: {} } as const satisfies StageFacts;
+export const clean = {
+  title: 'stage.clean',
+  station: 'bench',
+  of: 'part',
+  settings: {},
+} as const satisfies StageFacts;

@@ -3,6 +3,7 @@ import type { StageFacts } from './stage-facts.ts';
 
 /** The shoulders of a rail's faces. */
 export const shoulder = {
+  title: 'stage.shoulder',
   station: 'table-saw',
   of: 'part',
   settings: { stop: LENGTH, height: LENGTH },
@@ -11,6 +12,7 @@ export const shoulder = {
 
 /** The tenon's cheeks: a wall off each face. */
 export const cheek = {
+  title: 'stage.cheek',
   station: 'table-saw',
   of: 'part',
   settings: { height: LENGTH, thickness: FOLLOWING_LENGTH },
@@ -19,6 +21,7 @@ export const cheek = {
 
 /** The tenon's edges; a mid rail has two inner ones. */
 export const tenon = {
+  title: 'stage.tenon',
   station: 'table-saw',
   of: 'part',
   settings: {
@@ -34,6 +37,7 @@ export const tenon = {
 
 /** The haunch that stays beside the tenon. */
 export const haunch = {
+  title: 'stage.haunch',
   station: 'bench',
   of: 'part',
   settings: { length: LENGTH, height: LENGTH },

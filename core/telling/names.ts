@@ -6,9 +6,14 @@ import { hasWords, type Language, say } from '../words/say.ts';
 
 /** The name of a stage: "mitre-mid-2-lower" is "Miter below mid rail 2". An unknown one stands for itself. */
 export function stageName(stage: string, language?: Language): string {
-  const mid = readStage(stage)?.mid;
-  const key = mid === undefined ? `stage.${stage}` : `stage.${stage.replace(`-${mid.k}`, '')}`;
-  return hasWords(key) ? say(key, { k: mid?.k ?? '' }, language) : stage;
+  const read = readStage(stage);
+  if (read === null) return stage === 'done' ? say('stage.done', {}, language) : stage;
+  const { title } = factsOf(read.kind);
+  if (typeof title === 'string') return say(title, {}, language);
+  const { mid } = read;
+  const own = `stage.${mid === undefined ? stage : stage.replace(`-${mid.k}`, '')}`;
+  const key = title.find((each) => each === own);
+  return key === undefined ? stage : say(key, mid === undefined ? {} : { k: mid.k }, language);
 }
 
 /** The name of a part: "rail-mid-1" is "Mid rail 1". An unknown one stands for itself. */

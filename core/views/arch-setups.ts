@@ -1,6 +1,6 @@
 import type { Point, Shape } from '../drawing/model.ts';
 import { area, at, dimension, stroke, symbol } from '../drawing/shapes.ts';
-import type { Arch } from '../outline/head.ts';
+import { type Arch, headCurve } from '../outline/head.ts';
 import type { PlanPart, StageOf } from '../plan/plan.ts';
 import { drawn } from './drawn.ts';
 import { profileOf } from './profile.ts';
@@ -11,20 +11,11 @@ function archedRail(part: PlanPart, radius: string, head: Arch): Shape[] {
   const { length } = profileOf(part);
   const centre = length / 2;
   const pivot = at(centre, -head.pivot);
-  const [springing, far] = [centre - head.chord / 2, centre + head.chord / 2];
+  const far = centre + head.chord / 2;
   const close = head.rise > (head.pivot + head.rise) * 0.7;
   return [
     area(railOutline(part), 'outline', 'wood'),
-    area(
-      {
-        start: at(springing, 0),
-        runs: [{ kind: 'arc', to: at(far, 0), centre: pivot, clockwise: true }],
-        open: true,
-      },
-      'arch',
-      'none',
-      'cut',
-    ),
+    area(headCurve(length, 0, head), 'arch', 'none', 'cut'),
     symbol('pivot', pivot, 'pivot'),
     dimension('radius', radius, pivot, at(far, 0), 'along', 0, {
       datum: true,

@@ -1,6 +1,11 @@
 import { drawn } from '#core/views/drawn.ts';
+import { headOfRail } from '#core/views/rail-blank.ts';
+import { type Head, headRunsBack } from '#core/outline/head.ts';
+import { moved } from '#core/outline/moved.ts';
+import { openingOutline } from '#core/outline/opening-outline.ts';
+import type { Outline } from '#core/outline/outline.ts';
+import { pathData } from '#core/outline/path-data.ts';
 import { partsOf } from '#core/plan/parts-of.ts';
-import { stageOf } from '#core/plan/stage-of.ts';
 import type { PlanDoor, PlanPart } from '#core/plan/plan.ts';
 
 /** Where a part stands in a door that is being put together: a rectangle in the job's units, y down from the door's top. */
@@ -24,61 +29,61 @@ export function doorMap(door: PlanDoor): {
   const { stiles, rails, panels } = partsOf(door);
   const stile = drawn(stiles.left.width);
   const between = drawn(door.values.shoulderToShoulder);
-  const parts: Omit<Standing, 'outline'>[] = [];
+  const head = headOfRail(rails.top);
+  const placed: Placed[] = [];
   let up = 0;
-  const place = ({ part, code }: PlanPart, x: number, wide: number, high: number, base: number) =>
-    parts.push({ part, code, x, y: base, width: wide, height: high });
+  const place = (part: PlanPart, x: number, base: number, high: number, outline: Outline) =>
+    placed.push({ part, x, base, high, outline });
   for (const [k, rail] of [rails.bottom, ...rails.mids, rails.top].entries()) {
     const high = drawn(rail.width);
-    place(rail, stile, between, high, up);
+    place(rail, stile, up, high, railFace(between, high, rail === rails.top ? head : null));
     up += high;
-    const [sight, panel] = [door.values.sightHeights[k], panels[k]];
-    if (sight === undefined || panel === undefined) continue;
-    place(panel, stile, between, drawn(sight), up);
-    up += drawn(sight);
+    const [text, panel] = [door.values.sightHeights[k], panels[k]];
+    if (text === undefined || panel === undefined) continue;
+    const sight = drawn(text);
+    place(panel, stile, up, sight, openingOutline(between, sight, panel === panels.at(-1) ? head : null));
+    up += sight;
   }
-  place(stiles.left, 0, stile, up, 0);
-  place(stiles.right, stile + between, stile, up, 0);
-  const arch = archOf(rails.top);
-  const middle = stile + between / 2;
+  for (const [part, x] of [
+    [stiles.left, 0],
+    [stiles.right, stile + between],
+  ] as const)
+    place(part, x, 0, up, openingOutline(stile, up, null));
+  return { width: 2 * stile + between, height: up, parts: placed.map((each) => standing(each, up)) };
+}
+
+/** A part's outline, its lower left corner at the origin, and where that stands; y up. */
+interface Placed {
+  readonly part: PlanPart;
+  readonly x: number;
+  readonly base: number;
+  readonly high: number;
+  readonly outline: Outline;
+}
+
+/** A rail between the stiles, its lower edge as the head runs that it has. */
+function railFace(width: number, high: number, head: Head): Outline {
   return {
-    width: 2 * stile + between,
-    height: up,
-    parts: parts.map((each) => {
-      const turned = { ...each, y: up - each.y - each.height };
-      const edge =
-        each.code === rails.top.code ? 'below' : each.code === panels.at(-1)?.code ? 'above' : null;
-      return {
-        ...turned,
-        outline: outlineOf(turned, edge === null || arch === null ? null : { ...arch, middle, edge }),
-      };
-    }),
+    start: { x: 0, y: 0 },
+    runs: [
+      ...headRunsBack(width, 0, head),
+      { kind: 'line', to: { x: width, y: high } },
+      { kind: 'line', to: { x: 0, y: high } },
+    ],
   };
 }
 
-interface Arch {
-  readonly half: number;
-  readonly radius: number;
-  readonly rise: number;
-}
-
-/** The arch under a top rail; null where it is straight. */
-function archOf(rail: PlanPart): Arch | null {
-  const arch = stageOf(rail, 'arch')?.settings;
-  if (arch === undefined) return null;
-  return { half: drawn(arch.chord) / 2, radius: drawn(arch.radius), rise: drawn(arch.rise) };
-}
-
-/** A rectangle; the edge that an arch runs along follows it: hollow below a rail, round above a panel. */
-function outlineOf(
-  { x, y, width, height }: Omit<Standing, 'outline'>,
-  arch: (Arch & { readonly middle: number; readonly edge: 'above' | 'below' }) | null,
-): string {
-  const [right, bottom] = [x + width, y + height];
-  if (arch === null) return `M${x} ${y}H${right}V${bottom}H${x}Z`;
-  const { middle, half, radius, rise } = arch;
-  const [from, to, large] = [middle - half, middle + half, rise > half ? 1 : 0];
-  return arch.edge === 'above'
-    ? `M${x} ${y}H${from}A${radius} ${radius} 0 ${large} 1 ${to} ${y}H${right}V${bottom}H${x}Z`
-    : `M${x} ${y}H${right}V${bottom}H${to}A${radius} ${radius} 0 ${large} 0 ${from} ${bottom}H${x}Z`;
+/** The same with y down from the door's top, as a screen has it. */
+function standing({ part, x, base, high, outline }: Placed, top: number): Standing {
+  const onScreen = moved(outline, (point) => ({ x: x + point.x, y: top - base - point.y }), true);
+  const width = Math.max(outline.start.x, ...outline.runs.map(({ to }) => to.x));
+  return {
+    part: part.part,
+    code: part.code,
+    x,
+    y: top - base - high,
+    width,
+    height: high,
+    outline: pathData(onScreen),
+  };
 }

@@ -49,15 +49,19 @@ test('an arched door is arched: its top rail is hollow by as much as the panel b
   const [arched, plain] = planned.value.doors.map((door) => doorMap(door));
   const outline = (name: string) => arched?.parts.find(({ part }) => part === name)?.outline ?? '';
   const arcs = ['rail-top', 'panel'].map((name) =>
-    /H([\d.]+)A([\d.]+) [\d.]+ 0 0 ([01]) ([\d.]+) ([\d.]+)/.exec(outline(name)),
+    /([\d.]+) ([\d.]+)A([\d.]+) [\d.]+ 0 0 ([01]) ([\d.]+) ([\d.]+)/.exec(outline(name)),
   );
-  const [rail, panel] = arcs.map((arc) => (arc ?? []).slice(1).map(Number));
+  const [rail, panel] = arcs.map((arc) => {
+    const [x1, y1, radius, sweep, x2, y2] = (arc ?? []).slice(1).map(Number);
+    return { from: [x1, y1], to: [x2, y2], radius: radius ?? NaN, sweep };
+  });
   if (rail === undefined || panel === undefined) throw new Error('no arcs');
-  // The same circle between the same two points, once there and once back: rail leftwards, panel rightwards.
-  expect([rail[3], rail[1], rail[2], rail[0], rail[4]]).toEqual([panel[0], panel[1], 0, panel[3], panel[4]]);
-  const half = ((panel[3] ?? NaN) - (panel[0] ?? NaN)) / 2;
+  // The same circle between the same two points, once there and once back: rail rightwards, panel leftwards.
+  expect(rail).toEqual({ from: panel.to, to: panel.from, radius: panel.radius, sweep: 1 });
+  expect(panel.sweep).toBe(0);
+  const half = ((panel.from[0] ?? NaN) - (panel.to[0] ?? NaN)) / 2;
   // By Pythagoras, from chord and rise.
-  expect(panel[1]).toBeCloseTo((half * half + 4) / 4, 3);
+  expect(panel.radius).toBeCloseTo((half * half + 4) / 4, 3);
   for (const name of ['stile-left', 'stile-right', 'rail-bottom']) expect(outline(name)).not.toContain('A');
   for (const { outline: each } of plain?.parts ?? []) expect(each).not.toContain('A');
 });

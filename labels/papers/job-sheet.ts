@@ -72,28 +72,24 @@ function columnHeads({ stream, size, faces }: PaperPage, { name, size: sizes, pa
 function doorLine(page: PaperPage, plan: Plan, door: PlanDoor, y: number, columns: Columns): void {
   const { stream, size, faces } = page;
   stream.line(MARGIN, y, size.width - MARGIN, y, 0.4);
-  const code = doorCode(door);
+  callUp(page, doorCode(door), y);
+  const middle = y + ROW / 2 - 4;
+  const fit = (text: string, face: 'bold' | 'regular', wished: number, room: number) =>
+    sizeThatFits(text, faces[face], wished, 6, room - 6);
+  const named = fit(door.door, 'bold', 13, columns.size - columns.name);
+  stream.text(door.door, columns.name, middle, named, 'bold');
+  const { finishedWidth, finishedHeight } = door.values;
+  const sizes = `${asText(finishedWidth, plan.units)} × ${withUnit(finishedHeight, plan.units)}`;
+  stream.text(sizes, columns.size, middle, fit(sizes, 'regular', 10, columns.parts - columns.size));
+  stream.text(String(door.parts.length), columns.parts, middle, 10);
+  for (const { x } of columns.boxes) frame(page, x + 11, y + ROW / 2 - 8, { width: 16, height: 16 });
+}
+
+/** The bars that call a door up, its code under them. */
+function callUp({ stream }: PaperPage, code: string, y: number): void {
   const bars = symbolOf('code128', code);
   const dots = dotsPerModule('code128', DPI);
   const quiet = (bars.quiet * dots * 72) / DPI;
   stream.symbol(bars, MARGIN + quiet, y + 14, dots, DPI, BARS);
   stream.text(code, MARGIN + quiet, y + 5, 7);
-  const middle = y + ROW / 2 - 4;
-  const { finishedWidth, finishedHeight } = door.values;
-  stream.text(
-    door.door,
-    columns.name,
-    middle,
-    sizeThatFits(door.door, faces.bold, 13, 6, columns.size - columns.name - 6),
-    'bold',
-  );
-  const sizes = `${asText(finishedWidth, plan.units)} × ${withUnit(finishedHeight, plan.units)}`;
-  stream.text(
-    sizes,
-    columns.size,
-    middle,
-    sizeThatFits(sizes, faces.regular, 10, 6, columns.parts - columns.size - 6),
-  );
-  stream.text(String(door.parts.length), columns.parts, middle, 10);
-  for (const { x } of columns.boxes) frame(page, x + 11, y + ROW / 2 - 8, { width: 16, height: 16 });
 }

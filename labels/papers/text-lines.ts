@@ -1,3 +1,4 @@
+import { inPieces } from '../pdf/in-pieces.ts';
 import type { Face } from '../pdf/typeface.ts';
 
 /** Lines of a text no wider than a width: broken between words, never inside a mixed number; inside a word only where it alone is wider. */
@@ -12,14 +13,9 @@ export function wrapLines(text: string, face: Face, size: number, width: number)
       continue;
     }
     if (line !== '') lines.push(line);
-    line = '';
-    for (const character of word) {
-      if (line !== '' && !fits(line + character)) {
-        lines.push(line);
-        line = '';
-      }
-      line += character;
-    }
+    const pieces = inPieces(word, fits);
+    lines.push(...pieces.slice(0, -1));
+    line = pieces.at(-1) ?? '';
   }
   return line === '' ? lines : [...lines, line];
 }

@@ -1,6 +1,7 @@
 import type { Faces } from '../pdf/typeface.ts';
 import { LEAST_TYPE, type SetLine, setLine } from '../pdf/set-type.ts';
 import type { Size } from '../pdf/box.ts';
+import { BETWEEN_NOTES, breakWords, type Broken, type Word } from './break-words.ts';
 
 /** Notes broken into lines of one size of type. */
 export interface NoteLines {
@@ -14,18 +15,10 @@ export const LEADING = 1.18;
 export const FIRST = 0.9;
 const LARGEST_NOTE = 9;
 const STEP = 0.5;
-const BETWEEN_NOTES = ' · ';
 
 /** A number with its fraction, and sizes joined by ×, are one word. */
 const NUMBER = String.raw`(?:\d+[ \u00a0]\d+/\d+|\d+/\d+|\d+)`;
 const WORDS = new RegExp(`${NUMBER}(?: × ${NUMBER})*[,;:]?(?!\\S)|[^ ]+`, 'g');
-
-interface Word {
-  readonly text: string;
-  readonly width: number;
-  /** Begins a note, so that a dot parts it from the one before on the same line. */
-  readonly first: boolean;
-}
 
 /** A stretch of notes set, and what is left over. */
 export interface TakenNotes {
@@ -119,67 +112,16 @@ export class Notes {
     return setLine(text, this.#faces, size, 'regular').width;
   }
 
-  /** Lines as full as they go, up to so many, and the first word that found no place; null where a word cannot be broken to fit. */
   #break(width: number, size: number, most: number): Broken | null {
     const { regular } = this.#faces;
-    const space = regular.width(' ', size);
-    const dot = regular.width(BETWEEN_NOTES, size);
-    const texts: string[] = [];
-    let line = '';
-    let long = 0;
-    const words = this.#words(size);
-    for (const [k, word] of words.entries()) {
-      const gap = line === '' ? 0 : word.first ? dot : space;
-      if (most > 0 && long + gap + word.width <= width) {
-        line += `${line === '' ? '' : word.first ? BETWEEN_NOTES : ' '}${word.text}`;
-        long += gap + word.width;
-        continue;
-      }
-      const pieces = word.width <= width ? [word.text] : this.#pieces(word.text, width, size);
-      const last = pieces.at(-1);
-      if (last === undefined) return null;
-      if (line !== '') texts.push(line);
-      if (texts.length + pieces.length > most) {
-        // A word longer than all the lines there are goes on elsewhere; a shorter one is kept whole for there.
-        const here = pieces.length > most ? most - texts.length : 0;
-        const left = here === 0 ? '' : pieces.slice(here).join('');
-        return {
-          texts: [...texts, ...pieces.slice(0, here)],
-          left,
-          next: here === 0 ? k : k + 1,
-          done: false,
-        };
-      }
-      texts.push(...pieces.slice(0, -1));
-      line = last;
-      long = this.#width(last, size);
-    }
-    return { texts: line === '' ? texts : [...texts, line], left: '', next: words.length, done: true };
+    return breakWords(this.#words(size), {
+      width,
+      most,
+      widthOf: (text) => this.#width(text, size),
+      space: regular.width(' ', size),
+      dot: regular.width(BETWEEN_NOTES, size),
+    });
   }
-
-  /** A long word in pieces that fit a line; none where not even a letter fits, or it is a number. */
-  #pieces(word: string, width: number, size: number): string[] {
-    if (/\d\/\d/.test(word)) return [];
-    const found: string[] = [];
-    let piece = '';
-    for (const letter of word) {
-      if (this.#width(piece + letter, size) <= width) piece += letter;
-      else if (piece === '') return [];
-      else {
-        found.push(piece);
-        piece = letter;
-      }
-    }
-    return [...found, piece];
-  }
-}
-
-interface Broken {
-  readonly texts: readonly string[];
-  /** What is left of a word that was begun. */
-  readonly left: string;
-  readonly next: number;
-  readonly done: boolean;
 }
 
 function mostLines(area: Size, size: number): number {

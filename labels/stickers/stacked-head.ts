@@ -1,3 +1,4 @@
+import { inPieces } from '../pdf/in-pieces.ts';
 import { LEAST_TYPE, placeLine, setLine } from '../pdf/set-type.ts';
 import type { Faces } from '../pdf/typeface.ts';
 import { ASCENT, type Head, type HeadWords, largestHead } from './sticker-head.ts';
@@ -114,17 +115,4 @@ function broken(words: readonly string[], between: string, fits: Fits, anywhere:
     lines.push(...pieces.slice(0, -1));
   }
   return [...lines, line];
-}
-
-function inPieces(word: string, fits: Fits): string[] {
-  const pieces: string[] = [];
-  let piece = '';
-  for (const letter of word) {
-    if (piece !== '' && !fits(piece + letter)) {
-      pieces.push(piece);
-      piece = '';
-    }
-    piece += letter;
-  }
-  return [...pieces, piece];
 }

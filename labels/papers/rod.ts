@@ -2,9 +2,9 @@ import type { Area, Path, Point } from '#core/drawing/model.ts';
 import { area, at, rectangle, stroke } from '#core/drawing/shapes.ts';
 import type { Units } from '#core/length/units.ts';
 import { say } from '#core/words/say.ts';
+import { forDoors } from './for-doors.ts';
 import { type FullSize, type Note, trueSize } from './full-size.ts';
 import { pointsPer } from './paper-size.ts';
-import { someOf } from './text-lines.ts';
 
 /** A rod before it is laid out: its length upright, its sight edge at the right; all in the job's units. */
 export interface Rod {
@@ -47,11 +47,7 @@ export function rodSheets(rod: Rod): FullSize {
   return {
     title: rod.title,
     doors: rod.doors,
-    lines: [
-      say('paper.for-doors', { doors: someOf(rod.doors, 40, (count) => say('paper.and-more', { count })) }),
-      ...rod.lines,
-      ...(cut > 0 ? [say('paper.rod-cut-off')] : []),
-    ],
+    lines: [forDoors(rod.doors), ...rod.lines, ...(cut > 0 ? [say('paper.rod-cut-off')] : [])],
     use: rod.use,
     size: { width: Math.max(size.width, column + rod.words), height: size.height },
     figure,

@@ -25,10 +25,3 @@ export function sizeThatFits(text: string, face: Face, wished: number, least: nu
   const wide = face.width(text, 1);
   return Math.max(least, Math.min(wished, width / Math.max(wide, 1e-9)));
 }
-
-/** A list of names as one text; where there are many, the first and how many more. */
-export function someOf(names: readonly string[], most: number, more: (count: number) => string): string {
-  return names.length <= most
-    ? names.join(', ')
-    : `${names.slice(0, most - 1).join(', ')} ${more(names.length - most + 1)}`;
-}

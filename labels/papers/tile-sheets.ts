@@ -3,12 +3,12 @@ import { type Box, inside, type Size } from '../pdf/box.ts';
 import type { Faces } from '../pdf/typeface.ts';
 import { checkLine } from './check-squares.ts';
 import { firstSheets, type Spread } from './first-sheets.ts';
+import { someDoors } from './for-doors.ts';
 import type { FullSizeDraft } from './full-size.ts';
 import { footPage, headPage, newPage, type PaperPage } from './paper-page.ts';
 import type { PaperPiece } from './paper-work.ts';
 import { seams } from './seams.ts';
 import { sheetNotes } from './sheet-notes.ts';
-import { someOf } from './text-lines.ts';
 import { type Tile, tile } from './tiles.ts';
 
 /**
@@ -35,7 +35,7 @@ export function* fullSizeSheets(
   yield { pages: first, done: half, of: 2 * half };
   for (const [k, { spread, each, ...sheet }] of sheets.entries()) {
     const page = tileSheet(spread, each, job, faces);
-    const doors = someOf(spread.drawing.doors, 6, (count) => say('paper.and-more', { count }));
+    const doors = someDoors(spread.drawing.doors, 6);
     footPage(page, say('paper.sheet-at', { doors, ...sheet }), first.length + k + 1, all);
     yield { pages: [page], done: half + Math.floor(((k + 1) * half) / sheets.length), of: 2 * half };
   }

@@ -5,7 +5,8 @@ import { type Fault, faultOf, type FaultId } from './fault.ts';
 import { got, kindOf } from './got.ts';
 import type { Figure } from '../plan/figure.ts';
 import type { Units } from '../length/units.ts';
-import type { Shape } from './shape.ts';
+import type { Read, ReadFields } from './read.ts';
+import type { Fields, Shape } from './shape.ts';
 
 /** A part of the file whose fields are read but not yet settled: lengths exact, what was not given absent. */
 export type Tree = { readonly [field: string]: unknown };
@@ -57,6 +58,13 @@ export function join(path: string, field: string): string {
 }
 
 /** Reads what stands in the file against its shape. Depth is bounded by the shape, not by the file. Undefined where faulty. */
+export function readShape<S extends Shape>(
+  input: unknown,
+  shape: S,
+  path: string,
+  units: Units,
+  list: FaultList,
+): Read<S> | undefined;
 export function readShape(
   input: unknown,
   shape: Shape,
@@ -86,20 +94,51 @@ export function readShape(
       if (!Array.isArray(input)) return void report(list, path, 'type.list', { got: kindOf(input) });
       if (input.length > shape.most)
         return void report(list, path, 'too-many', { most: shape.most, count: input.length });
-      return input.map((each: unknown, k) => readShape(each, shape.of, `${path}[${k}]`, units, list));
+      return withoutGap(
+        input.map((each: unknown, k) => readShape(each, shape.of, `${path}[${k}]`, units, list)),
+      );
     case 'group': {
       if (input === null && shape.orNull) return null;
       if (!isTree(input)) return void report(list, path, 'type.object', { got: kindOf(input) });
       refuseUnknown(input, Object.keys(shape.fields), path, list);
-      const entries: [string, unknown][] = [];
-      for (const [name, field] of Object.entries(shape.fields)) {
-        if (Object.hasOwn(input, name))
-          entries.push([name, readShape(input[name], field, join(path, name), units, list)]);
-        else if (shape.whole) report(list, join(path, name), 'required.here');
-      }
-      return Object.fromEntries(entries);
+      const read = readFields(input, shape.fields, path, units, list, shape.whole);
+      return shape.whole && Object.keys(read).length < Object.keys(shape.fields).length ? undefined : read;
     }
   }
+}
+
+/** Those of the fields that stand in an object, each against its shape; what is faulty is left out. With `whole` each must stand there. */
+export function readFields<F extends Fields>(
+  input: Tree,
+  fields: F,
+  path: string,
+  units: Units,
+  list: FaultList,
+  whole?: true,
+): ReadFields<F>;
+export function readFields(
+  input: Tree,
+  fields: Fields,
+  path: string,
+  units: Units,
+  list: FaultList,
+  whole?: true,
+): Tree {
+  const read: [string, unknown][] = [];
+  for (const [name, shape] of Object.entries(fields)) {
+    if (!Object.hasOwn(input, name)) {
+      if (whole) report(list, join(path, name), 'required.here');
+      continue;
+    }
+    const value = readShape(input[name], shape, join(path, name), units, list);
+    if (value !== undefined) read.push([name, value]);
+  }
+  return Object.fromEntries(read);
+}
+
+/** A list is read whole or not at all. */
+function withoutGap(read: readonly unknown[]): readonly unknown[] | undefined {
+  return read.includes(undefined) ? undefined : read;
 }
 
 function noLength(list: FaultList, path: string, { code, kind, figures }: LengthFault, input: unknown): void {

@@ -1,8 +1,8 @@
-import type { Shape } from '../fields/shape.ts';
+import type { Fields } from '../fields/shape.ts';
 
-const notNegative: Shape = { kind: 'length' };
-const positive: Shape = { kind: 'length', positive: true };
-const signed: Shape = { kind: 'length', signed: true };
+const notNegative = { kind: 'length' } as const;
+const positive = { kind: 'length', positive: true } as const;
+const signed = { kind: 'length', signed: true } as const;
 
 /** Every door field of the job file, by name. A group that is `whole` replaces, the others are merged field by field. */
 export const DOOR_FIELDS = {
@@ -22,6 +22,7 @@ export const DOOR_FIELDS = {
       length: positive,
       outerSetback: notNegative,
       innerSetback: notNegative,
+      /** How far the haunch stays short of the groove's floor, where the groove is deeper than the bead. */
       haunchClearance: notNegative,
     },
   },
@@ -32,22 +33,26 @@ export const DOOR_FIELDS = {
     fields: {
       thickness: positive,
       clearance: notNegative,
-      species: { kind: 'species' },
-      sawn: { kind: 'word', of: ['flat', 'quarter'] },
+      species: { kind: 'species', optional: true },
+      sawn: { kind: 'word', of: ['flat', 'quarter'], optional: true },
     },
   },
+  /** An arched top rail: the arc's rise, and the straight flat at each side of it. */
   arch: {
     kind: 'group',
     orNull: true,
     fields: { kind: { kind: 'word', of: ['circular'] }, rise: notNegative, flat: notNegative },
   },
+  /** Each with its width, and the height of its center line above the bottom of the door as built. */
   midRails: {
     kind: 'list',
     most: 20,
     of: { kind: 'group', whole: true, fields: { width: positive, centre: notNegative } },
   },
+  /** The opening as measured: two widths, two heights, and the diagonals from bottom left up (A to C) and from top left down (B to D). */
   survey: {
     kind: 'group',
+    optional: true,
     fields: {
       widthBottom: positive,
       widthTop: positive,
@@ -57,4 +62,4 @@ export const DOOR_FIELDS = {
       diagonalDown: positive,
     },
   },
-} as const satisfies Readonly<Record<string, Shape>>;
+} as const satisfies Fields;

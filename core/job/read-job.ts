@@ -3,16 +3,8 @@ import { got, gotNumber, kindOf } from '../fields/got.ts';
 import type { Units } from '../length/units.ts';
 import { DOOR_FIELDS } from './door-shape.ts';
 import type { Job, JobDoor } from './job.ts';
-import {
-  type FaultList,
-  isTree,
-  join,
-  readShape,
-  refuseUnknown,
-  report,
-  type Tree,
-} from '../fields/read-shape.ts';
-import { settleDoor } from './settle-door.ts';
+import { type FaultList, isTree, join, readFields, refuseUnknown, report } from '../fields/read-shape.ts';
+import { type DoorFields, settleDoor } from './settle-door.ts';
 
 /** So many doors may be in a job, counting quantities. */
 export const MOST_DOORS = 10_000;
@@ -45,7 +37,7 @@ export function readJob(input: unknown): Result<Job> {
   return { ok: true, value: { id, job: name, ...(due === undefined ? {} : { due }), units, doors } };
 }
 
-function readDoors(input: unknown, defaults: Tree, units: Units, list: FaultList): JobDoor[] {
+function readDoors(input: unknown, defaults: DoorFields, units: Units, list: FaultList): JobDoor[] {
   if (!Array.isArray(input) || input.length === 0) {
     report(list, 'doors', 'type.doors', {
       got: Array.isArray(input) ? { words: 'got.empty' } : kindOf(input),
@@ -95,17 +87,13 @@ function readDoorFields(
   path: string,
   units: Units,
   list: FaultList,
-): Tree {
+): DoorFields {
   if (!isTree(input)) {
     report(list, path, 'type.fields', { got: kindOf(input) });
     return {};
   }
   refuseUnknown(input, [...besides, ...DOOR_NAMES], path, list);
-  const read: [string, unknown][] = [];
-  for (const [name, shape] of Object.entries(DOOR_FIELDS))
-    if (Object.hasOwn(input, name))
-      read.push([name, readShape(input[name], shape, join(path, name), units, list)]);
-  return Object.fromEntries(read);
+  return readFields(input, DOOR_FIELDS, path, units, list);
 }
 
 function readName(input: unknown, path: string, most: number, list: FaultList): string {

@@ -1,57 +1,66 @@
+import type { ReadFields } from '../fields/read.ts';
+import { type FaultList, join, report } from '../fields/read-shape.ts';
 import type { Units } from '../length/units.ts';
 import { doorDefaults } from './defaults.ts';
 import { DOOR_FIELDS } from './door-shape.ts';
-import { type Shape } from '../fields/shape.ts';
-import type { DoorSpec, OpeningSurvey } from './job.ts';
-import { type FaultList, isTree, join, report, type Tree } from '../fields/read-shape.ts';
+import type { DoorSpec } from './job.ts';
+
+/** What a door, or a job's defaults, say of the door fields. */
+export type DoorFields = ReadFields<typeof DOOR_FIELDS>;
 
 /**
  * One door with every field settled: the door over the job's defaults over the built-in ones, field by field; null and
  * lists replace whole. Null, with faults reported, when something that has no default is missing.
  */
 export function settleDoor(
-  door: Tree,
-  defaults: Tree,
+  { survey: ownSurvey, ...door }: DoorFields,
+  { survey: jobSurvey, ...job }: DoorFields,
   units: Units,
   path: string,
   list: FaultList,
 ): DoorSpec | null {
-  const settled = over(over(doorDefaults(units), defaults), door);
-  const before = list.faults.length + list.dropped;
-  needAll(settled.opening, Object.keys(DOOR_FIELDS.opening.fields), join(path, 'opening'), list);
-  if (settled.survey !== undefined)
-    needAll(settled.survey, Object.keys(DOOR_FIELDS.survey.fields), join(path, 'survey'), list);
-  if (settled.arch !== null) needAll(settled.arch, ['rise', 'flat'], join(path, 'arch'), list);
-  if (list.faults.length + list.dropped > before) return null;
-  const arch = settled.arch === null ? null : { kind: 'circular', ...(settled.arch as Tree) };
+  const built = doorDefaults(units);
+  const whole = <G extends object>(group: G, name: 'opening' | 'survey' | 'arch') =>
+    hasAll(group, Object.keys(DOOR_FIELDS[name].fields), join(path, name), list) ? group : null;
+  const opening = whole({ ...job.opening, ...door.opening }, 'opening');
+  const measured = jobSurvey !== undefined || ownSurvey !== undefined;
+  const survey = measured ? whole({ ...jobSurvey, ...ownSurvey }, 'survey') : undefined;
+  const arched = over(over(built.arch, job.arch), door.arch);
+  const arch = arched === null ? null : whole({ kind: 'circular', ...arched } as const, 'arch');
+  if (opening === null || survey === null || (arch === null && arched !== null)) return null;
   return {
-    ...settled,
+    ...built,
+    ...job,
+    ...door,
+    opening,
+    oversize: { ...built.oversize, ...job.oversize, ...door.oversize },
+    stile: { ...built.stile, ...job.stile, ...door.stile },
+    bottomRail: { ...built.bottomRail, ...job.bottomRail, ...door.bottomRail },
+    topRail: { ...built.topRail, ...job.topRail, ...door.topRail },
+    groove: { ...built.groove, ...job.groove, ...door.groove },
+    tenon: { ...built.tenon, ...job.tenon, ...door.tenon },
+    mortise: { ...built.mortise, ...job.mortise, ...door.mortise },
+    panel: { ...built.panel, ...job.panel, ...door.panel },
     arch,
-    ...(settled.survey === undefined ? {} : { survey: settled.survey as OpeningSurvey }),
-  } as unknown as DoorSpec;
+    ...(survey === undefined ? {} : { survey }),
+  };
 }
 
-function over(below: Tree, above: Tree): Tree {
-  const merged: Record<string, unknown> = { ...below };
-  for (const [name, value] of Object.entries(above)) {
-    if (value === undefined) continue;
-    const shape: Shape | undefined = Object.hasOwn(DOOR_FIELDS, name)
-      ? DOOR_FIELDS[name as keyof typeof DOOR_FIELDS]
-      : undefined;
-    const fieldByField = shape?.kind === 'group' && !shape.whole;
-    merged[name] =
-      fieldByField && isTree(value) ? { ...((merged[name] ?? {}) as Tree), ...defined(value) } : value;
-  }
-  return merged;
+/** A group over another, field by field; null replaces whole, and what is not said stays as it is. */
+function over<G extends object>(below: G | null, above: G | null | undefined): G | null {
+  if (above === undefined) return below;
+  return above === null ? null : { ...below, ...above };
 }
 
-function defined(tree: Tree): Tree {
-  return Object.fromEntries(Object.entries(tree).filter(([, value]) => value !== undefined));
-}
-
-function needAll(group: unknown, names: readonly string[], path: string, list: FaultList): void {
-  // Where the group itself was refused, what it lacks is not told as well.
-  if (list.faults.some((fault) => fault.path.startsWith(path))) return;
-  for (const name of names)
-    if (!isTree(group) || group[name] === undefined) report(list, join(path, name), 'required');
+/** Is every field there? Reports those that are not; where the group itself was refused, what it lacks is not told as well. */
+function hasAll<G extends object>(
+  group: G,
+  names: readonly string[],
+  path: string,
+  list: FaultList,
+): group is Required<G> {
+  const missing = names.filter((name) => !Object.hasOwn(group, name));
+  if (list.faults.some((fault) => fault.path.startsWith(path))) return missing.length === 0;
+  for (const name of missing) report(list, join(path, name), 'required');
+  return missing.length === 0;
 }

@@ -1,6 +1,6 @@
 import type { PrintedProfile } from '../api/shop-api.ts';
-import { type FaultList, isTree, readShape, refuseUnknown, report } from '../fields/read-shape.ts';
-import type { Shape } from '../fields/shape.ts';
+import { type FaultList, isTree, readFields, refuseUnknown, report } from '../fields/read-shape.ts';
+import type { Fields } from '../fields/shape.ts';
 import type { Length } from '../length/length.ts';
 import { kindOf } from '../fields/got.ts';
 import { printLength } from '../length/print-length.ts';
@@ -10,7 +10,7 @@ import type { Units } from '../length/units.ts';
 import { readStocks, writeStocks } from '../stickers/read-stocks.ts';
 import { builtInProfile, type ShopProfile } from './shop-profile.ts';
 
-const positive: Shape = { kind: 'length', positive: true };
+const positive = { kind: 'length', positive: true } as const;
 const FIELDS = {
   chisels: { kind: 'list', most: 30, of: positive },
   dadoWidths: { kind: 'list', most: 30, of: positive },
@@ -20,7 +20,7 @@ const FIELDS = {
   slidingFit: { kind: 'length' },
   panelBand: positive,
   stripStation: { kind: 'word', of: ['table-saw', 'band-saw'] },
-} as const satisfies Readonly<Record<string, Shape>>;
+} as const satisfies Fields;
 
 /** A shop profile as it stands in a file: some or all of its fields, lengths as text; what is left out is the built-in shop's. */
 export function readProfile(input: unknown, units: Units): Result<ShopProfile> {
@@ -30,15 +30,18 @@ export function readProfile(input: unknown, units: Units): Result<ShopProfile> {
   refuseUnknown(input, ['format', 'units', 'moisture', 'stocks', ...Object.keys(FIELDS)], '', list);
   if (input.format !== undefined && input.format !== 1) report(list, 'format', 'format.profile');
   if (input.units !== undefined && input.units !== units) report(list, 'units', 'word.profile', { units });
-  const read: Record<string, unknown> = {};
-  for (const [name, shape] of Object.entries(FIELDS))
-    if (Object.hasOwn(input, name)) read[name] = readShape(input[name], shape, name, units, list);
-  if (input.moisture !== undefined) read.moisture = readMoisture(input.moisture, list);
-  if (input.stocks !== undefined) read.stocks = readStocks(input.stocks, 'stocks', units, list);
+  const read = readFields(input, FIELDS, '', units, list);
+  const moisture = input.moisture === undefined ? undefined : readMoisture(input.moisture, list);
+  const stocks = input.stocks === undefined ? undefined : readStocks(input.stocks, 'stocks', units, list);
   if (list.faults.length > 0) return { ok: false, faults: list.faults };
   const base = builtInProfile(units);
-  const blade = { ...base.blade, ...(read.blade as Partial<ShopProfile['blade']> | undefined) };
-  const profile: ShopProfile = { ...base, ...(read as Partial<ShopProfile>), blade };
+  const profile: ShopProfile = {
+    ...base,
+    ...read,
+    blade: { ...base.blade, ...read.blade },
+    moisture: moisture ?? base.moisture,
+    stocks: stocks ?? base.stocks,
+  };
   const radius = profile.blade.diameter.div(2);
   if (profile.blade.greatestHeight.compare(radius) > 0)
     return {

@@ -1,4 +1,4 @@
-import type { Shape } from '../fields/shape.ts';
+import type { Fields } from '../fields/shape.ts';
 import {
   type FaultList,
   isTree,
@@ -16,11 +16,14 @@ import { typeLength } from '../length/type-length.ts';
 import type { Units } from '../length/units.ts';
 import { type Adjustment, BUILT_IN_STOCKS, type SizeOf, type StockSpec, type Stocks } from './stock.ts';
 
-const positive: Shape = { kind: 'length', positive: true };
-const signed: Shape = { kind: 'length', signed: true };
-const size: Shape = { kind: 'group', whole: true, fields: { width: positive, height: positive } };
-const check: Shape = { kind: 'group', whole: true, fields: { printed: positive, of: positive } };
-const ADJUST: Shape = { kind: 'group', fields: { right: signed, down: signed, across: check, along: check } };
+const positive = { kind: 'length', positive: true } as const;
+const signed = { kind: 'length', signed: true } as const;
+const size = { kind: 'group', whole: true, fields: { width: positive, height: positive } } as const;
+const check = { kind: 'group', whole: true, fields: { printed: positive, of: positive } } as const;
+const ADJUST = {
+  kind: 'group',
+  fields: { right: signed, down: signed, across: check, along: check },
+} as const;
 const SHARED = { label: size, corner: { kind: 'length' } } as const;
 const SHEET = {
   ...SHARED,
@@ -29,8 +32,8 @@ const SHEET = {
   top: { kind: 'length' },
   pitchX: positive,
   pitchY: positive,
-} as const satisfies Readonly<Record<string, Shape>>;
-const ROLL = { ...SHARED, gap: { kind: 'length' } } as const satisfies Readonly<Record<string, Shape>>;
+} as const satisfies Fields;
+const ROLL = { ...SHARED, gap: { kind: 'length' } } as const satisfies Fields;
 const PLAIN = ['kind', 'units', 'dpi', 'adjust'];
 
 const MOST_STOCKS = 50;
@@ -90,7 +93,7 @@ function readStock(
     return null;
   }
   const before = list.faults.length + list.dropped;
-  const fields: Readonly<Record<string, Shape>> = input.kind === 'sheet' ? SHEET : ROLL;
+  const fields: Fields = input.kind === 'sheet' ? SHEET : ROLL;
   const counts = input.kind === 'sheet' ? ['columns', 'rows'] : [];
   refuseUnknown(input, [...Object.keys(fields), ...counts, ...PLAIN], path, list);
   const read: Record<string, unknown> = { corner: ZERO, gap: ZERO };
@@ -149,10 +152,8 @@ function readAdjust(input: unknown, path: string, units: Units, list: FaultList)
   const at = join(path, 'adjust');
   const before = list.faults.length + list.dropped;
   const read = readShape(input, ADJUST, at, units, list);
-  if (list.faults.length + list.dropped > before) return undefined;
-  const { right, down, across, along } = read as Partial<
-    Record<'right' | 'down', Length> & Record<'across' | 'along', { printed: Length; of: Length }>
-  >;
+  if (read === undefined || list.faults.length + list.dropped > before) return undefined;
+  const { right, down, across, along } = read;
   const ratio = (field: string, line: { printed: Length; of: Length } | undefined): Length => {
     if (line === undefined) return ONE;
     const found = over(line.printed, line.of);

@@ -2,7 +2,7 @@ import type { Length } from '../length/length.ts';
 import { printLength } from '../length/print-length.ts';
 import { printReal, type Real } from '../length/real.ts';
 import { type Fault, faultOf } from '../fields/fault.ts';
-import type { FigureTable } from '../plan/figure.ts';
+import type { FigureTable, NamedPart } from '../plan/figure.ts';
 import { printedAsRead } from '../plan/printed-as-read.ts';
 import type { Note, SettingValue } from '../plan/plan.ts';
 import type { Units } from '../length/units.ts';
@@ -18,7 +18,7 @@ export type Found =
   | Real
   | string
   | number
-  | { readonly part: string }
+  | { readonly part: NamedPart }
   | { readonly words: WordKey; readonly figures?: FoundTable };
 interface FoundTable {
   readonly [name: string]: Found;

@@ -4,9 +4,11 @@ import type { Units } from '../length/units.ts';
 import type { DOOR_FIELDS } from './door-shape.ts';
 
 /** One door as ordered, every field settled: what the file says, over the job's defaults, over the built-in ones. */
-export type DoorSpec = SettledFields<typeof DOOR_FIELDS> & {
-  /** Only as measured: the right stile's width where it came out other than the left one's. */
-  readonly rightStile?: Length;
+export type DoorSpec = SettledFields<typeof DOOR_FIELDS>;
+
+/** One door as it is built: what was ordered, or else as it came out, each stile with a width of its own. */
+export type BuiltSpec = Omit<DoorSpec, 'stile'> & {
+  readonly stile: { readonly left: Length; readonly right: Length };
 };
 
 /** The opening as measured. */

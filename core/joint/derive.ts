@@ -1,9 +1,9 @@
-import type { DoorSpec, MidRail } from '../job/job.ts';
+import type { BuiltSpec, MidRail } from '../job/job.ts';
 import { half, type Length, less, over, sign, smaller, sum, times } from '../length/length.ts';
 
 /** What follows from a door's inputs before any member is looked at. All lengths exact, in the job's units. */
 export interface Joint {
-  readonly spec: DoorSpec;
+  readonly spec: BuiltSpec;
   /** Width and height as built, before trimming to the opening. */
   readonly builtWidth: Length;
   readonly builtHeight: Length;
@@ -49,13 +49,13 @@ export interface Arc {
 }
 
 /** The door's arithmetic from its inputs. Refuses nothing: conditions are checked on what it gives. */
-export function deriveJoint(spec: DoorSpec): Joint {
+export function deriveJoint(spec: BuiltSpec): Joint {
   const { opening, oversize, reveal, bead, stile } = spec;
   const builtWidth = sum(opening.width, oversize.width);
   const builtHeight = sum(opening.height, oversize.height);
   const twoReveals = times(reveal, 2);
   const wall = half(less(spec.thickness, spec.groove.width));
-  const sightWidth = less(builtWidth, stile.width, spec.rightStile ?? stile.width);
+  const sightWidth = less(builtWidth, stile.left, stile.right);
   const shoulderToShoulder = sum(sightWidth, times(bead, 2));
   const topRailEnds = spec.arch === null ? spec.topRail.width : sum(spec.topRail.width, spec.arch.rise);
   const midRails = spec.midRails
@@ -72,7 +72,7 @@ export function deriveJoint(spec: DoorSpec): Joint {
     wall,
     fillet: less(wall, bead),
     sightWidth,
-    narrowStile: spec.rightStile === undefined ? stile.width : smaller(stile.width, spec.rightStile),
+    narrowStile: smaller(stile.left, stile.right),
     shoulderToShoulder,
     railLength: sum(shoulderToShoulder, times(spec.tenon.length, 2)),
     stileLength: sum(builtHeight, times(spec.horn, 2)),

@@ -22,7 +22,7 @@ export function frameConditions(
   const beaded = sign(bead) > 0;
   if (sign(joint.sightWidth) <= 0)
     found.fault('sight-width', 'stile.width', {
-      stile: spec.stile.width,
+      stile: spec.stile.left,
       sightWidth: joint.sightWidth,
       builtWidth: joint.builtWidth,
     });

@@ -26,7 +26,7 @@ function stile(
   { worked, mitres, notches: notched }: Shared,
 ): PartDraft {
   const { spec } = joint;
-  const width = widthOf(side, spec);
+  const width = spec.stile[side];
   const stages: StageDraft[] = [millStile(joint, width), ...worked, ...mitres, ...notched];
   if (sign(spec.bead) > 0)
     stages.push(strip(side, width, joint, tooling, profile, mitres), {
@@ -43,11 +43,6 @@ function stile(
     thickness: spec.thickness,
     stages,
   };
-}
-
-/** A stile's width; the right one's own where it was measured. */
-function widthOf(side: 'left' | 'right', spec: Joint['spec']): Length {
-  return side === 'right' ? (spec.rightStile ?? spec.stile.width) : spec.stile.width;
 }
 
 function millStile(joint: Joint, width: Length): StageDraft {

@@ -1,4 +1,4 @@
-import type { DoorSpec } from '../job/job.ts';
+import type { BuiltSpec, DoorSpec } from '../job/job.ts';
 import { less, type Length } from '../length/length.ts';
 import type { AsCut, DoorAsCut, Measured } from './measured.ts';
 
@@ -8,24 +8,20 @@ export function doorAsCut(measured: Measured, door: string): DoorAsCut | null {
 }
 
 /** A door's inputs with the job's and the door's measured sizes, and the widths of its members as they were cut. */
-export function specAsCut(spec: DoorSpec, job: AsCut, door: DoorAsCut | null): DoorSpec {
+export function specAsCut(spec: DoorSpec, job: AsCut, door: DoorAsCut | null): BuiltSpec {
   const parts = door?.parts ?? {};
   const width = (part: string): Length | undefined =>
     Object.hasOwn(parts, part) ? parts[part]?.width : undefined;
   const top = width('rail-top');
-  const left = width('stile-left') ?? spec.stile.width;
-  const right = width('stile-right');
   const order = spec.midRails.toSorted((a, b) => a.centre.compare(b.centre));
   return {
     ...withSizes(spec, { ...job, ...definedSizes(door) }),
     opening: { ...spec.opening, ...door?.opening },
     ...(door?.survey === undefined ? {} : { survey: door.survey }),
-    stile: { width: left },
-    ...(right === undefined
-      ? width('stile-left') === undefined
-        ? {}
-        : { rightStile: spec.stile.width }
-      : { rightStile: right }),
+    stile: {
+      left: width('stile-left') ?? spec.stile.width,
+      right: width('stile-right') ?? spec.stile.width,
+    },
     bottomRail: { width: width('rail-bottom') ?? spec.bottomRail.width },
     topRail: {
       width: top === undefined ? spec.topRail.width : spec.arch === null ? top : less(top, spec.arch.rise),
@@ -38,13 +34,16 @@ export function specAsCut(spec: DoorSpec, job: AsCut, door: DoorAsCut | null): D
 }
 
 /** The same door as one part sees it: with that part's own thickness and groove. Null when it has none of its own. */
-export function specForPart(spec: DoorSpec, door: DoorAsCut | null, part: string): DoorSpec | null {
+export function specForPart(spec: BuiltSpec, door: DoorAsCut | null, part: string): BuiltSpec | null {
   const own = door !== null && Object.hasOwn(door.parts, part) ? door.parts[part] : undefined;
   if (own?.thickness === undefined && own?.grooveWidth === undefined) return null;
   return withSizes(spec, own);
 }
 
-function withSizes(spec: DoorSpec, { thickness, grooveWidth }: AsCut): DoorSpec {
+function withSizes<S extends Pick<DoorSpec, 'thickness' | 'groove'>>(
+  spec: S,
+  { thickness, grooveWidth }: AsCut,
+): S {
   return {
     ...spec,
     ...(thickness === undefined ? {} : { thickness }),

@@ -1,4 +1,4 @@
-import type { DoorSpec } from '../job/job.ts';
+import type { BuiltSpec } from '../job/job.ts';
 import { conditions } from '../joint/conditions.ts';
 import { deriveJoint, type Joint } from '../joint/derive.ts';
 import { doorStages } from '../joint/door-stages.ts';
@@ -28,9 +28,9 @@ export interface PlannedDoor {
   readonly notes: readonly Note[];
 }
 
-/** A settled door with the shop that makes it, and what was measured on it. */
+/** A door as it is built with the shop that makes it, and what was measured on it. */
 export interface DoorToPlan {
-  readonly spec: DoorSpec;
+  readonly spec: BuiltSpec;
   /** Where its fields stand in the job file: "doors[0]". */
   readonly path: string;
   readonly profile: ShopProfile;

@@ -67,21 +67,6 @@ export function leastTakeOff({ takeOff }: Fit): { readonly across: number; reado
   };
 }
 
-/** The widths that stay at the narrowest place once the door fits: of a stile, and of a rail at its edge. */
-export function narrowestLeft(
-  { takeOff }: Fit,
-  spec: Pick<DoorSpec, 'stile' | 'bottomRail' | 'topRail'>,
-): { readonly stile: number; readonly rail: number } {
-  const { left, right, bottom, top } = takeOff;
-  return {
-    stile: realOf(spec.stile.width) - Math.max(left.bottom, left.top, right.bottom, right.top),
-    rail: Math.min(
-      realOf(spec.bottomRail.width) - Math.max(bottom.left, bottom.right),
-      realOf(spec.topRail.width) - Math.max(top.left, top.right),
-    ),
-  };
-}
-
 /** How far an opening is out of square: the difference of its diagonals. */
 export function outOfSquare(survey: Pick<OpeningSurvey, 'diagonalUp' | 'diagonalDown'>): number {
   return realOf(survey.diagonalUp) - realOf(survey.diagonalDown);

@@ -9,7 +9,7 @@ import { type Fit, leastTakeOff } from './fit-opening.ts';
 /** What the survey of an opening says of its measures and of the door: measure again, or build it larger. */
 export function surveyConditions(
   fit: Fit | null,
-  spec: DoorSpec,
+  spec: Pick<DoorSpec, 'oversize' | 'survey'>,
   limits: Limits,
   units: Units,
   found: Findings,

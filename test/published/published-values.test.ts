@@ -6,6 +6,8 @@ import { readJob } from '#core/job/read-job.ts';
 import { length, type Length } from '#core/length/length.ts';
 import { printLength } from '#core/length/print-length.ts';
 import { showOther, shownText } from '#core/length/reading.ts';
+import { specAsCut } from '#core/measured/apply-measured.ts';
+import { NOTHING_MEASURED } from '#core/measured/measured.ts';
 import { changeAcross, decimalLength } from '#core/movement/change.ts';
 import { equilibriumMoisture } from '#core/movement/equilibrium.ts';
 import { findSpecies } from '#core/movement/find-species.ts';
@@ -104,7 +106,8 @@ test.each([
     });
     if (!read.ok) throw new Error(JSON.stringify(read.faults));
     const spec = read.value.doors[0]?.spec;
-    const radius = spec === undefined ? undefined : deriveJoint(spec).arc?.radius;
+    const radius =
+      spec === undefined ? undefined : deriveJoint(specAsCut(spec, NOTHING_MEASURED, null)).arc?.radius;
     expect(radius?.valueOf()).toBeCloseTo(1, 4);
     const sightLine = openingOutline(chord, 2, { chord, rise, pivot: 1 - rise });
     expect(signedArea(sightLine) - 2 * chord).toBeCloseTo(area, 4);

@@ -31,8 +31,8 @@ export class ProgressBook {
     return {
       job,
       seq: doors.reduce((most, { seq }) => Math.max(most, seq), 0),
-      parts: Object.assign({}, ...doors.map(({ parts }) => parts)) as JobProgress['parts'],
-      doors: Object.assign({}, ...doors.map((each) => each.doors)) as JobProgress['doors'],
+      parts: Object.fromEntries(doors.flatMap(({ parts }) => Object.entries(parts))),
+      doors: Object.fromEntries(doors.flatMap((each) => Object.entries(each.doors))),
     };
   }
 

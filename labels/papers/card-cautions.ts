@@ -1,6 +1,6 @@
 import { stationName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
-import type { CardStation } from './card-settings.ts';
+import type { CardStation } from './card-stations.ts';
 import { GAP } from './column-flow.ts';
 import type { PaperPage } from './paper-page.ts';
 import { bodyOf } from './paper-size.ts';

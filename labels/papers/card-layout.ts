@@ -1,7 +1,8 @@
 import { stationName } from '#core/telling/names.ts';
 import type { Faces } from '../pdf/typeface.ts';
 import type { Size } from '../pdf/box.ts';
-import type { CardLine, CardStation } from './card-settings.ts';
+import type { CardLine } from './card-settings.ts';
+import type { CardStation } from './card-stations.ts';
 import { type Block, type ColumnLine, columnWidth, flowBlocks } from './column-flow.ts';
 import type { PaperPage } from './paper-page.ts';
 import { wrapLines } from './text-lines.ts';

@@ -9,7 +9,7 @@ import { drawings, DRAWN } from './card-drawings.ts';
 import { settingPages } from './card-layout.ts';
 import { keptRows, NOTE_PITCH, type NoteLine, notesOf, writeNotes } from './card-notes.ts';
 import { PART_PITCH, partRows, writeParts } from './card-parts.ts';
-import { cardStations } from './card-settings.ts';
+import { cardStations } from './card-stations.ts';
 import { footPage, headPage, newPage, type PaperPage } from './paper-page.ts';
 import { bodyOf } from './paper-size.ts';
 import type { PaperPiece } from './paper-work.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { STATIONS } from '#core/stages/stations.ts';
 import { stageName } from '#core/telling/names.ts';
-import { cardStations } from '#labels/papers/card-settings.ts';
+import { cardStations } from '#labels/papers/card-stations.ts';
 import { demoPlan } from './paper-jobs.ts';
 
 // A bead that is ripped away takes the edge with it from which a mortise's depth is measured.

@@ -1,0 +1,53 @@
+import type { Units } from '#core/length/units.ts';
+import type { PlanDoor, PlanStage } from '#core/plan/plan.ts';
+import { type StationId, STATIONS } from '#core/stages/stations.ts';
+import { stageName } from '#core/telling/names.ts';
+import { cautionKeys } from '#core/words/cautions.ts';
+import { say } from '#core/words/say.ts';
+import { alikeStages } from './alike-stages.ts';
+import { type CardLine, settingLines } from './card-settings.ts';
+
+/** A stage on a card, once for all parts that are set alike there. */
+export interface CardStage {
+  readonly title: string;
+  readonly parts: string;
+  readonly lines: readonly CardLine[];
+  /** How the work goes, where the numbers do not say it. */
+  readonly how: readonly string[];
+}
+
+export interface CardStation {
+  readonly station: StationId;
+  readonly stages: readonly CardStage[];
+  readonly cautions: readonly string[];
+}
+
+/** Every setting of a door by station and stage, in the order of work; parts that are set alike stand together. */
+export function cardStations(door: PlanDoor, units: Units): CardStation[] {
+  const found = alikeStages(door, units);
+  const all = found.map(({ stage }) => stage);
+  const told = new Set<string>();
+  /** A step that was told above is not told again. */
+  const untold = (how: readonly string[]) => how.filter((line) => !told.has(line) && told.add(line));
+  return STATIONS.flatMap((station) => {
+    const stages = found
+      .filter(({ stage }) => stage.station === station)
+      .map(({ stage, parts, how }) => ({
+        title: stageName(stage.stage),
+        parts: partsOf(stage, parts, all),
+        lines: settingLines(stage, units),
+        how: untold(how),
+      }));
+    const cautions = cautionKeys(station).map((key) => say(key));
+    return stages.length === 0 ? [] : [{ station, stages, cautions }];
+  });
+}
+
+/** The parts of a stage; with what must be done first where the card prints that further down, at a station that comes later. */
+function partsOf({ station, after }: PlanStage, parts: readonly string[], all: readonly PlanStage[]): string {
+  const below = (name: string) =>
+    all.some((each) => each.stage === name && STATIONS.indexOf(each.station) > STATIONS.indexOf(station));
+  const first = after.filter(below).map((name) => stageName(name));
+  const names = parts.join(', ');
+  return first.length === 0 ? names : say('paper.first', { parts: names, first: first.join(', ') });
+}

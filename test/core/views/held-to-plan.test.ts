@@ -4,7 +4,7 @@ import type { Dimension, Drawing } from '#core/drawing/model.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import type { PlanDoor } from '#core/plan/plan.ts';
 import { kindOf } from '#core/stages/stage-id.ts';
-import { factsOf, type StageKind } from '#core/stages/table.ts';
+import { factsOf, STAGE_KINDS, type StageKind } from '#core/stages/table.ts';
 import type { SettingTable } from '#core/stages/setting.ts';
 import { doorSetup } from '#core/views/door-setup.ts';
 import { drawn } from '#core/views/drawn.ts';
@@ -119,7 +119,7 @@ test('every length of every stage is dimensioned in its drawing by the plan’s 
   );
   expect(notDrawn.filter(({ name }) => tally.drawn.has(name))).toEqual([]);
   expect(notDrawn.filter(({ reason }) => !/\w+ \w+/.test(reason))).toEqual([]);
-  expect(tally.kinds.size).toBe(23);
+  expect(tally.kinds.size).toBe(STAGE_KINDS.length);
 });
 
 test('a drawing refuses a value that is none', () => {

@@ -62,8 +62,10 @@ type Entries = Readonly<Record<string, Entry | undefined>>;
 
 function settingsOf(entries: Entries): Settings {
   const settings: Record<string, SettingValue> = {};
-  for (const [name, entry] of Object.entries(entries))
+  for (const name in entries) {
+    const entry = entries[name];
     if (entry !== undefined) settings[name] = printValue(entry.value);
+  }
   return settings;
 }
 

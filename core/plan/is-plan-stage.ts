@@ -5,8 +5,8 @@ import { factsOf } from '../stages/table.ts';
 import { isPlaceName } from './place-name.ts';
 import type { PlanStage, Settings, SettingValue } from './plan.ts';
 
-/** A stage as any text may have it. */
-export interface AnyStage {
+/** A stage whose form is known and nothing else: its kind and its settings are still to be looked at. */
+export interface UnreadStage {
   readonly stage: string;
   readonly station: StationId;
   readonly settings: Settings;
@@ -15,7 +15,7 @@ export interface AnyStage {
 }
 
 /** What of a stage is known once it has been looked at; `after` too where it has one. */
-type Known<T extends AnyStage> = T extends { readonly after: readonly string[] }
+type Known<T extends UnreadStage> = T extends { readonly after: readonly string[] }
   ? PlanStage
   : Pick<PlanStage, 'stage' | 'station' | 'settings' | 'places'>;
 
@@ -23,14 +23,14 @@ type Known<T extends AnyStage> = T extends { readonly after: readonly string[] }
  * Is this a stage of a plan: of a kind that there is, with all that is set there, each of its own sort? A setting that
  * nobody knows is let pass, since a later version may have more.
  */
-export function isPlanStage<T extends AnyStage>(any: T): any is T & Known<T> {
-  const kind = kindOf(any.stage);
+export function isPlanStage<T extends UnreadStage>(read: T): read is T & Known<T> {
+  const kind = kindOf(read.stage);
   if (kind === null) return false;
   const { settings, place } = factsOf(kind);
-  if (!holds(settings, any.settings)) return false;
-  if (any.after?.every((each) => kindOf(each) !== null) === false) return false;
-  if (place === undefined) return any.places === undefined;
-  return any.places?.every((each) => isPlaceName(each.at) && holds(place, each.settings)) === true;
+  if (!holds(settings, read.settings)) return false;
+  if (read.after?.every((each) => kindOf(each) !== null) === false) return false;
+  if (place === undefined) return read.places === undefined;
+  return read.places?.every((each) => isPlaceName(each.at) && holds(place, each.settings)) === true;
 }
 
 /** Are these settings all that the table asks for, each of its own sort? */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { PrintedFault } from '../fields/fault.ts';
+import type { CutOtherWay } from '../marks/cut-other-way.ts';
 import type { LostMarks } from '../marks/lost-marks.ts';
 import type { AsMarked } from '../measured/as-marked.ts';
 import type { Disagreement } from '../measured/disagreements.ts';
@@ -77,10 +78,18 @@ const disagreeing = {
   disagree: z.array(disagreement),
 };
 
+/** A stage of a part that was done and is not among its stages any more. */
+const cutOtherWay = heldTo<CutOtherWay>()(
+  z.object({ door: z.string(), part: z.string(), stage: z.string() }),
+);
+
 /** PUT /jobs/:id answers this: what POST does, what was cut already and no longer agrees, and what has marks and is in the job no more. */
 export const jobChanged = jobSaved.extend({
   ...disagreeing,
   lost: z.array(lostMarks),
+  /** What was cut in a way that the job has no more: how many stages, and the first of them. */
+  cutOtherWay: z.number(),
+  otherWay: z.array(cutOtherWay),
 });
 /** What a save of a changed job brings about, or would. */
 export type JobChanged = z.infer<typeof jobChanged>;

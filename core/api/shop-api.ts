@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import type { Moisture } from '../job/moisture.ts';
+import type { Ways } from '../job/ways.ts';
 import type { Rounding } from '../length/reading.ts';
 import { heldTo } from './held-to.ts';
 import type { WordKey } from '../words/say.ts';
@@ -47,13 +49,18 @@ const printedProfile = z.object({
   units: z.enum(['in', 'mm']),
   chisels: lengths,
   dadoWidths: lengths,
-  blade: z.object({ diameter: z.string(), greatestHeight: z.string() }),
+  blade: z.object({
+    diameter: z.string(),
+    greatestHeight: z.string(),
+    ripHeight: z.string().optional(),
+  }),
   drums: lengths,
   bearingRadius: z.string(),
   slidingFit: z.string(),
   panelBand: z.string(),
+  ways: heldTo<Ways>()(z.object({ strip: z.enum(['notch', 'rip']), groove: z.enum(['saw', 'router']) })),
   stripStation: z.string(),
-  moisture: z.object({ low: z.number(), high: z.number() }),
+  moisture: heldTo<Moisture>()(z.object({ atBuild: z.number(), low: z.number(), high: z.number() })),
   stocks: z.record(z.string(), z.unknown()).optional(),
 });
 /** The shop's tools as a file holds them. */

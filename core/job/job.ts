@@ -2,6 +2,8 @@ import type { SettledFields } from '../fields/read.ts';
 import type { Length } from '../length/length.ts';
 import type { Units } from '../length/units.ts';
 import type { DOOR_FIELDS } from './door-shape.ts';
+import type { Moisture } from './moisture.ts';
+import type { Ways } from './ways.ts';
 
 /** One door as ordered, every field settled: what the file says, over the job's defaults, over the built-in ones. */
 export type DoorSpec = SettledFields<typeof DOOR_FIELDS>;
@@ -32,5 +34,9 @@ export interface Job {
   readonly job: string;
   readonly due?: string;
   readonly units: Units;
+  /** The ways that this job is made in where they are not the shop's. */
+  readonly ways?: Partial<Ways>;
+  /** Of this job's wood and place, where it is not the shop's. */
+  readonly moisture?: Moisture;
   readonly doors: readonly JobDoor[];
 }

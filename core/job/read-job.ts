@@ -3,12 +3,23 @@ import { got, gotNumber, kindOf } from '../fields/got.ts';
 import type { Units } from '../length/units.ts';
 import { DOOR_FIELDS } from './door-shape.ts';
 import type { Job, JobDoor } from './job.ts';
-import { type FaultList, isTree, join, readFields, refuseUnknown, report } from '../fields/read-shape.ts';
+import {
+  type FaultList,
+  isTree,
+  join,
+  readFields,
+  readShape,
+  refuseUnknown,
+  report,
+} from '../fields/read-shape.ts';
+import { readMoisture } from './moisture.ts';
 import { type DoorFields, settleDoor } from './settle-door.ts';
+import { WAY_FIELDS } from './ways.ts';
 
 /** So many doors may be in a job, counting quantities. */
 export const MOST_DOORS = 10_000;
 const DOOR_NAMES = Object.keys(DOOR_FIELDS);
+const WAYS = { kind: 'group', fields: WAY_FIELDS } as const;
 
 /**
  * Reads a job file (already parsed from JSON). Every fault is returned with its path in the file, a stable code, and
@@ -20,7 +31,12 @@ export function readJob(input: unknown): Result<Job> {
     report(list, '(file)', 'type.job', { got: kindOf(input) });
     return { ok: false, faults: list.faults };
   }
-  refuseUnknown(input, ['format', 'id', 'job', 'due', 'units', 'defaults', 'doors'], '', list);
+  refuseUnknown(
+    input,
+    ['format', 'id', 'job', 'due', 'units', 'ways', 'moisture', 'defaults', 'doors'],
+    '',
+    list,
+  );
   if (input.format !== 1) report(list, 'format', 'format', { got: gotNumber(input.format) });
   const name = readName(input.job, 'job', 60, list);
   const id = input.id === undefined ? nameAsId(name, list) : readId(input.id, list);
@@ -30,11 +46,24 @@ export function readJob(input: unknown): Result<Job> {
     report(list, 'units', 'word', { words: { either: ['in', 'mm'] }, got: got(units) });
     return { ok: false, faults: list.faults };
   }
+  const ways = input.ways === undefined ? undefined : readShape(input.ways, WAYS, 'ways', units, list);
+  const moisture = input.moisture === undefined ? undefined : readMoisture(input.moisture, 'moisture', list);
   const defaults =
     input.defaults === undefined ? {} : readDoorFields(input.defaults, [], 'defaults', units, list);
   const doors = readDoors(input.doors, defaults, units, list);
   if (list.faults.length > 0) return { ok: false, faults: withCount(list) };
-  return { ok: true, value: { id, job: name, ...(due === undefined ? {} : { due }), units, doors } };
+  return {
+    ok: true,
+    value: {
+      id,
+      job: name,
+      ...(due === undefined ? {} : { due }),
+      units,
+      ...(ways === undefined ? {} : { ways }),
+      ...(moisture === undefined ? {} : { moisture }),
+      doors,
+    },
+  };
 }
 
 function readDoors(input: unknown, defaults: DoorFields, units: Units, list: FaultList): JobDoor[] {

@@ -52,14 +52,21 @@ export function frameConditions(
     });
   else if (times(tooling.chisel, 2).compare(groove.width) < 0)
     found.warn('chisel-small', 'groove.width', { chisel: tooling.chisel, groove: groove.width });
-  if (tooling.dado === null || times(tooling.dado, 2).compare(groove.width) < 0)
-    found.fault('no-dado', 'groove.width', {
-      groove: groove.width,
-      dados: profile.dadoWidths.map(printLength).join(', '),
-    });
+  if (profile.ways.groove === 'saw') dado(joint, tooling, profile, found);
   behindGroove(joint, limits, found);
   strip(joint, tooling, profile, found);
   shortPieces(joint, limits, found);
+}
+
+/** The dado head that ploughs the groove in two passes. */
+function dado({ spec }: Joint, tooling: Tooling, profile: ShopProfile, found: Findings): void {
+  const groove = spec.groove.width;
+  if (tooling.dado === null)
+    found.fault('no-dado', 'groove.width', {
+      groove,
+      dados: profile.dadoWidths.map(printLength).join(', '),
+    });
+  else if (tooling.dado.equals(groove)) found.warn('dado-as-wide', 'groove.width', { groove });
 }
 
 function sightHeights({ sightHeights, midRails }: Joint, found: Findings): void {
@@ -103,7 +110,7 @@ function behindGroove(joint: Joint, limits: Limits, found: Findings): void {
 
 function strip(joint: Joint, tooling: Tooling, profile: ShopProfile, found: Findings): void {
   const { spec } = joint;
-  if (sign(spec.bead) <= 0 || profile.stripStation !== 'table-saw') return;
+  if (sign(spec.bead) <= 0 || profile.ways.strip !== 'rip' || profile.stripStation !== 'table-saw') return;
   const greatest = profile.blade.greatestHeight;
   if (spec.thickness.compare(greatest) >= 0) {
     found.fault('blade-height', 'thickness', { thickness: spec.thickness, greatest });

@@ -1,4 +1,5 @@
 import { type Length, less } from '../length/length.ts';
+import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { StageId } from '../stages/stage-id.ts';
 import { type DatumKey, type DraftOf, exact, plain, usualStation } from './stage-draft.ts';
@@ -45,8 +46,18 @@ export function bead(joint: Joint, after: StageId): DraftOf<'bead'> {
   };
 }
 
-/** Ploughing the groove on the table saw: two passes, one with each face to the fence, so that it is centred. */
-export function groove(joint: Joint, tooling: Tooling, after: StageId): DraftOf<'groove'> {
+/** The groove of a straight member in the shop's way: ploughed on the saw, or slotted as an arched rail's is. */
+export function groove(
+  joint: Joint,
+  tooling: Tooling,
+  { ways }: Pick<ShopProfile, 'ways'>,
+  after: StageId,
+): DraftOf<'groove'> | DraftOf<'slot'> {
+  return ways.groove === 'router' ? slot(joint, after) : ploughed(joint, tooling, after);
+}
+
+/** Ploughing on the table saw: two passes, one with each face to the fence, so that it is centred. */
+function ploughed(joint: Joint, tooling: Tooling, after: StageId): DraftOf<'groove'> {
   const { groove: cut } = joint.spec;
   return {
     kind: 'groove',
@@ -64,7 +75,32 @@ export function groove(joint: Joint, tooling: Tooling, after: StageId): DraftOf<
       blade:
         tooling.dado === null
           ? undefined
-          : exact(tooling.dado, 'from.none', 'why.dado', { groove: cut.width }),
+          : exact(
+              tooling.dado,
+              'from.none',
+              tooling.dado.equals(cut.width) ? 'why.dado-as-wide' : 'why.dado',
+              { groove: cut.width },
+            ),
+    },
+  };
+}
+
+/** The groove slotted on the router table, front down only, the cutter bearing on the back wall. */
+export function slot(joint: Joint, after: StageId): DraftOf<'slot'> {
+  const { groove: cut, thickness } = joint.spec;
+  return {
+    kind: 'slot',
+    stage: 'slot',
+    station: usualStation('slot'),
+    after: [after],
+    entries: {
+      width: exact(cut.width, 'from.between', 'why.groove-width'),
+      depth: exact(cut.depth, 'from.sight-edge', 'why.groove-depth'),
+      cutterHeight: exact(joint.wall, 'from.table', 'why.wall', {
+        thickness,
+        groove: cut.width,
+        wall: joint.wall,
+      }),
     },
   };
 }
@@ -94,12 +130,13 @@ export function mitreOfEnd(
   end: 'top' | 'bottom',
   sightEdge: SightEdge,
   bead: Length,
+  after: StageId,
 ): DraftOf<'mitre-end'> {
   return {
     kind: 'mitre-end',
     stage,
     station: usualStation('mitre-end'),
-    after: ['groove'],
+    after: [after],
     entries: {
       fromEnd: plain(end, 'from.chosen', 'why.fromEnd'),
       ...mitred(sightEdge, bead, end === 'top' ? 'from.top-end' : 'from.bottom-end'),

@@ -11,30 +11,49 @@ import type { Findings, Found } from './findings.ts';
 /** What a clearance and a groove are set to: 1/32 in, 1/2 mm. */
 const STEPS = { in: length(1, 32), mm: length(1, 2) } as const;
 
-/** Whether the panel's swelling or shrinking over the shop's moisture range stays within its groove; when a species is given. */
+/**
+ * What the panel does from the day when it is glued in: swelling to the wettest it comes to it must stay within twice its
+ * clearance, shrinking to the driest within its hold; when a species is given. A floating panel may lie to one side, and so
+ * lose no more than p − q; one that is pinned at its centre 2p.
+ */
 export function movementConditions(joint: Joint, profile: ShopProfile, found: Findings): void {
   const { spec, panelHold: hold, sightWidth } = joint;
   const { species, sawn, clearance } = spec.panel;
   if (species === undefined) return;
-  const { low, high } = profile.moisture;
-  const share = changeAcross(length(1), species, sawn ?? 'flat', decimalLength(high - low));
-  const change = times(share, sum(sightWidth, times(hold, 2)));
+  const { atBuild, low, high } = profile.moisture;
+  const by = (points: number) =>
+    changeAcross(length(1), species, sawn ?? 'flat', decimalLength(Math.max(0, points)));
+  const shares = { swells: by(high - atBuild), shrinks: by(atBuild - low) };
+  const width = sum(sightWidth, times(hold, 2));
+  const [swelling, shrinking] = [times(shares.swells, width), times(shares.shrinks, width)];
   const free = times(clearance, 2);
-  const floating = less(hold, clearance);
-  const swells = passes(change, free, profile);
-  const shrinks = passes(change, larger(floating, ZERO), profile);
+  const floating = larger(less(hold, clearance), ZERO);
+  const swells = passes(swelling, free, profile);
+  const shrinks = passes(shrinking, floating, profile);
   if (!swells && !shrinks) return;
   const { depth } = spec.groove;
   const fit = clearanceThatDoes({
     sightWidth,
-    share,
+    ...shares,
     depth,
     under: deepestGroove(joint),
     step: STEPS[profile.units],
   });
-  const figures = { low, high, change: real(realOf(change)), ...fit, remedy: remedy(fit, depth) };
-  if (swells) found.warn('panel-swells', 'panel.clearance', { ...figures, room: free });
-  if (shrinks) found.warn('panel-shrinks', 'groove.depth', { ...figures, room: larger(floating, ZERO) });
+  const told = (change: Length) => ({
+    atBuild,
+    low,
+    high,
+    change: real(realOf(change)),
+    ...fit,
+    remedy: remedy(fit, depth),
+  });
+  if (swells) found.warn('panel-swells', 'panel.clearance', { ...told(swelling), room: free });
+  if (shrinks)
+    found.warn('panel-shrinks', 'groove.depth', {
+      ...told(shrinking),
+      room: floating,
+      pinned: times(hold, 2),
+    });
 }
 
 /** Is a movement over its room, and told as another number than that? What reads alike is no warning. */

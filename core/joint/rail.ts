@@ -3,7 +3,7 @@ import { irrationalArc } from './arc-length.ts';
 import { type PartName, readPart } from '../plan/part-name.ts';
 import type { StageId } from '../stages/stage-id.ts';
 import type { Joint } from './derive.ts';
-import { bead, groove, mill, mitreOfRail } from './frame-stages.ts';
+import { bead, groove, mill, mitreOfRail, slot } from './frame-stages.ts';
 import {
   type DraftOf,
   exact,
@@ -44,11 +44,10 @@ interface SharedStages {
 function sharedStages(joint: Joint, tooling: Tooling, profile: ShopProfile): SharedStages {
   const { tenon, bead: b } = joint.spec;
   const beaded = sign(b) > 0;
+  const grooved = groove(joint, tooling, profile, beaded ? 'bead' : 'mill');
   return {
-    sticking: beaded
-      ? [bead(joint, 'mill'), groove(joint, tooling, 'bead')]
-      : [groove(joint, tooling, 'mill')],
-    shoulder: shoulder(joint, 'groove'),
+    sticking: beaded ? [bead(joint, 'mill'), grooved] : [grooved],
+    shoulder: shoulder(joint, grooved.stage),
     cheek: cheek(joint, profile),
     mitre: beaded
       ? [
@@ -162,26 +161,6 @@ function archStages(joint: Joint, tooling: Tooling): StageDraft[] {
       },
     },
   ];
-}
-
-/** The groove of an arched rail: slotted front down only, the cutter bearing on the back wall. */
-function slot(joint: Joint, after: StageId): DraftOf<'slot'> {
-  const { groove: cut, thickness } = joint.spec;
-  return {
-    kind: 'slot',
-    stage: 'slot',
-    station: usualStation('slot'),
-    after: [after],
-    entries: {
-      width: exact(cut.width, 'from.between', 'why.groove-width'),
-      depth: exact(cut.depth, 'from.sight-edge', 'why.groove-depth'),
-      cutterHeight: exact(joint.wall, 'from.table', 'why.wall', {
-        thickness,
-        groove: cut.width,
-        wall: joint.wall,
-      }),
-    },
-  };
 }
 
 function wallHeight({ spec, wall }: Joint) {

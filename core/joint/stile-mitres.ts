@@ -1,5 +1,6 @@
-import { half, type Length, less, sum, times } from '../length/length.ts';
+import { half, type Length, less, sum, times, ZERO } from '../length/length.ts';
 import type { Joint } from './derive.ts';
+import type { StageId } from '../stages/stage-id.ts';
 import { mitreOfEnd } from './frame-stages.ts';
 import { type DraftOf, exact, plain, usualStation } from './stage-draft.ts';
 
@@ -16,7 +17,7 @@ function midsOf({ midRails }: Joint): Mid[] {
 }
 
 /** A stile's mitres: those of its ends, then below and above each mid rail. */
-export function stileMitres(joint: Joint): DraftOf<'mitre-end'>[] {
+export function stileMitres(joint: Joint, after: StageId): DraftOf<'mitre-end'>[] {
   const { horn, bead: b, bottomRail } = joint.spec;
   const mids = midsOf(joint);
   return [
@@ -29,6 +30,7 @@ export function stileMitres(joint: Joint): DraftOf<'mitre-end'>[] {
         figures: { horn, rail: bottomRail.width },
       },
       b,
+      after,
     ),
     mitreOfEnd(
       'mitre-top',
@@ -39,20 +41,26 @@ export function stileMitres(joint: Joint): DraftOf<'mitre-end'>[] {
         figures: { horn, rail: joint.topRailEnds },
       },
       b,
+      after,
     ),
-    ...mids.map((mid) => below(mid, joint)),
-    ...mids.map((mid) => above(mid, joint)),
+    ...mids.map((mid) => below(mid, joint, after)),
+    ...mids.map((mid) => above(mid, joint, after)),
   ];
 }
 
-function below({ k, centre, half: h }: Mid, { spec, builtHeight }: Joint): DraftOf<'mitre-end'> {
+function below(
+  { k, centre, half: h }: Mid,
+  { spec, builtHeight }: Joint,
+  after: StageId,
+): DraftOf<'mitre-end'> {
   const { horn, bead } = spec;
   const value = less(sum(horn, builtHeight, h), centre);
   const figures = { horn, builtHeight, centre, half: h };
-  return mitreOfEnd(`mitre-mid-${k}-lower`, 'top', { value, reason: 'why.mitre-mid-lower', figures }, bead);
+  const sightEdge = { value, reason: 'why.mitre-mid-lower', figures } as const;
+  return mitreOfEnd(`mitre-mid-${k}-lower`, 'top', sightEdge, bead, after);
 }
 
-function above({ k, centre, half: h }: Mid, { spec }: Joint): DraftOf<'mitre-end'> {
+function above({ k, centre, half: h }: Mid, { spec }: Joint, after: StageId): DraftOf<'mitre-end'> {
   const { horn, bead } = spec;
   const figures = { horn, centre, half: h };
   return mitreOfEnd(
@@ -60,6 +68,7 @@ function above({ k, centre, half: h }: Mid, { spec }: Joint): DraftOf<'mitre-end
     'bottom',
     { value: sum(horn, centre, h), reason: 'why.mitre-mid-upper', figures },
     bead,
+    after,
   );
 }
 
@@ -84,4 +93,28 @@ export function notches(joint: Joint): DraftOf<'notch'>[] {
       },
     };
   });
+}
+
+/** The notches behind a stile's outer rails, each from its own end to that end's shoulder line. */
+export function endNotches({ spec, topRailEnds }: Joint): DraftOf<'notch'>[] {
+  const { horn, bead, bottomRail } = spec;
+  const notch = (end: 'bottom' | 'top', rail: Length): DraftOf<'notch'> => {
+    const from = end === 'top' ? 'from.top-end' : 'from.bottom-end';
+    const to = less(sum(horn, rail), bead);
+    const shoulder = { horn, rail, bead, to };
+    return {
+      kind: 'notch',
+      stage: `notch-${end}`,
+      station: usualStation('notch'),
+      after: ['mortise', `mitre-${end}`],
+      entries: {
+        fromEnd: plain(end, 'from.chosen', 'why.fromEnd'),
+        from: exact(ZERO, from, 'why.notch-end-from'),
+        to: exact(to, from, 'why.notch-end-to', shoulder),
+        length: exact(to, 'from.between', 'why.notch-end-to', shoulder),
+        height: exact(bead, 'from.table', 'why.notch-height'),
+      },
+    };
+  };
+  return [notch('bottom', bottomRail.width), notch('top', topRailEnds)];
 }

@@ -43,10 +43,14 @@ export function strip(
       bladeHeight:
         rip === null
           ? undefined
-          : exact(rip.bladeHeight, 'from.table', 'why.bladeHeight', {
-              thickness,
-              clear: CLEAR[profile.units],
-            }),
+          : exact(
+              rip.bladeHeight,
+              'from.table',
+              rip.bladeHeight.equals(sum(thickness, CLEAR[profile.units]))
+                ? 'why.bladeHeight'
+                : 'why.bladeHeight-shop',
+              { thickness, clear: CLEAR[profile.units] },
+            ),
       reach:
         rip === null
           ? undefined

@@ -33,11 +33,17 @@ export function tenonConditions(
   if (sign(cover) <= 0) found.fault('cover', 'tenon.outerSetback', { trim: trimEachEnd });
   else if (cover.compare(limits.eighth) < 0)
     found.warn('cover', 'tenon.outerSetback', { cover, least: limits.eighth });
-  if (mortise.endPlay.compare(trimEachEnd) > 0)
-    found.fault('end-play', 'mortise.endPlay', { endPlay: mortise.endPlay, trim: trimEachEnd });
+  if (sign(cover) > 0 && mortise.endPlay.compare(cover) >= 0)
+    found.fault('end-play', 'mortise.endPlay', {
+      endPlay: mortise.endPlay,
+      trim: trimEachEnd,
+      most: cover,
+    });
   const fromEnd = sum(horn, tenon.outerSetback);
   if (fromEnd.compare(limits.threeEighths) < 0)
     found.warn('end-splits', 'horn', { left: fromEnd, least: limits.threeEighths });
+  if (sign(tenon.haunchClearance) === 0 && groove.depth.compare(bead) > 0)
+    found.warn('haunch-tight', 'tenon.haunchClearance', { usual: limits.thirtySecond });
   if (sign(mortise.endPlay) === 0) found.advise('no-end-play', 'mortise.endPlay');
   if (sign(horn) === 0) found.advise('no-horn', 'horn');
   if (sign(mortise.clearance) === 0) found.advise('no-clearance', 'mortise.clearance');

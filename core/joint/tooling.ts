@@ -8,7 +8,7 @@ import type { Joint } from './derive.ts';
 export interface Tooling {
   /** The widest hollow chisel not wider than the groove; null when the shop has none. */
   readonly chisel: Length | null;
-  /** The widest dado not wider than the groove; null when there is none. */
+  /** The widest dado narrower than the groove and not under half of it; one as wide as the groove where there is no such; null when there is neither. */
   readonly dado: Length | null;
   /** The largest drum that fits inside the arch; null when none does or there is no arch. */
   readonly drum: Length | null;
@@ -34,23 +34,37 @@ export function toolingFor(joint: Joint, profile: ShopProfile): Tooling {
   const tongue = less(spec.groove.width, profile.slidingFit);
   return {
     chisel: largestUpTo(profile.chisels, spec.groove.width),
-    dado: largestUpTo(profile.dadoWidths, spec.groove.width),
+    dado: dadoFor(spec.groove.width, profile.dadoWidths),
     drum: joint.arc === null ? null : largestUpTo(profile.drums, times(joint.arc.radius, 2)),
     tongue,
     raise: less(spec.panel.thickness, tongue),
     strip:
-      sign(spec.bead) > 0 && profile.stripStation === 'table-saw'
+      sign(spec.bead) > 0 && profile.ways.strip === 'rip' && profile.stripStation === 'table-saw'
         ? stripSetting(spec.thickness, profile)
         : null,
   };
 }
 
-/** How far the blade stands above the upper face, in the job's units. */
+/**
+ * Two passes, one with each face to the fence, set the walls by the fence whatever the blade: it is the widest that is
+ * narrower than the groove and clears it in two. One as wide as the groove lets the second pass only widen it.
+ */
+function dadoFor(groove: Length, dados: readonly Length[]): Length | null {
+  const narrower = largestUpTo(
+    dados.filter((each) => each.compare(groove) < 0 && times(each, 2).compare(groove) >= 0),
+    groove,
+  );
+  return narrower ?? dados.find((each) => each.equals(groove)) ?? null;
+}
+
+/** How far the blade stands above the upper face at least, in the job's units. */
 export const CLEAR = { in: length(1, 8), mm: length(3) } as const;
 
-/** reach = √(ρ² − (ρ − k)²), lag = reach − √(ρ² − (ρ − k + T)²) with the blade raised k = T + 1/8 (3 mm). */
+/** reach = √(ρ² − (ρ − k)²), lag = reach − √(ρ² − (ρ − k + T)²) with the blade raised k: as the shop has it, at least T + 1/8 (3 mm). */
 function stripSetting(thickness: Length, profile: ShopProfile): StripSetting {
-  const bladeHeight = sum(thickness, CLEAR[profile.units]);
+  const { ripHeight } = profile.blade;
+  const least = sum(thickness, CLEAR[profile.units]);
+  const bladeHeight = ripHeight === null ? least : larger(least, ripHeight);
   const radius = half(profile.blade.diameter);
   const atTable = less(radius, bladeHeight);
   const atFace = sum(atTable, thickness);

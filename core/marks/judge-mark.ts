@@ -1,5 +1,6 @@
 import type { PlanDoor, PlanPart, PlanStage } from '../plan/plan.ts';
-import { isDoorStage, type StageId } from '../stages/stage-id.ts';
+import { otherWay } from '../stages/same-cut.ts';
+import { isDoorStage, readStage, type StageId } from '../stages/stage-id.ts';
 import type { Located } from './live-plan.ts';
 import type { JobProgress, Mark, Refusal } from './mark.ts';
 import { own } from './progress.ts';
@@ -26,7 +27,7 @@ export function judgeMark(found: Located | null, progress: JobProgress, mark: Ma
   if (found === null || found.part.code !== mark.code) return refuse('unknown-code');
   const { door, part } = found;
   const stage = [...part.stages, ...door.stages].find((each) => each.stage === mark.stage);
-  if (stage === undefined) return refuse('malformed', [], { stage: mark.stage });
+  if (stage === undefined) return judgeOtherWay(found, progress, mark);
   if (mark.mark === 'spoiled') {
     const closed = closedBy(progress, door.door);
     return closed.length > 0
@@ -45,6 +46,42 @@ export function judgeMark(found: Located | null, progress: JobProgress, mark: Ma
   const missing = missingBefore(stage, part, door, progress);
   if (mark.mark === 'done' && missing.length > 0) return refuse('stage-not-reached', missing);
   return { ok: true, door, part, stage };
+}
+
+/**
+ * A mark of a cut that is made in another way by now, or was till lately: a station had kept it. It counts for the stages
+ * that come to the same, and is taken where what comes before those is done; it names no station of today's plan.
+ */
+function judgeOtherWay({ door, part }: Located, progress: JobProgress, mark: Mark): Judgement {
+  const other = otherWay(mark.stage);
+  const stages = part.stages.filter(({ stage }) => other?.includes(stage) === true);
+  const [stage] = stages;
+  if (other === null || stage === undefined || stages.length < other.length)
+    return refuse('malformed', [], { stage: mark.stage });
+  if (mark.mark === 'spoiled') {
+    const closed = closedBy(progress, door.door);
+    return closed.length > 0
+      ? refuse('later-stage-done', closed.map(named))
+      : { ok: true, door, part, stage };
+  }
+  const isDone = Object.hasOwn(doneOf(progress, part.code), mark.stage);
+  if (mark.mark === 'undo') {
+    if (!isDone) return refuse('not-done');
+    const later = stages.flatMap((each) => laterDone(each, part, door, progress));
+    return later.length > 0 ? refuse('later-stage-done', later.map(named)) : { ok: true, door, part, stage };
+  }
+  if (mark.mark === 'done' && isDone) return refuse('already-done');
+  const missing = stages
+    .flatMap((each) => missingBefore(each, part, door, progress))
+    .filter((each) => !isOfOtherEnd(each.stage, mark.stage));
+  if (mark.mark === 'done' && missing.length > 0) return refuse('stage-not-reached', missing);
+  return { ok: true, door, part, stage };
+}
+
+/** Is the one a cut of another end or mid rail than the other is of, so that it need not come before it? */
+function isOfOtherEnd(stage: string, than: string): boolean {
+  const [one, other] = [readStage(stage), readStage(than)];
+  return other?.end !== undefined && one?.kind === 'mitre-end' && one.end !== other.end;
 }
 
 function refuse(

@@ -1,3 +1,4 @@
+import { otherWay, withOtherWay } from '../stages/same-cut.ts';
 import { isDoorStage } from '../stages/stage-id.ts';
 import type { AcceptedMark, Done, JobProgress, PartProgress } from './mark.ts';
 
@@ -78,8 +79,18 @@ function changed(
   const { stage, mark } = accepted.mark;
   if (mark === 'done') return { ...done, [stage]: doneBy(accepted) };
   const left: Record<string, Done> = {};
-  for (const name in done) if (name !== stage && done[name] !== undefined) left[name] = done[name];
+  const recorded = asThisWay(done, stage);
+  for (const name in recorded)
+    if (name !== stage && recorded[name] !== undefined) left[name] = recorded[name];
   return left;
+}
+
+/** What was done, as if the cut that is taken back had been made in its way: of the other way nothing may stay that would count for it. */
+function asThisWay(done: Readonly<Record<string, Done>>, stage: string): Readonly<Record<string, Done>> {
+  const other = otherWay(stage);
+  if (other === null || !other.every((each) => Object.hasOwn(done, each))) return done;
+  const same = withOtherWay(done);
+  return Object.fromEntries(Object.entries(same).filter(([name]) => !other.some((each) => each === name)));
 }
 
 function doneBy({ seq, received, mark }: AcceptedMark): Done {

@@ -1,5 +1,6 @@
 import type { PartName } from '../plan/part-name.ts';
 import type { PlanDoor, PlanPart, PlanStage } from '../plan/plan.ts';
+import { withOtherWay } from '../stages/same-cut.ts';
 import { isDoorStage, type StageId } from '../stages/stage-id.ts';
 import { DOOR_STAGES, factsOf } from '../stages/table.ts';
 import type { Done, JobProgress } from './mark.ts';
@@ -12,9 +13,23 @@ export interface StageState {
   readonly state: 'done' | 'next' | 'waiting';
 }
 
-/** The stages that a part has passed. */
+const bothWays = new WeakMap<Readonly<Record<string, Done>>, Readonly<Record<string, Done>>>();
+
+/** The stages that a part has passed; one that is made in another way now counts in either. */
 export function doneOf(progress: JobProgress, code: string): Readonly<Record<string, Done>> {
-  return own(progress.parts, code)?.done ?? {};
+  const done = recordedOf(progress, code);
+  const known = bothWays.get(done);
+  if (known !== undefined) return known;
+  const whole = withOtherWay(done);
+  bothWays.set(done, whole);
+  return whole;
+}
+
+const NOTHING: Readonly<Record<string, Done>> = {};
+
+/** The stages that a part has passed as they were marked. */
+export function recordedOf(progress: JobProgress, code: string): Readonly<Record<string, Done>> {
+  return own(progress.parts, code)?.done ?? NOTHING;
 }
 
 /** The stages that a door as a whole has passed. */

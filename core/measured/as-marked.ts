@@ -4,6 +4,7 @@ import { doneOf, doorDone } from '../marks/stage-state.ts';
 import { readPart } from '../plan/part-name.ts';
 import type { Plan, SettingValue } from '../plan/plan.ts';
 import { settingFacts } from '../plan/set-or-follows.ts';
+import { otherWay } from '../stages/same-cut.ts';
 import { nameOfWhose, setAt, type Spot, spotsOf, type Staged, stagedIn, type Whose } from './staged.ts';
 
 /**
@@ -52,16 +53,27 @@ export function keepAsMarked(
         const known = earlier.get(spotName(row));
         earlier.delete(spotName(row));
         const old = inUnits(value);
-        const set = setAt(later.get(name), spot);
+        const planned = later.get(name);
+        if (isMadeOtherWay(planned, spot)) continue;
+        const set = setAt(planned, spot);
         if (measuring && set !== old && isMeasured(staged, spot)) continue;
         const was = known?.was ?? old;
         if (was !== null && was !== set) found.push({ ...row, was });
       }
     }
   }
-  for (const row of earlier.values())
-    if (setAt(later.get(nameOfWhose(row)), row) !== row.was) found.push(row);
+  for (const row of earlier.values()) {
+    const planned = later.get(nameOfWhose(row));
+    if (!isMadeOtherWay(planned, row) && setAt(planned, row) !== row.was) found.push(row);
+  }
   return found.slice(0, MOST_KEPT);
+}
+
+/** Has the plan that cut in another way, so that no number of the one is a number of the other? */
+function isMadeOtherWay(planned: Staged | undefined, { stage }: Spot): boolean {
+  if (planned === undefined || planned.stages.some((each) => each.stage === stage)) return false;
+  const other = otherWay(stage);
+  return other !== null && planned.stages.some((each) => other.includes(each.stage));
 }
 
 /** The mark that a stage is done by now; undefined while it is open. */

@@ -1,6 +1,6 @@
 import { liveDoor } from '../marks/live-plan.ts';
 import type { JobProgress } from '../marks/mark.ts';
-import { doneOf, doorDone } from '../marks/stage-state.ts';
+import { doorDone, recordedOf } from '../marks/stage-state.ts';
 import type { Plan } from '../plan/plan.ts';
 
 /** What of a job is done, by the times of its marks in milliseconds since 1970, and how many steps are left. */
@@ -19,7 +19,7 @@ export function stepsOf(plan: Plan, progress: JobProgress): Steps {
     for (const { at } of Object.values(doorDone(progress, door.door))) times.push(Date.parse(at));
     for (const { code, stages } of door.parts) {
       all += stages.length;
-      for (const { at } of Object.values(doneOf(progress, code))) times.push(Date.parse(at));
+      for (const { at } of Object.values(recordedOf(progress, code))) times.push(Date.parse(at));
     }
   }
   return { times, left: Math.max(0, all - times.length) };

@@ -2,6 +2,7 @@ import { partCode } from '../codes/part-code.ts';
 import type { Job, JobDoor } from '../job/job.ts';
 import { doorAsCut, specAsCut } from '../measured/apply-measured.ts';
 import { type Measured, NOTHING_MEASURED } from '../measured/measured.ts';
+import { shopForJob } from '../shop/for-job.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Fault, Result } from '../fields/fault.ts';
 import type { Language } from '../words/say.ts';
@@ -19,7 +20,8 @@ export interface PlanOptions {
 }
 
 /** The plan of a job with a shop's tools: every part, setting and note; or every fault that any of its doors has. */
-export function planJob(job: Job, profile: ShopProfile, options: PlanOptions = {}): Result<Plan> {
+export function planJob(job: Job, shop: ShopProfile, options: PlanOptions = {}): Result<Plan> {
+  const profile = shopForJob(job, shop);
   const faults: Fault[] = [];
   const doors: PlanDoor[] = [];
   for (const entry of job.doors) {

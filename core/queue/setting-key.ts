@@ -1,9 +1,11 @@
 import type { PlanStage } from '../plan/plan.ts';
+import { settingFacts } from '../plan/set-or-follows.ts';
 import type { Units } from '../length/units.ts';
 
 /**
  * What has to be set for a stage, one entry a setting: "stop at top" → "13 3/4 in". The stage itself is one of them.
- * Figures carry their units, so that jobs in inches and in millimetres never share a setting by chance.
+ * Figures carry their units, so that jobs in inches and in millimetres never share a setting by chance. How the piece in
+ * hand lies is none of them: both stops of the mortiser stand for a left and a right stile.
  */
 export function flatSettings(units: Units, stage: PlanStage): ReadonlyMap<string, string> {
   return keyed(units, stage).flat;
@@ -34,11 +36,13 @@ function keyed(units: Units, stage: PlanStage): Keyed {
 
 function flattened(units: Units, stage: PlanStage): ReadonlyMap<string, string> {
   const flat = new Map<string, string>([['stage', stage.stage]]);
-  const add = (name: string, value: string | number) =>
-    flat.set(name, /^\d/.test(String(value)) ? `${value} ${units}` : String(value));
+  const add = (name: string, value: string | number, key = name) => {
+    if (settingFacts(stage.stage, name)?.ofPiece === true) return;
+    flat.set(key, /^\d/.test(String(value)) ? `${value} ${units}` : String(value));
+  };
   for (const [name, value] of Object.entries(stage.settings)) add(name, value);
   for (const { at, settings } of stage.places ?? [])
-    for (const [name, value] of Object.entries(settings)) add(`${name} at ${at}`, value);
+    for (const [name, value] of Object.entries(settings)) add(name, value, `${name} at ${at}`);
   return flat;
 }
 

@@ -1,6 +1,8 @@
 import { type Length, length } from '../length/length.ts';
 import type { Stocks } from '../stickers/stock.ts';
 import type { Units } from '../length/units.ts';
+import type { Moisture } from '../job/moisture.ts';
+import { BUILT_IN_WAYS, type Ways } from '../job/ways.ts';
 
 /** The shop's tools, as far as settings depend on them. Lengths in the job's units. */
 export interface ShopProfile {
@@ -9,7 +11,12 @@ export interface ShopProfile {
   readonly chisels: readonly Length[];
   /** Widths to which the dado set can be made up. */
   readonly dadoWidths: readonly Length[];
-  readonly blade: { readonly diameter: Length; readonly greatestHeight: Length };
+  /** The saw blade, how high it can be raised, and how high the shop raises it for a stopped rip; null: just clear of the stock. */
+  readonly blade: {
+    readonly diameter: Length;
+    readonly greatestHeight: Length;
+    readonly ripHeight: Length | null;
+  };
   /** Diameters of the sanding drums. */
   readonly drums: readonly Length[];
   /** Radius of the bearing on the bead and slot cutters. */
@@ -18,10 +25,12 @@ export interface ShopProfile {
   readonly slidingFit: Length;
   /** Width of the band that the raising cutter lowers. */
   readonly panelBand: Length;
+  /** How the cuts are made that can be made in two ways. */
+  readonly ways: Ways;
   /** Where the strip of bead is ripped off. */
   readonly stripStation: 'table-saw' | 'band-saw';
-  /** Lowest and highest moisture content of the shop's and the house's wood, percent. */
-  readonly moisture: { readonly low: number; readonly high: number };
+  /** Of the wood on the day of glue-up, and the least and the most in the house, percent. */
+  readonly moisture: Moisture;
   /** The shop's own stocks of stickers, and what its printers make of the built-in ones. */
   readonly stocks: Stocks;
 }
@@ -36,13 +45,18 @@ export function builtInProfile(units: Units): ShopProfile {
     dadoWidths: mm
       ? whole(3, 4, 5, 6, 8, 10)
       : [length(1, 8), length(3, 16), length(1, 4), length(5, 16), length(3, 8), length(1, 2)],
-    blade: { diameter: mm ? length(254) : length(10), greatestHeight: mm ? length(76) : length(3) },
+    blade: {
+      diameter: mm ? length(254) : length(10),
+      greatestHeight: mm ? length(76) : length(3),
+      ripHeight: null,
+    },
     drums: mm ? whole(13, 25, 38, 50, 75) : [length(1, 2), length(1), length(3, 2), length(2), length(3)],
     bearingRadius: mm ? length(6) : length(1, 4),
     slidingFit: mm ? length(2, 5) : length(1, 64),
     panelBand: mm ? length(25) : length(1),
+    ways: BUILT_IN_WAYS,
     stripStation: 'table-saw',
-    moisture: { low: 6, high: 12 },
+    moisture: { atBuild: 8, low: 6, high: 12 },
     stocks: {},
   };
 }

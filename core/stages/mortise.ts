@@ -12,7 +12,12 @@ export const mortise = {
     stop: LENGTH,
     length: FOLLOWING_LENGTH,
     plunges: { is: 'count', follows: true, maybe: true },
+    /** The face that runs along the fence: one at every place, so that all mortises lie in one line. */
+    faceToFence: { is: ['front', 'back'], ofPiece: true, maybe: true },
+    /** Which of the two stops the end touches that the place is measured from, sight edge up, front away from you. */
+    endStop: { is: ['left', 'right'], ofPiece: true, maybe: true },
   },
+  steps: 'how.mortise',
 } as const satisfies StageFacts;
 
 /** Paring the mortises to the width of the groove. */

@@ -16,6 +16,8 @@ export interface SettingFacts {
   readonly pared?: PareKind;
   /** Measured on a member of the frame: a new value says how it came out, not how it should have been cut. */
   readonly measured?: true;
+  /** How the piece lies that is in hand, not what stands set: it parts no group of work. */
+  readonly ofPiece?: true;
   /** Only cut to, so that a test piece proves nothing of it. */
   readonly unproved?: true;
 }

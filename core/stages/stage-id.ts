@@ -3,7 +3,7 @@ import { factsOf, STAGES, type StageKind } from './table.ts';
 /** The ids of the stages that a stile has once for each end or mid rail. */
 interface Numbered {
   'mitre-end': `mitre-${'bottom' | 'top' | `mid-${number}-${'lower' | 'upper'}`}`;
-  notch: `notch-mid-${number}`;
+  notch: `notch-${'bottom' | 'top' | `mid-${number}`}`;
 }
 
 /** The id of a stage of this kind: as printed in plans and said in marks, for ever. */
@@ -41,8 +41,8 @@ export function isOfKind<K extends StageKind>(id: string, kind: K): id is StageI
 }
 
 function parse(id: string): ReadStage | null {
-  const end = /^mitre-(bottom|top)$/.exec(id)?.[1];
-  if (end === 'bottom' || end === 'top') return { kind: 'mitre-end', end };
+  const [, cut, end] = /^(mitre|notch)-(bottom|top)$/.exec(id) ?? [];
+  if (end === 'bottom' || end === 'top') return { kind: cut === 'mitre' ? 'mitre-end' : 'notch', end };
   const mitre = /^mitre-mid-([1-9]\d*)-(lower|upper)$/.exec(id);
   if (mitre !== null)
     return {

@@ -31,4 +31,5 @@ export const slot = {
   of: 'part',
   settings: { width: { is: 'length', measured: true }, depth: LENGTH, cutterHeight: LENGTH },
   steps: 'how.slot',
+  midSteps: 'how.slot.mid',
 } as const satisfies StageFacts;

@@ -1,7 +1,7 @@
 import { FOLLOWING_LENGTH, LENGTH, MAYBE_LENGTH } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
-/** Crosscuts side by side that take the bead away between the mitres of a mid rail. */
+/** Crosscuts side by side that take the bead away: between the mitres of a mid rail, or from an end to that end's mitre. */
 export const notch = {
   station: 'table-saw',
   of: 'part',
@@ -12,7 +12,7 @@ export const notch = {
     length: FOLLOWING_LENGTH,
     height: LENGTH,
   },
-  title: ['stage.notch-mid'],
+  title: ['stage.notch-mid', 'stage.notch-bottom', 'stage.notch-top'],
   steps: 'how.notch',
 } as const satisfies StageFacts;
 

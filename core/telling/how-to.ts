@@ -1,11 +1,12 @@
 import { leftToPare } from '../plan/left-to-pare.ts';
 import { type PartName, readPart } from '../plan/part-name.ts';
-import { parsePlace } from '../plan/place-name.ts';
+import { isPlaceName, placeEnd } from '../plan/place-name.ts';
 import type { Place, PlanStage, Settings, SettingValue } from '../plan/plan.ts';
 import { readStage } from '../stages/stage-id.ts';
 import { factsOf, type PlaceSettingsOf } from '../stages/table.ts';
 import type { Units } from '../length/units.ts';
 import { hasWords, say, type WordKey } from '../words/say.ts';
+import { partName } from './names.ts';
 
 /** What a stage is done on, and how its numbers are read. */
 export interface HowTo {
@@ -25,7 +26,11 @@ export function howTo(stage: PlanStage, { part, place, units, read = plain }: Ho
   const { steps, midSteps } = factsOf(kind);
   const key = part !== undefined && readPart({ part }).at === 'mid' ? (midSteps ?? steps) : steps;
   if (key === undefined) return [];
-  const figures = { ...told(stage.settings, read), ...atPlace(stage, place, units, read) };
+  const figures = {
+    ...(part === undefined ? {} : { part: partName(part) }),
+    ...told(stage.settings, read),
+    ...atPlace(stage, place, units, read),
+  };
   return linesOf(key).map((line) => say(line, figures));
 }
 
@@ -33,7 +38,12 @@ type Read = (value: SettingValue) => string;
 
 /** Settings as they stand in a line. */
 function told(settings: Settings, read: Read): Record<string, SettingValue> {
-  return Object.fromEntries(Object.entries(settings).map(([name, value]) => [name, read(value)]));
+  return Object.fromEntries(
+    Object.entries(settings).map(([name, value]) => {
+      const key = `named.${value}`;
+      return [name, hasWords(key) ? say(key) : read(value)];
+    }),
+  );
 }
 
 /** What a line says of the place that is worked on: its settings, its end, which face is up, and where a stopped cut is set to stop. */
@@ -47,10 +57,10 @@ function atPlace(
   const chosen = places.find(({ at }) => at === place) ?? places[0];
   if (chosen === undefined) return {};
   const settings: Settings = chosen.settings;
-  const end = parsePlace(chosen.at)?.at;
+  const end = isPlaceName(chosen.at) ? placeEnd(chosen.at) : undefined;
   return {
     ...told(settings, read),
-    ...(end === 'top' || end === 'bottom' ? { end: say(`value.${end}`) } : {}),
+    ...(end === undefined ? {} : { end: say(`value.${end}`) }),
     ...('run' in chosen.settings ? stoppedCut(stage, chosen.settings, units, read) : {}),
   };
 }

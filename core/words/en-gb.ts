@@ -35,7 +35,6 @@ export const enGB: LanguageTable = {
     'form.help.reveal': 'The gap all round between the finished door and its opening.',
     'how.mitre-end.1':
       'Sight edge down, this end against the stop block; the blade leans towards the stop block.',
-    'how.notch.1': 'Sight edge down, blade square: crosscuts side by side, from mitre to mitre.',
     'how.strip.3':
       'Cramp a stop block {set} past the line, on the far side: the end stops there. The mark ends just short of the line, and the chisel takes the rest.',
     'office.shop.screens': 'Width of each station’s screen in millimetres',

@@ -20,13 +20,13 @@ export const faultWords = {
   'fault.no-chisel':
     'no hollow chisel of the shop ({chisels}) is as narrow as the groove of {groove}: a wider groove or a narrower chisel',
   'fault.no-dado':
-    'no dado of the shop ({dados}) is between half of the groove of {groove} and its width: another groove or another dado',
+    'no dado of the shop ({dados}) is between half of the groove of {groove} and its width: another groove, another dado, or rout the groove',
   'fault.behind-mortise':
     'only {left} would stay behind a mortise {depth} deep once {trim} is trimmed, and it needs {least}: a wider stile or a shorter tenon',
   'fault.cover':
     'nothing would be left outside the tenon once {trim} is trimmed: make the outer setback more than {trim}',
   'fault.end-play':
-    'an end play of {endPlay} reaches through the edge once {trim} is trimmed: make it {trim} or less',
+    'an end play of {endPlay} opens the mortise’s end once {trim} is trimmed: make it less than {most}',
   'fault.behind-groove':
     'nothing would be left behind the groove of the {part}: {left}; make it wider or the groove shallower',
   'fault.panel-hold':
@@ -53,6 +53,8 @@ export const faultWords = {
   'note.tenon-short': 'a tenon {tenon} long is shorter than two grooves of {groove}',
   'note.chisel-small':
     'the chisel of {chisel} is under half of the groove of {groove}: many plunges side by side',
+  'note.dado-as-wide':
+    'no dado of the shop is narrower than the groove of {groove} and at least half of it: the second pass would only widen the groove; a narrower dado lets the fence center it',
   'note.groove-eats-tenon':
     'on the {part} the groove takes {eaten} of the tenon’s inner edge: its true width is {width}',
   'note.tenon-wide':
@@ -64,15 +66,17 @@ export const faultWords = {
   'note.no-end-play': 'no end play: the tenon must be fitted to the mortise’s length',
   'note.no-horn': 'no horn: the stile’s end may split when it is mortised',
   'note.no-clearance': 'no clearance below the tenon: glue may keep the joint open',
+  'note.haunch-tight':
+    'no haunch clearance: a haunch a hair too long holds the shoulder open; {usual} is usual',
   'note.behind-groove': 'only {left} stays behind the groove of the {part}: {least} is safer',
   'note.panel-hold-small': 'the panel goes only {hold} into its groove: {least} is safer',
   'note.panel-hold-clearance':
     'the panel goes only {hold} into its groove, no more than its clearance of {clearance}: it may fall out on one side',
   'note.panel-no-clearance': 'no clearance: the panel cannot swell',
   'note.panel-swells':
-    'from {low} to {high} percent moisture the panel swells {change}, and {room} is free: {remedy}',
+    'from {atBuild} percent moisture at glue-up to {high} percent the panel swells {change}, and {room} is free: {remedy}',
   'note.panel-shrinks':
-    'from {high} to {low} percent moisture the panel shrinks {change}, and floating in its groove it may lose {room}: {remedy}',
+    'from {atBuild} percent moisture at glue-up to {low} percent the panel shrinks {change}; floating in its groove it may lose {room}, pinned at the center of its ends {pinned}: {remedy}',
   'note.arch-flat':
     'a flat of {flat} is no longer than the bead of {bead}: the arch begins in the joint; make the flat longer',
   'note.arch-short-grain': 'a rise of {rise} on a chord of {chord} leaves short grain at the springing',

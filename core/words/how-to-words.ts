@@ -4,9 +4,15 @@ export const howToWords = {
   'how.groove.mid.1':
     'Both edges, one after the other, each down. Two passes at one setting: one with each face to the fence.',
   'how.slot.1': 'Front down only: the bearing runs on the back wall.',
+  'how.slot.mid.1': 'Both edges, front down only: the bearing runs on the back wall.',
+  'how.mortise.1': 'Front against the fence at every place.',
+  'how.mortise.2': '{part}, {end} end: against the {endStop} stop block.',
+  'how.mortise.3':
+    'Prove the fence: plunge a test piece, turn it over, plunge again in the same place. The second plunge must take nothing.',
   'how.mitre-end.1':
     'Sight edge down, this end against the stop block; the blade leans toward the stop block.',
-  'how.notch.1': 'Sight edge down, blade square: crosscuts side by side, from miter to miter.',
+  'how.notch.1':
+    'Sight edge down, blade square: crosscuts side by side from {from} to {to}, this end against the stop block; none past the lines.',
   'how.strip.1':
     'Draw a line on the fence at the blade’s front, at table level: {reach} on your side of the arbor.',
   'how.strip.2': 'Mark the stile {run} from its {end} end. Lay it with its {face} up, that end first.',

@@ -12,6 +12,7 @@ export const noteWords = {
   'note-kind.tenon-narrow': 'A tenon is narrower than two grooves: a wider rail or smaller setbacks',
   'note-kind.tenon-short': 'The tenons are shorter than two grooves',
   'note-kind.chisel-small': 'The chisel is under half of the groove: many plunges side by side',
+  'note-kind.dado-as-wide': 'The dado is as wide as the groove: the second pass only widens it',
   'note-kind.groove-eats-tenon': 'The groove takes some of a tenon’s inner edge',
   'note-kind.tenon-wide': 'A wide tenon: split it by hand into two across the rail’s width',
   'note-kind.behind-mortise': 'Little stays behind the mortise',
@@ -20,6 +21,7 @@ export const noteWords = {
   'note-kind.no-end-play': 'No end play: the tenon must be fitted to the mortise’s length',
   'note-kind.no-horn': 'No horn: the stile’s end may split when it is mortised',
   'note-kind.no-clearance': 'No clearance below the tenon: glue may keep the joint open',
+  'note-kind.haunch-tight': 'No haunch clearance: a hair too much holds the shoulder open',
   'note-kind.behind-groove': 'Little stays behind the groove',
   'note-kind.panel-hold-small': 'The panel goes only a little into its groove',
   'note-kind.panel-hold-clearance':

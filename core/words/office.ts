@@ -110,6 +110,11 @@ export const officeWords = {
     'Their stickers would belong to nothing. Once the same mark and as many doors are back, their records count again.',
   'cut.ask.lost-one': '{what}: {marks}',
   'cut.ask.lost-more': 'and {count} more of the kind; {marks} in all',
+  'cut.ask.other-way': 'Cut already in the old way:',
+  'cut.ask.other-way-more': 'and {count} more',
+  'cut.ask.other-way-more.one': 'and 1 more',
+  'cut.ask.other-way-note':
+    'It stays as it is cut. A bead ripped away at both ends counts as notched there, one notched at both ends as ripped; all else is still to be done in the new way.',
   'cut.ask.yes': 'Save it anyway',
   'cut.ask.no': 'Go back, save nothing',
   'office.jobs': 'Jobs',

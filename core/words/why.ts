@@ -48,10 +48,13 @@ export const whyWords = {
   'why.groove-width': 'as specified for this door: {value}',
   'why.groove-depth': 'as specified for this door: {value}',
   'why.wall': 'the wall beside the centered groove: half of (stock {thickness} − groove {groove}) = {value}',
-  'why.dado': 'the widest dado not wider than the groove {groove}',
+  'why.dado': 'the widest dado narrower than the groove {groove}, so that the fence makes both its sides',
+  'why.dado-as-wide': 'no dado of the shop is narrower than the groove {groove} and at least half of it',
   'why.chisel': 'the widest hollow chisel not wider than the groove {groove}',
   'why.mortiser-fence':
     'half of (stock {thickness} − chisel {chisel}) = {value}, so that the mortise is centered',
+  'why.faceToFence': '{value} against the fence at every place, so that all mortises lie in one line',
+  'why.endStop': 'sight edge up, front away from you: the {end} end comes to the {value} stop block',
   'why.depthFromEdge': 'bead {bead} + tenon {tenon} + clearance {clearance} = {value}',
   'why.depthFromGroove': 'depth from the sight edge {depth} − groove {groove} = {value}',
   'why.pare': 'the mortise is pared to the width of the groove: {value}',
@@ -77,10 +80,14 @@ export const whyWords = {
   'why.notch-from':
     'horn {horn} + center of the rail {centre} − half its width {half} + bead {bead} = {value}',
   'why.notch-to': 'horn {horn} + center of the rail {centre} + half its width {half} − bead {bead} = {value}',
+  'why.notch-end-from': 'from the end itself',
+  'why.notch-end-to': 'horn {horn} + rail {rail} − bead {bead} = {value}: that end’s shoulder line',
   'why.notch-length': 'rail {rail} − two beads of {bead} = {value}: shoulder to shoulder of the mid rail',
   'why.notch-height': 'as deep as the bead is wide: {value}',
   'why.strip-fence': 'stile {width} − bead {bead} = {value}',
   'why.bladeHeight': 'stock {thickness} + {clear}, so that the blade clears the top face = {value}',
+  'why.bladeHeight-shop':
+    'as high as the shop raises its blade for this: {value}; the higher, the less is still uncut on top',
   'why.reach':
     'blade of radius {radius} raised {bladeHeight}: the square root of {radius}² − ({radius} − {bladeHeight})² = {value}',
   'why.lag':

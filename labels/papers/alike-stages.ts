@@ -1,6 +1,7 @@
 import type { Units } from '#core/length/units.ts';
 import type { PartName } from '#core/plan/part-name.ts';
-import type { PlanDoor, PlanStage, SettingValue } from '#core/plan/plan.ts';
+import type { PlanDoor, PlanStage, Settings, SettingValue } from '#core/plan/plan.ts';
+import { settingFacts } from '#core/plan/set-or-follows.ts';
 import { howTo } from '#core/telling/how-to.ts';
 import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
@@ -30,14 +31,21 @@ export function alikeStages(door: PlanDoor, units: Units): AlikeStage[] {
     const key = keyOf(stage, how);
     const known = found.get(key);
     if (known === undefined) found.set(key, { stage, parts: [name], how });
-    else known.parts.push(name);
+    else {
+      known.parts.push(name);
+      known.how = [...new Set([...known.how, ...how])];
+    }
   }
   return [...found.values()];
 }
 
-function keyOf({ stage, station, settings, places }: PlanStage, how: readonly string[]): string {
-  const own = places?.map((place) => [place.at, place.settings]) ?? [];
-  return JSON.stringify([stage, station, settings, own, how]);
+/** What is set, and how it is worked; where only the lie of the piece differs the steps name each part. */
+function keyOf({ stage, station, settings, places = [] }: PlanStage, how: readonly string[]): string {
+  const lies = (name: string) => settingFacts(stage, name)?.ofPiece === true;
+  const set = (each: Settings) => Object.entries(each).filter(([name]) => !lies(name));
+  const own = places.map((place) => [place.at, set(place.settings)]);
+  const named = places.some((place) => Object.keys(place.settings).some(lies));
+  return JSON.stringify([stage, station, settings, own, named ? [] : how]);
 }
 
 /** How a stage goes; of a second place only what differs there. */

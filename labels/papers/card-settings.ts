@@ -35,7 +35,9 @@ function linesOf(
   units: Units,
   before: string,
 ): CardLine[] {
-  return Object.entries(settings).map(([name, value]) => {
+  // How the piece lies is told by the steps, for each part of those that share the set-up.
+  const set = Object.entries(settings).filter(([name]) => settingFacts(stage, name)?.ofPiece !== true);
+  return set.map(([name, value]) => {
     // An angle is set to nothing that a rule is laid on.
     const datum = settingFacts(stage, name)?.is === 'angle' ? null : measuredFrom(why?.[name]);
     const from = datum === null ? '' : say('paper.from', { from: datum });

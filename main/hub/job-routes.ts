@@ -1,5 +1,6 @@
 import type { JobLine } from '#core/api/jobs-api.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
+import { cutOtherWay } from '#core/marks/cut-other-way.ts';
 import { lostMarks } from '#core/marks/lost-marks.ts';
 import { isFinished } from '#core/marks/stage-state.ts';
 import { disagreements, without } from '#core/measured/disagreements.ts';
@@ -60,7 +61,7 @@ export function jobRoutes(serve: Serve, store: Store, announcer: Announcer): voi
     const changed = await store.change(() => store.jobs.measure(id, body.revision, body.measured, dry));
     if (changed.kind !== 'changed') throw unsaved(changed, id);
     if (!dry) tell(id, 'changed');
-    const { lost: _lost, ...comes } = comesOf(changed, store, dry);
+    const { lost: _lost, cutOtherWay: _cut, otherWay: _way, ...comes } = comesOf(changed, store, dry);
     return comes;
   });
 
@@ -91,7 +92,7 @@ function comesOf(
   { before, stored }: Extract<Changed, { kind: 'changed' }>,
   store: Store,
   dry: boolean,
-): GivenBy<'PUT /jobs/:id/measured'> & Pick<GivenBy<'PUT /jobs/:id'>, 'lost'> {
+): GivenBy<'PUT /jobs/:id/measured'> & Pick<GivenBy<'PUT /jobs/:id'>, 'lost' | 'cutOtherWay' | 'otherWay'> {
   const { id } = stored.document;
   const progress = store.progress(id);
   const [was, now] = [livePlan(before.plan, progress), livePlan(stored.plan, progress)];
@@ -100,6 +101,7 @@ function comesOf(
     disagreements(was.doors, progress, before.document.asMarked),
   );
   const disagree = all.filter(({ door }) => !isFinished(progress, door));
+  const otherWay = cutOtherWay(was, now, progress);
   const outdated = newlyOutdated(was, now, progress, store.printed(id));
   return {
     revision: (dry ? before : stored).document.revision,
@@ -109,6 +111,8 @@ function comesOf(
     outdated: outdated.length,
     stickers: outdated.slice(0, MOST_TOLD).map(({ code, door, part }) => ({ code, door, part })),
     lost: lostMarks(was, now, progress),
+    cutOtherWay: otherWay.length,
+    otherWay: otherWay.slice(0, MOST_TOLD),
   };
 }
 

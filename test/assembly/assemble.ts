@@ -104,7 +104,7 @@ export function assemble(door: PlanDoor, tally: Tally, haunchClearance: string):
 
   throughTheThickness(left, rails);
 
-  const d = num(set(left, 'groove').depth);
+  const d = num((find(left, 'groove') ?? set(left, 'slot')).depth);
   for (const rail of [bottom, top]) haunchFills(rail, { s, b, t, d, near }, num(haunchClearance), tally);
 
   const panels = door.parts.filter(({ part }) => part.startsWith('panel'));
@@ -242,8 +242,9 @@ function haunchFills(
 
 /** Seen end on: groove, mortise and tenon lie centred in one thickness, and the tenon is as thick as the groove is wide. */
 function throughTheThickness(stile: PlanPart, rails: readonly PlanPart[]): void {
-  const [groove, mortise, thickness] = [set(stile, 'groove'), set(stile, 'mortise'), num(stile.thickness)];
-  expect(2 * num(groove.fence) + num(groove.width)).toBeCloseTo(thickness, 9);
+  const [mortise, thickness] = [set(stile, 'mortise'), num(stile.thickness)];
+  const groove = find(stile, 'groove') ?? set(stile, 'slot');
+  expect(2 * num(groove.fence ?? groove.cutterHeight) + num(groove.width)).toBeCloseTo(thickness, 9);
   expect(2 * num(mortise.fence) + num(mortise.chisel)).toBeCloseTo(thickness, 9);
   expect(num(mortise.chisel)).toBeLessThanOrEqual(num(groove.width));
   for (const rail of rails) {

@@ -3,16 +3,16 @@ import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
 import { assemble, noDoors } from './assemble.ts';
 import { inMillimetres } from './in-millimetres.ts';
-import { randomDoor } from './random-door.ts';
+import { randomDoor, ways } from './random-door.ts';
 
 test.each(['in', 'mm'] as const)(
   'random doors in %s, put together from their printed settings alone, close without gap or overlap',
   (units) => {
     const tally = noDoors();
     fc.assert(
-      fc.property(randomDoor, (fields) => {
+      fc.property(randomDoor, ways, (fields, ways) => {
         const door = units === 'in' ? fields : { ...(inMillimetres(fields) as typeof fields), mark: 'A' };
-        const planned = planFile({ format: 1, job: 'x', units, doors: [door] });
+        const planned = planFile({ format: 1, job: 'x', units, ways, doors: [door] });
         if (planned.ok)
           for (const each of planned.value.doors) assemble(each, tally, door.tenon.haunchClearance);
       }),

@@ -73,20 +73,41 @@ export function shared(one: readonly Spot[], other: readonly Spot[]): number {
 export const shift = (spots: readonly Spot[], dx: number, dy: number): Spot[] =>
   spots.map(([x, y]) => [x + dx, y + dy]);
 
-/** The left stile's face: strips ripped off to the shoulder lines, mitres and notches cut. */
+/** How far in from the outer edge the bead is gone behind the outer rails, and how far from each end: ripped, or notched from the sight edge. */
+function stripped(stile: PlanPart): { fence: number; runs: readonly (readonly [string, unknown])[] } | null {
+  const rip = looseStage(stile, 'strip');
+  if (rip !== undefined)
+    return {
+      fence: num(rip.settings.fence),
+      runs: (rip.places ?? []).map(({ at, settings }) => [at, settings.run]),
+    };
+  if (find(stile, 'notch-bottom') === undefined) return null;
+  const [bottom, top] = [set(stile, 'notch-bottom'), set(stile, 'notch-top')];
+  expect([bottom.fromEnd, bottom.from, top.fromEnd, top.from]).toEqual(['bottom', '0', 'top', '0']);
+  expect([bottom.length, top.length, top.height]).toEqual([bottom.to, top.to, bottom.height]);
+  return {
+    fence: num(stile.width) - num(bottom.height),
+    runs: [
+      ['bottom', bottom.to],
+      ['top', top.to],
+    ],
+  };
+}
+
+/** The left stile's face: the bead gone to the shoulder lines, mitres and notches cut. */
 export function stileFace(stile: PlanPart, mids: number): Spot[] {
   const [length, width] = [num(stile.length), num(stile.width)];
-  if (find(stile, 'strip') === undefined)
+  const strip = stripped(stile);
+  if (strip === null)
     return [
       [0, 0],
       [width, 0],
       [width, length],
       [0, length],
     ];
-  const fence = num(set(stile, 'strip').fence);
-  const runs = looseStage(stile, 'strip')?.places ?? [];
+  const { fence, runs } = strip;
   const [bottom, top] = [set(stile, 'mitre-bottom'), set(stile, 'mitre-top')];
-  expect(runs.map(({ at, settings }) => [at, settings.run])).toEqual([
+  expect(runs).toEqual([
     ['bottom', bottom.shoulderLine],
     ['top', top.shoulderLine],
   ]);

@@ -9,6 +9,12 @@ const arch = fc.oneof(
   fc.record({ rise: fc.constant('semicircle' as const), flat: sixteenths(0.25, 2) }),
 );
 
+/** Both ways of each cut that has two. */
+export const ways = fc.record({
+  strip: fc.constantFrom('notch', 'rip'),
+  groove: fc.constantFrom('saw', 'router'),
+});
+
 /**
  * Doors of many sizes, square and arched up to the exact semicircle, with and without bead, horns and mid rails, with
  * grooves deeper and shallower than the bead, haunches to the groove's floor and short of it; every field is there. Most of them can be made.

@@ -22,7 +22,13 @@ const DOORS: Readonly<Record<Units, object>> = {
   },
 };
 
-/** A job of one door that has every kind of stage. */
+/** A job of one door that has every kind of stage: notches for its mid rail, the rip for its ends. */
 export function everyStageJob(units: Units): unknown {
-  return { format: 1, job: `Net loft ${units}`, units, doors: [{ mark: 'NET', ...DOORS[units] }] };
+  return {
+    format: 1,
+    job: `Net loft ${units}`,
+    units,
+    ways: { strip: 'rip' },
+    doors: [{ mark: 'NET', ...DOORS[units] }],
+  };
 }

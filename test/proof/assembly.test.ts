@@ -3,16 +3,16 @@ import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
 import { assemble, noDoors } from '../assembly/assemble.ts';
 import { inMillimetres } from '../assembly/in-millimetres.ts';
-import { randomDoor } from '../assembly/random-door.ts';
+import { randomDoor, ways } from '../assembly/random-door.ts';
 
 test.each(['in', 'mm'] as const)('thousands of random doors in %s close without gap or overlap', (units) => {
   const tally = noDoors();
   const seed = Date.now() & 0x7fffffff;
   console.log(`${units}: seed ${seed}`);
   fc.assert(
-    fc.property(randomDoor, (fields) => {
+    fc.property(randomDoor, ways, (fields, ways) => {
       const door = units === 'in' ? fields : { ...(inMillimetres(fields) as typeof fields), mark: 'A' };
-      const planned = planFile({ format: 1, job: 'x', units, doors: [door] });
+      const planned = planFile({ format: 1, job: 'x', units, ways, doors: [door] });
       if (planned.ok)
         for (const each of planned.value.doors) assemble(each, tally, door.tenon.haunchClearance);
     }),

@@ -28,7 +28,7 @@ export const findings: Words = {
   'fault.cover':
     'außen am Zapfen bliebe nichts, sobald {trim} abgenommen ist: Absatz außen größer als {trim}',
   'fault.end-play':
-    'ein Spiel von {endPlay} reicht durch die Kante, sobald {trim} abgenommen ist: {trim} oder weniger',
+    'ein Spiel von {endPlay} öffnet das Zapfenloch am Ende, sobald {trim} abgenommen ist: weniger als {most}',
   'fault.behind-groove':
     '{part}: hinter der Nut bliebe nichts ({left}); breiter machen, oder die Nut flacher',
   'fault.panel-hold':
@@ -55,6 +55,8 @@ export const findings: Words = {
   'note.tenon-short': 'ein {tenon} langer Zapfen ist kürzer als zwei Nuten von {groove}',
   'note.chisel-small':
     'der Meißel von {chisel} ist weniger als die halbe Nut von {groove}: viele Hübe nebeneinander',
+  'note.dado-as-wide':
+    'kein Nutblatt der Werkstatt ist schmaler als die Nut von {groove} und mindestens halb so breit: der zweite Durchgang verbreitert sie nur; ein schmaleres lässt sie vom Anschlag mitten',
   'note.groove-eats-tenon':
     '{part}: die Nut nimmt {eaten} von der Innenkante des Zapfens: seine wahre Breite ist {width}',
   'note.tenon-wide':
@@ -67,15 +69,17 @@ export const findings: Words = {
   'note.no-end-play': 'kein Spiel: der Zapfen muss auf die Länge des Zapfenlochs gepasst werden',
   'note.no-horn': 'kein Überstand: das Ende des Längsfrieses kann beim Stemmen reißen',
   'note.no-clearance': 'keine Luft unter dem Zapfen: Leim kann die Fuge offen halten',
+  'note.haunch-tight':
+    'kein Nutzapfenspiel: ist der Nutzapfen ein Haar zu lang, bleibt die Brüstung offen; üblich sind {usual}',
   'note.behind-groove': '{part}: hinter der Nut bleiben nur {left}: {least} ist sicherer',
   'note.panel-hold-small': 'die Füllung steht nur {hold} in ihrer Nut: {least} ist sicherer',
   'note.panel-hold-clearance':
     'die Füllung steht nur {hold} in ihrer Nut, nicht mehr als ihre Luft von {clearance}: sie kann auf einer Seite herausfallen',
   'note.panel-no-clearance': 'keine Luft: die Füllung kann nicht quellen',
   'note.panel-swells':
-    'von {low} auf {high} Prozent Feuchte quillt die Füllung um {change}, und {room} sind frei: {remedy}',
+    'von {atBuild} Prozent Feuchte beim Verleimen auf {high} Prozent quillt die Füllung um {change}, und {room} sind frei: {remedy}',
   'note.panel-shrinks':
-    'von {high} auf {low} Prozent Feuchte schwindet die Füllung um {change}, und lose in ihrer Nut kann sie {room} verlieren: {remedy}',
+    'von {atBuild} Prozent Feuchte beim Verleimen auf {low} Prozent schwindet die Füllung um {change}; lose in ihrer Nut kann sie {room} verlieren, in der Mitte ihrer Enden gestiftet {pinned}: {remedy}',
   'note.arch-flat':
     'ein gerades Stück von {flat} ist nicht länger als der Stab von {bead}: der Bogen beginnt in der Verbindung; länger machen',
   'note.arch-short-grain':

@@ -33,6 +33,8 @@ export const names: Words = {
   'stage.mitre-mid-lower': 'Gehrung unter Mittelfries {k}',
   'stage.mitre-mid-upper': 'Gehrung über Mittelfries {k}',
   'stage.notch-mid': 'Ausklinken für Mittelfries {k}',
+  'stage.notch-bottom': 'Unten ausklinken',
+  'stage.notch-top': 'Oben ausklinken',
   'stage.strip': 'Stab abtrennen',
   'stage.clean': 'Bis zum Riss stechen',
   'stage.shoulder': 'Brüstungen absetzen',
@@ -82,4 +84,6 @@ export const names: Words = {
   'value.bottom': 'UNTEN',
   'value.front': 'VORN',
   'value.back': 'HINTEN',
+  'value.left': 'LINKS',
+  'value.right': 'RECHTS',
 };

@@ -51,10 +51,15 @@ export const reasons: Words = {
   'why.groove-width': 'für diese Tür angegeben: {value}',
   'why.groove-depth': 'für diese Tür angegeben: {value}',
   'why.wall': 'die Wange neben der mittigen Nut: die Hälfte von (Holz {thickness} − Nut {groove}) = {value}',
-  'why.dado': 'das breiteste Nutblatt, das nicht breiter ist als die Nut {groove}',
+  'why.dado':
+    'das breiteste Nutblatt, das schmaler ist als die Nut {groove}: so macht der Anschlag beide Wangen',
+  'why.dado-as-wide':
+    'kein Nutblatt der Werkstatt ist schmaler als die Nut {groove} und mindestens halb so breit',
   'why.chisel': 'der breiteste Hohlmeißel, der nicht breiter ist als die Nut {groove}',
   'why.mortiser-fence':
     'die Hälfte von (Holz {thickness} − Meißel {chisel}) = {value}: so sitzt das Zapfenloch mittig',
+  'why.faceToFence': '{value} am Anschlag, an jeder Stelle: so liegen alle Zapfenlöcher in einer Flucht',
+  'why.endStop': 'Innenkante oben, Vorderseite von Ihnen weg: das Ende {end} kommt an den Stoppklotz {value}',
   'why.depthFromEdge': 'Stab {bead} + Zapfen {tenon} + Luft {clearance} = {value}',
   'why.depthFromGroove': 'Tiefe ab Innenkante {depth} − Nut {groove} = {value}',
   'why.pare': 'das Zapfenloch wird auf die Breite der Nut nachgestochen: {value}',
@@ -82,11 +87,16 @@ export const reasons: Words = {
     'Überstand {horn} + Mitte des Frieses {centre} − seine halbe Breite {half} + Stab {bead} = {value}',
   'why.notch-to':
     'Überstand {horn} + Mitte des Frieses {centre} + seine halbe Breite {half} − Stab {bead} = {value}',
+  'why.notch-end-from': 'ab dem Ende selbst',
+  'why.notch-end-to':
+    'Überstand {horn} + Fries {rail} − Stab {bead} = {value}: die Brüstungslinie dieses Endes',
   'why.notch-length':
     'Fries {rail} − zwei Stäbe von {bead} = {value}: von Brüstung zu Brüstung des Mittelfrieses',
   'why.notch-height': 'so tief, wie der Stab breit ist: {value}',
   'why.strip-fence': 'Längsfries {width} − Stab {bead} = {value}',
   'why.bladeHeight': 'Holz {thickness} + {clear}, damit das Blatt oben frei kommt = {value}',
+  'why.bladeHeight-shop':
+    'so hoch stellt die Werkstatt ihr Blatt dafür: {value}; je höher, desto weniger bleibt oben ungeschnitten',
   'why.reach':
     'Blatt mit Radius {radius}, {bladeHeight} hoch: Wurzel aus {radius}² − ({radius} − {bladeHeight})² = {value}',
   'why.lag':

@@ -16,6 +16,8 @@ export const settings: Words = {
   'setting.depthFromGroove': 'Tiefe ab Nutgrund',
   'setting.diagonal': 'Diagonale',
   'setting.drum': 'Schleifwalze',
+  'setting.endStop': 'Stoppklotz',
+  'setting.faceToFence': 'am Anschlag',
   'setting.faceUp': 'diese Seite nach oben',
   'setting.fence': 'Anschlag',
   'setting.fillet': 'Platte',

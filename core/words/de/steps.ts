@@ -6,8 +6,14 @@ export const steps: Words = {
   'how.groove.mid.1':
     'Beide Kanten nacheinander unten. Zwei Durchgänge mit einer Einstellung: jede Fläche einmal am Anschlag.',
   'how.slot.1': 'Nur Vorderseite unten: der Anlaufring läuft an der hinteren Nutwange.',
+  'how.slot.mid.1': 'Beide Kanten, nur Vorderseite unten: der Anlaufring läuft an der hinteren Nutwange.',
+  'how.mortise.1': 'Vorderseite an jeder Stelle am Anschlag.',
+  'how.mortise.2': '{part}, Ende {end}: an den Stoppklotz {endStop}.',
+  'how.mortise.3':
+    'Anschlag prüfen: in ein Probestück stemmen, es wenden, an derselben Stelle noch einmal. Der zweite Stich darf nichts wegnehmen.',
   'how.mitre-end.1': 'Innenkante unten, dieses Ende am Stoppklotz; das Blatt neigt sich zum Stoppklotz.',
-  'how.notch.1': 'Innenkante unten, Blatt senkrecht: Querschnitte nebeneinander, von Gehrung zu Gehrung.',
+  'how.notch.1':
+    'Innenkante unten, Blatt senkrecht: Querschnitte nebeneinander von {from} bis {to}, dieses Ende am Stoppklotz; keiner über die Risse hinaus.',
   'how.strip.1':
     'Am Anschlag, auf Tischhöhe, einen Strich an die Vorderkante des Blatts ziehen: {reach} vor der Sägewelle.',
   'how.strip.2':

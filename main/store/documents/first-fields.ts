@@ -1,4 +1,5 @@
 import type { Tree } from '#core/fields/read-shape.ts';
+import type { Ways } from '#core/job/ways.ts';
 import type { Units } from '#core/length/units.ts';
 
 const INCH: Tree = {
@@ -44,3 +45,6 @@ const METRIC: Tree = {
 export function firstFields(units: Units): Tree {
   return units === 'in' ? INCH : METRIC;
 }
+
+/** The ways of every shop up to version 0.3.0. It is history: it never changes, whatever is built in today. */
+export const FIRST_WAYS: Ways = { strip: 'rip', groove: 'saw' };

@@ -3,11 +3,11 @@ import { z } from 'zod';
 import { asMarked } from '#core/api/jobs-api.ts';
 import { completeDefaults } from '#core/job/complete-defaults.ts';
 import { isTree } from '#core/fields/read-shape.ts';
-import { firstFields } from './first-fields.ts';
+import { FIRST_WAYS, firstFields } from './first-fields.ts';
 import { formatOf, migrate, NewerFormat } from '../files/migration.ts';
 
 /** The newest form of a job's document that this version knows. */
-export const DOCUMENT_FORMAT = 4;
+export const DOCUMENT_FORMAT = 5;
 
 /** A job as it lies in its file: the job file as saved, its defaults complete, with the shop's tools of that day. */
 export const jobDocument = z.object({
@@ -29,11 +29,18 @@ const STEPS = {
   1: (older: unknown) => (isTree(older) ? { ...older, format: 2, added: null, measured: {} } : older),
   2: (older: unknown) => (isTree(older) ? { ...older, format: 3, asMarked: [] } : older),
   3: (older: unknown) => (isTree(older) ? { ...older, format: 4, file: complete(older.file) } : older),
+  4: (older: unknown) =>
+    isTree(older) ? { ...older, format: 5, profile: inFirstWays(older.profile) } : older,
 };
 
 /** Up to the third form a job was kept as sparse as it was sent, and meant what was built in then. */
 function complete(file: unknown): unknown {
   return isTree(file) ? completeDefaults(file, firstFields) : file;
+}
+
+/** Up to the fourth form there was one way for each cut: a job that is running goes on in it. */
+function inFirstWays(profile: unknown): unknown {
+  return isTree(profile) ? { ...profile, ways: FIRST_WAYS } : profile;
 }
 
 /** A document's text as this version's form. Throws NewerFormat, or what is wrong with it. */

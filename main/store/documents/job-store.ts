@@ -185,7 +185,10 @@ export class JobStore {
       const own = { ...changes, profile: before.document.profile };
       const kept =
         units === from && (before.faults.length === 0 || planDocument({ ...before.document, ...own }).ok);
-      return { ok: true, value: kept ? own : { ...changes, profile: this.#profileFor(units) } };
+      // Tools of the day where they must be others; what is running goes on in its ways.
+      const { ways } = before.document.profile;
+      const profile = { ...this.#profileFor(units), ...(ways === undefined ? {} : { ways }) };
+      return { ok: true, value: kept ? own : { ...changes, profile } };
     });
   }
 

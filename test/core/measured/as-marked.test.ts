@@ -130,7 +130,7 @@ test('a job converted to millimetres disagrees with nothing that was cut, but fo
     'rail-top': ['mill', 'bead', 'groove', 'shoulder', 'tenon'],
   });
   const all = disagreements(now.doors, progress, keepAsMarked([], before, now, progress));
-  expect(told(all)).toEqual(['stile-left groove blade 6 7/20 → 6', 'rail-top groove blade 6 7/20 → 6']);
+  expect(told(all)).toEqual(['stile-left groove blade 4 61/80 → 6', 'rail-top groove blade 4 61/80 → 6']);
 });
 
 test('doors and parts that would stand in no plan any more are told with the number of their marks', () => {

@@ -13,6 +13,7 @@ const job = readJob({
   format: 1,
   job: 'x',
   units: 'in',
+  ways: { strip: 'rip' },
   doors: [{ mark: 'A', quantity: 2, opening: { width: '16', height: '30' } }],
 });
 

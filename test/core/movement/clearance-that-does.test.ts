@@ -6,8 +6,10 @@ import type { PrintedNote } from '#core/plan/printed-plan.ts';
 import { speakPlan } from '#core/telling/speak-plan.ts';
 import type { DoorFields } from '../joint/door-fields.ts';
 
-function movementOf(fields: DoorFields): PrintedNote[] {
-  const planned = planFile({ format: 1, job: 'x', units: 'in', doors: [{ mark: 'A', ...fields }] });
+const WIDE = { atBuild: 8, low: 2, high: 14 };
+
+function movementOf(fields: DoorFields, moisture = WIDE): PrintedNote[] {
+  const planned = planFile({ format: 1, job: 'x', units: 'in', moisture, doors: [{ mark: 'A', ...fields }] });
   if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
   return (speakPlan(planned.value, 'en').doors[0]?.notes ?? []).filter(({ id }) =>
     /^panel-(swells|shrinks)$/.test(id),

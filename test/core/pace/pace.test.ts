@@ -17,7 +17,11 @@ const dayOf = (instant: number) => Math.floor((instant - 5 * HOUR) / (24 * HOUR)
 const at = (date: string, hour: number) => dayOfDate(date) * 24 * HOUR + (hour + 5) * HOUR;
 
 function plan(): Plan {
-  const made = planFile({ ...demoJob, doors: demoJob.doors.map((door) => ({ ...door, quantity: 6 })) });
+  const made = planFile({
+    ...demoJob,
+    ways: { strip: 'rip' },
+    doors: demoJob.doors.map((door) => ({ ...door, quantity: 6 })),
+  });
   if (!made.ok) throw new Error(JSON.stringify(made.faults));
   return made.value;
 }

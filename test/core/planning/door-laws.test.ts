@@ -30,7 +30,7 @@ function holds(law: (door: PlanDoor, fields: Fields) => void, numRuns = 60): voi
   let made = 0;
   fc.assert(
     fc.property(randomDoor, (fields) => {
-      const planned = planFile({ format: 1, job: 'x', units: 'in', doors: [fields] });
+      const planned = planFile({ format: 1, job: 'x', units: 'in', ways: { strip: 'rip' }, doors: [fields] });
       const door = planned.ok ? planned.value.doors[0] : undefined;
       if (door === undefined) return;
       made += 1;
@@ -183,7 +183,9 @@ test('an arch spans what its flats leave, is at most a semicircle, and its panel
   expect(semicircles).toBeGreaterThan(2);
 });
 
-test('left and right stiles are mirror images: alike in every setting but the face that lies up for the strip', () => {
+const OF_THE_PIECE = new Set(['faceUp', 'endStop']);
+
+test('left and right stiles are mirror images: alike in every setting but how the piece lies for the strip and at the mortiser', () => {
   holds((door) => {
     const faces = (name: string) =>
       stageOf(partOf(door, name), 'strip')?.places?.map(({ settings }) => settings.faceUp);
@@ -192,11 +194,15 @@ test('left and right stiles are mirror images: alike in every setting but the fa
         ...stage,
         places: places.map(({ at, settings }) => ({
           at,
-          settings: Object.fromEntries(Object.entries(settings).filter(([each]) => each !== 'faceUp')),
+          settings: Object.fromEntries(Object.entries(settings).filter(([each]) => !OF_THE_PIECE.has(each))),
         })),
       }));
     expect(plain('stile-left')).toEqual(plain('stile-right'));
     expect(faces('stile-right')).toEqual(faces('stile-left')?.toReversed());
+    const stops = (name: string) =>
+      (stageOf(partOf(door, name), 'mortise')?.places ?? []).map(({ settings }) => settings.endStop);
+    const other = stops('stile-left').map((side) => (side === 'left' ? 'right' : 'left'));
+    expect(stops('stile-right')).toEqual(other);
   });
 });
 
@@ -241,6 +247,7 @@ function inchToolsInMillimetres() {
     blade: {
       diameter: convert(profile.blade.diameter),
       greatestHeight: convert(profile.blade.greatestHeight),
+      ripHeight: null,
     },
     bearingRadius: convert(profile.bearingRadius),
     slidingFit: convert(profile.slidingFit),

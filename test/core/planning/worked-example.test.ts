@@ -16,6 +16,9 @@ function stage(partName: string, stageName: string) {
   return { part, settings: found.settings, places: found.places ?? [] };
 }
 
+/** At the mortiser the front runs along the fence at every place, and the place's own end comes to this stop. */
+const lies = (endStop: string) => ({ faceToFence: 'front', endStop });
+
 test('the stile of the worked example is mortised, mitred and stripped where it says', () => {
   const mortise = stage('stile-left', 'mortise');
   expect(mortise.part.length).toBe('23 1/2');
@@ -26,8 +29,11 @@ test('the stile of the worked example is mortised, mitred and stripped where it 
     fence: '5/16',
   });
   expect(mortise.places).toEqual([
-    { at: 'bottom', settings: { start: '7/8', stop: '2 3/4', length: '1 7/8', plunges: 8 } },
-    { at: 'top', settings: { start: '7/8', stop: '3 3/4', length: '2 7/8', plunges: 12 } },
+    {
+      at: 'bottom',
+      settings: { start: '7/8', stop: '2 3/4', length: '1 7/8', plunges: 8, ...lies('left') },
+    },
+    { at: 'top', settings: { start: '7/8', stop: '3 3/4', length: '2 7/8', plunges: 12, ...lies('right') } },
   ]);
   expect(stage('stile-left', 'mitre-bottom').settings).toEqual({
     fromEnd: 'bottom',
@@ -43,6 +49,17 @@ test('the stile of the worked example is mortised, mitred and stripped where it 
     height: '1/4',
     tilt: 45,
   });
+  // Sight edge up, front away: the left stile's bottom end and the right one's top come to the left stop.
+  const stops = (part: 'stile-left' | 'stile-right') =>
+    stage(part, 'mortise').places.map(({ settings }) => [settings.faceToFence, settings.endStop]);
+  expect(stops('stile-left')).toEqual([
+    ['front', 'left'],
+    ['front', 'right'],
+  ]);
+  expect(stops('stile-right')).toEqual([
+    ['front', 'right'],
+    ['front', 'left'],
+  ]);
   const strip = stage('stile-left', 'strip');
   expect(strip.settings).toMatchObject({ fence: '2', bladeHeight: '1', reach: '3.000000' });
   expect(Number(strip.settings.lag)).toBeCloseTo(1.889, 3);

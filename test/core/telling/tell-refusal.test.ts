@@ -9,7 +9,7 @@ import { partName, stageName, stationName } from '#core/telling/names.ts';
 import { tellRefusal } from '#core/telling/tell-refusal.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
 
-const planned = planFile(demo);
+const planned = planFile({ ...demo, ways: { strip: 'rip' } });
 if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
 const { doors } = planned.value;
 const parts = doors.flatMap((door) => door.parts);

@@ -42,6 +42,7 @@ function madeJob(seed: number, units: 'in' | 'mm'): unknown {
     id: `fixed-${seed}`,
     job: `Fixed ${seed}`,
     units,
+    ...(seed % 4 < 2 ? {} : { ways: { strip: 'rip', groove: seed % 8 < 4 ? 'saw' : 'router' } }),
     defaults: fields,
     doors: [
       {

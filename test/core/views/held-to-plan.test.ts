@@ -91,8 +91,10 @@ function look(door: PlanDoor, units: 'in' | 'mm', tally: Tally): void {
     tally.kinds.add(kind);
     const has = dimensioned(shown);
     for (const name of has) tally.drawn.add(`${kind} ${name}`);
-    for (const name of Object.keys(settings)) {
+    for (const [name, value] of Object.entries(settings)) {
       const facts = table[name];
+      // Nothing is as long as that: a notch from the very end.
+      if (value === '0') continue;
       if (facts === undefined || !isLength(facts) || has.has(name) || name in listed(kind)) continue;
       tally.lacking.add(`${kind} ${name}`);
     }

@@ -10,6 +10,8 @@ function planned(file: unknown): Plan {
 }
 
 export const demoPlan = planned(demo);
+/** The same with its beads ripped away. */
+export const rippedPlan = planned({ ...demo, ways: { strip: 'rip' } });
 export const workedPlan = planned(worked);
 
 /** Everything at once: long names, 64ths, wide rails, five mid rails, a flat arch whose pivot lies far away. */

@@ -6,7 +6,7 @@ import { doorCode } from '#labels/papers/job-sheet.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import { inFull } from '../../samples.ts';
 import { codesOn } from '../stickers/scan.ts';
-import { awkwardPlan, demoPlan, metricPlan } from './paper-jobs.ts';
+import { awkwardPlan, demoPlan, metricPlan, rippedPlan } from './paper-jobs.ts';
 import { type ReadPage, readPages, type ReadText } from './read-pages.ts';
 
 /** Doors of one mark are alike: the first of each is enough. */
@@ -105,10 +105,10 @@ test('a card takes two pages at most and has every setting of its door', { timeo
 });
 
 test('a card names what to set beside its line, and tells the steps of the stopped rip, the same step once', async () => {
-  const papers = await papersPdf(demoPlan, { kind: 'cards', paper: 'letter', doors: ['BENCH-1'] });
+  const papers = await papersPdf(rippedPlan, { kind: 'cards', paper: 'letter', doors: ['BENCH-1'] });
   if (!papers.ok) throw new Error(papers.fault);
   const text = (await readPages(papers.pdf)).flatMap(({ texts }) => texts.map((each) => each.text)).join(' ');
-  const [door] = demoPlan.doors.filter((each) => each.door === 'BENCH-1');
+  const [door] = rippedPlan.doors.filter((each) => each.door === 'BENCH-1');
   const mitre = looseStage(door?.parts[0] ?? { stages: [] }, 'mitre-bottom')?.settings.sightEdge;
   expect(mitre).toBe('3 1/4');
   expect(text).toContain('3 15/64 (line at 3 1/4)');

@@ -2,6 +2,7 @@ import { chmodSync, cpSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { liveHub, type LiveHub } from '../hub/live-hub.ts';
+import { isTree } from '#core/fields/read-shape.ts';
 import { type Standing, standingOf } from '../../kept/standing.ts';
 
 const KEPT = join(import.meta.dirname, '..', '..', 'kept');
@@ -26,19 +27,35 @@ function kept(version: string, name: string): unknown {
   return JSON.parse(readFileSync(join(KEPT, version, name), 'utf8'));
 }
 
+/**
+ * What is told now of what was told then: settings that plans have only had since are left out, and the dado, a tool that
+ * a later version chooses anew; a stage more, or a number that is another, is not.
+ */
+function asThen(now: unknown, then: unknown): unknown {
+  if (Array.isArray(now) && Array.isArray(then) && now.length === then.length)
+    return now.map((each: unknown, k) => asThen(each, then[k]));
+  if (!isTree(now) || !isTree(then)) return now;
+  const known = Object.entries(now).filter(([name]) => Object.hasOwn(then, name));
+  return Object.fromEntries(
+    known.map(([name, value]) => [name, name === 'blade' ? then.blade : asThen(value, then[name])]),
+  );
+}
+
 describe.each(readdirSync(KEPT, { withFileTypes: true }).filter((each) => each.isDirectory()))(
   'a data folder kept by version $name',
   ({ name: version }) => {
     it('opens with the same plans, codes, board and queues, and nothing put aside', async () => {
       const hub = await hubOn(version);
-      expect(await standingOf(hub)).toEqual(kept(version, 'standing.json'));
+      const then = kept(version, 'standing.json');
+      expect(asThen(await standingOf(hub), then)).toEqual(then);
       expect(hub.hub.store.jobs.troubles).toEqual([]);
     });
 
     it('stands the same after its second start', async () => {
       const hub = await hubOn(version);
       await hub.restart();
-      expect(await standingOf(hub)).toEqual(kept(version, 'standing.json'));
+      const then = kept(version, 'standing.json');
+      expect(asThen(await standingOf(hub), then)).toEqual(then);
     });
 
     it('takes the mark that a station had kept, and knows its PIN', async () => {
@@ -66,7 +83,7 @@ describe.each(readdirSync(KEPT, { withFileTypes: true }).filter((each) => each.i
       const expected = kept(version, 'standing.json') as Standing;
       const { progress: _numbers, ...standing } = await standingOf(hub);
       const { progress: _before, ...before } = expected;
-      expect(standing).toEqual(before);
+      expect(asThen(standing, before)).toEqual(before);
       expect((await hub.ask('POST', `/backups/${oldest?.name ?? ''}/restore`, {}, { cookie })).status).toBe(
         200,
       );

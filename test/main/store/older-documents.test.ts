@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { printLength } from '#core/length/print-length.ts';
 import { readJob } from '#core/job/read-job.ts';
-import { documentName, readJobDocument } from '#main/store/documents/job-document.ts';
+import { DOCUMENT_FORMAT, documentName, readJobDocument } from '#main/store/documents/job-document.ts';
 import { freshFolder } from './fresh-folder.ts';
 import { openStore, SMALL_JOB, smallShop } from './small-shop.ts';
 import { tryingPort } from './trying-port.ts';
@@ -34,7 +34,7 @@ test('a sparse job in inches keeps the measures of the day it was saved', () => 
   const { format, file } = readJobDocument(
     thirdForm({ ...SMALL_JOB, defaults: { stile: { width: '1 1/2' } } }),
   );
-  expect(format).toBe(4);
+  expect(format).toBe(DOCUMENT_FORMAT);
   expect(file.doors).toEqual(SMALL_JOB.doors);
   expect(file.defaults).toEqual({
     stile: { width: '1 1/2' },
@@ -153,7 +153,7 @@ test('documents in an older form are copied as they were, once, and then written
   expect(store.found.copied).toBe('before-test');
   expect(readFileSync(join(folder, 'before-test', 'jobs', documentName('boot-room')), 'utf8')).toBe(text);
   expect(readFileSync(join(folder, 'before-test', 'shop.json'), 'utf8')).toBe(shop);
-  expect(JSON.parse(readFileSync(path, 'utf8'))).toMatchObject({ format: 4, revision: 1 });
+  expect(JSON.parse(readFileSync(path, 'utf8'))).toMatchObject({ format: DOCUMENT_FORMAT, revision: 1 });
   await store.close();
   const again = await openStore(folder);
   expect(again.found.copied).toBeNull();
@@ -193,7 +193,7 @@ test('the plug pulled at any step of the first start of a version leaves the way
       readdirSync(folder).filter((name) => name.startsWith('before')),
       pulled,
     ).toEqual(['before-test']);
-    expect(JSON.parse(readFileSync(path, 'utf8')), pulled).toMatchObject({ format: 4 });
+    expect(JSON.parse(readFileSync(path, 'utf8')), pulled).toMatchObject({ format: DOCUMENT_FORMAT });
     await store.close();
     if (pulled === '') return;
   }

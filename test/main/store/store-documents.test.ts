@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { documentName } from '#main/store/documents/job-document.ts';
+import { DOCUMENT_FORMAT, documentName } from '#main/store/documents/job-document.ts';
 import { freshFolder } from './fresh-folder.ts';
 import { openStore, partsOf, SMALL_JOB, smallShop } from './small-shop.ts';
 import { tryingPort } from './trying-port.ts';
@@ -43,7 +43,7 @@ test('a job of the first format is taken up, and written in today’s', async ()
   writeFileSync(path, first);
   const again = await openStore(folder);
   expect(again.jobs.get('boot-room')?.document).toMatchObject({
-    format: 4,
+    format: DOCUMENT_FORMAT,
     added: null,
     measured: {},
     asMarked: [],

@@ -11,6 +11,7 @@ const FILE = {
   format: 1,
   job: 'Millbrook boot room',
   units: 'in',
+  ways: { strip: 'rip' },
   doors: [{ mark: 'BENCH', quantity: 2, opening: { width: '14 3/4', height: '22 1/2' } }],
 };
 

@@ -5,6 +5,7 @@ import { say } from '../words/say.ts';
 import type { Dimension, Shape } from '../drawing/model.ts';
 import { drawn } from './drawn.ts';
 import { profileOf } from './profile.ts';
+import { mirrored } from '../drawing/mirrored.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke } from '../drawing/shapes.ts';
 import { faceSeen } from '../plan/face-seen.ts';
 import { drawnEnd, placed, stileBlank, type StileLie } from './stile-blank.ts';
@@ -36,10 +37,11 @@ export function tableUnder(width: number, to: number, thick = BLOCK): Shape[] {
   ];
 }
 
-/** Which face one sees, written on the blank. */
-function faceNote(part: PlanPart, lie: StileLie): Shape[] {
+/** Which face one sees, written on the blank; the other one where the drawing is mirrored, its left end at the right. */
+function faceNote(part: PlanPart, lie: StileLie, seenMirrored = false): Shape[] {
   const { width } = profileOf(part);
-  const face = faceSeen(part, lie);
+  const seen = faceSeen(part, lie);
+  const face = !seenMirrored ? seen : seen === 'front' ? 'back' : 'front';
   const beside = lie.above === 'bead' ? 0.14 : 0.86;
   return [
     label(
@@ -90,7 +92,10 @@ function fromEnd(
   });
 }
 
-/** At the mortiser: outer edge down, bead edge up under the chisel, one place at a time; its own end against the stop. */
+/**
+ * At the mortiser: outer edge down, bead edge up under the chisel, front away from one, one place at a time; its own end
+ * against the stop that the plan names.
+ */
 export function mortiseSetup(part: PlanPart, stage: StageOf<'mortise'>, place?: PlaceName): Shape[] {
   const chosen = placeOf(stage, place);
   if (chosen === undefined) return [];
@@ -107,7 +112,8 @@ export function mortiseSetup(part: PlanPart, stage: StageOf<'mortise'>, place?: 
   const groove = width - drawn(stage.settings.depthFromEdge) + drawn(stage.settings.depthFromGroove);
   const chisel = stage.settings.chisel === undefined ? 0 : drawn(stage.settings.chisel);
   const own = { place: chosen.at };
-  return [
+  const atRight = chosen.settings.endStop === 'right';
+  const shapes = [
     ...stileBlank(part, lie, chosen.at),
     ...stopBlock(width),
     ...(chisel > 0
@@ -122,7 +128,7 @@ export function mortiseSetup(part: PlanPart, stage: StageOf<'mortise'>, place?: 
           ),
         ]
       : []),
-    ...faceNote(part, lie),
+    ...faceNote(part, lie, atRight),
     fromEnd(part, lie, 'start', chosen.settings.start, width, 'above', 1, own),
     fromEnd(part, lie, 'stop', chosen.settings.stop, width, 'above', 2, own),
     dimension('length', chosen.settings.length, at(x1, 0), at(x2, 0), 'below', 1, own),
@@ -139,6 +145,7 @@ export function mortiseSetup(part: PlanPart, stage: StageOf<'mortise'>, place?: 
       { datum: true },
     ),
   ];
+  return atRight ? shapes.map(mirrored) : shapes;
 }
 
 /** How much of the length is drawn: what the setting needs and a little more; the whole when that is most of it. */

@@ -35,11 +35,17 @@ export const officeWords = {
   'office.tool.drums': 'Sanding drums, diameter',
   'office.tool.blade.diameter': 'Saw blade, diameter',
   'office.tool.blade.greatestHeight': 'Saw blade, greatest height',
+  'office.tool.blade.ripHeight': 'Saw blade, height for a stopped rip (empty: just above the stock)',
   'office.tool.bearingRadius': 'Bearing of bead and slot cutter, radius',
   'office.tool.slidingFit': 'Sliding fit',
   'office.tool.panelBand': 'Bevel width of a raised panel',
   'office.shop.save': 'Save the shop',
   'office.shop.saved': 'Saved. Every station has it now.',
+  'office.shop.ways': 'Ways of the shop',
+  'office.shop.ways.note': 'For jobs saved from now on; a running job keeps its own.',
+  'office.shop.ways.caution':
+    'Dado heads are not lawful everywhere, and a stopped rip is cut without a guard: local codes, the saw’s manual and proper training come first.',
+  'office.shop.moisture': 'Moisture of the wood',
   'office.pin.note':
     'The PIN is asked for to open the office, to change anything, and to leave full screen. Four to twelve digits.',
   'office.pin.new': 'New PIN',

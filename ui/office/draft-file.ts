@@ -31,8 +31,23 @@ export function fileOf(draft: Draft): Tree {
     job: draft.job.trim(),
     ...(draft.due === '' ? {} : { due: draft.due }),
     units: draft.units,
+    ...waysOf(draft),
     defaults,
     doors: draft.rows.map(doorOf),
+  };
+}
+
+/** The job's own ways and moisture, as far as it has any; what is no number of percent goes as it was typed, so that it is told. */
+function waysOf({ ways, moisture }: Draft): Tree {
+  const own = Object.entries(ways).filter(([, way]) => way !== '');
+  const percent = (text: string) => (/^\d{1,2}(\.\d+)?$/.test(text) ? Number(text) : text);
+  const typed = Object.entries(moisture).map(([name, text]) => [name, text.trim()] as const);
+  const given = typed.filter(([, text]) => text !== '');
+  return {
+    ...(own.length === 0 ? {} : { ways: Object.fromEntries(own) }),
+    ...(given.length === 0
+      ? {}
+      : { moisture: Object.fromEntries(given.map(([name, text]) => [name, percent(text)])) }),
   };
 }
 
@@ -70,6 +85,11 @@ export function draftOf(file: unknown, id: string | null, revision: number | nul
   draft.revision = revision;
   draft.job = text(tree.job);
   draft.due = text(tree.due);
+  const ways = isTree(tree.ways) ? tree.ways : {};
+  if (ways.strip === 'notch' || ways.strip === 'rip') draft.ways.strip = ways.strip;
+  if (ways.groove === 'saw' || ways.groove === 'router') draft.ways.groove = ways.groove;
+  const moisture = isTree(tree.moisture) ? tree.moisture : {};
+  for (const name of ['atBuild', 'low', 'high'] as const) draft.moisture[name] = text(moisture[name]);
   const given = isTree(tree.defaults) ? tree.defaults : {};
   for (const field of DEFAULT_FIELDS) {
     const value = valueAt(given, field);

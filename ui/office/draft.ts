@@ -1,6 +1,8 @@
 import { isTree } from '#core/fields/read-shape.ts';
 import { doorDefaults } from '#core/job/defaults.ts';
 import { typeLength } from '#core/length/type-length.ts';
+import type { Moisture } from '#core/job/moisture.ts';
+import type { Ways } from '#core/job/ways.ts';
 import type { Units } from '#core/length/units.ts';
 import { eachOwn, isOwnPath, ownCount, type OwnPath } from './own-fields.ts';
 
@@ -44,6 +46,9 @@ export interface Draft {
   due: string;
   units: Units;
   defaults: Record<DefaultField, string>;
+  /** The job's own ways and moisture; empty where they are the shop's. */
+  ways: { strip: '' | Ways['strip']; groove: '' | Ways['groove'] };
+  moisture: Record<keyof Moisture, string>;
   /** The species of the panels; empty where none is said. */
   species: string;
   /** What a file brought among its defaults that the form has no field for. */
@@ -137,6 +142,8 @@ export function emptyDraft(units: Units): Draft {
     due: '',
     units,
     defaults: builtIn(units),
+    ways: { strip: '', groove: '' },
+    moisture: { atBuild: '', low: '', high: '' },
     species: '',
     otherDefaults: {},
     rows: [emptyRow()],

@@ -18,6 +18,11 @@ export interface ShopDraft {
   everyHours: string;
   keep: string;
   widths: Record<string, string>;
+  /** The bead behind the rails: notched away, or ripped at either saw. */
+  strip: 'notch' | 'rip' | 'rip-band-saw';
+  groove: 'saw' | 'router';
+  /** In percent. */
+  moisture: Record<keyof Shop['profile']['moisture'], string>;
   /** In inches, for jobs in inches, and in millimetres for the others. */
   tools: Record<Units, Record<Tool, string>>;
 }
@@ -29,6 +34,7 @@ export const TOOLS = [
   'drums',
   'blade.diameter',
   'blade.greatestHeight',
+  'blade.ripHeight',
   'bearingRadius',
   'slidingFit',
   'panelBand',
@@ -61,6 +67,13 @@ export function shopDraftOf(shop: Shop): ShopDraft {
     widths: Object.fromEntries(
       STATIONS.map((station) => [station, String(shop.stations[station]?.screenWidthMm ?? '')]),
     ),
+    strip: stripOf(shop.profile),
+    groove: shop.profile.ways.groove,
+    moisture: {
+      atBuild: String(shop.profile.moisture.atBuild),
+      low: String(shop.profile.moisture.low),
+      high: String(shop.profile.moisture.high),
+    },
     tools: {
       in: toolsOf(profileIn(shop, 'in')),
       mm: toolsOf(profileIn(shop, 'mm')),
@@ -79,6 +92,10 @@ function toolsOf(profile: Shop['profile']): Record<Tool, string> {
     drums: typed(profile.drums, profile.units),
     'blade.diameter': typed([profile.blade.diameter], profile.units),
     'blade.greatestHeight': typed([profile.blade.greatestHeight], profile.units),
+    'blade.ripHeight': typed(
+      profile.blade.ripHeight === undefined ? [] : [profile.blade.ripHeight],
+      profile.units,
+    ),
     bearingRadius: typed([profile.bearingRadius], profile.units),
     slidingFit: typed([profile.slidingFit], profile.units),
     panelBand: typed([profile.panelBand], profile.units),
@@ -121,8 +138,31 @@ export function shopFileOf(draft: ShopDraft, before: Shop): ShopFile {
         .filter(([, width]) => width.trim() !== '')
         .map(([station, width]) => [station, { screenWidthMm: Number(width) }]),
     ),
-    profile: { ...before.profile, ...fieldsOf(draft.tools[before.profile.units]) },
-    otherProfile: { ...before.otherProfile, ...fieldsOf(draft.tools[before.otherProfile.units]) },
+    profile: { ...before.profile, ...fieldsOf(draft.tools[before.profile.units]), ...waysOf(draft) },
+    otherProfile: {
+      ...before.otherProfile,
+      ...fieldsOf(draft.tools[before.otherProfile.units]),
+      ...waysOf(draft),
+    },
+  };
+}
+
+function stripOf({ ways, stripStation }: Shop['profile']): ShopDraft['strip'] {
+  if (ways.strip === 'notch') return 'notch';
+  return stripStation === 'band-saw' ? 'rip-band-saw' : 'rip';
+}
+
+/** What is alike for jobs of both units; what is no number of percent goes as it was typed, so that it is told. */
+function waysOf({ strip, groove, moisture }: ShopDraft): Record<string, unknown> {
+  const percent = (text: string) => (/^\d{1,2}(\.\d+)?$/.test(text.trim()) ? Number(text) : text);
+  return {
+    ways: { strip: strip === 'notch' ? 'notch' : 'rip', groove },
+    ...(strip === 'notch' ? {} : { stripStation: strip === 'rip' ? 'table-saw' : 'band-saw' }),
+    moisture: {
+      atBuild: percent(moisture.atBuild),
+      low: percent(moisture.low),
+      high: percent(moisture.high),
+    },
   };
 }
 
@@ -131,6 +171,7 @@ function fieldsOf(tools: Record<Tool, string>): Record<string, unknown> {
   const fields: Record<string, unknown> = {};
   for (const tool of TOOLS) {
     const text = tools[tool].trim();
+    if (tool === 'blade.ripHeight' && text === '') continue;
     const [group = '', field] = tool.split('.');
     if (field !== undefined) fields[group] = { ...(fields[group] as object | undefined), [field]: text };
     else fields[group] = LISTS.includes(tool) ? listOf(text) : text;

@@ -28,6 +28,7 @@ export function tellTool(
         : code === 'negative'
           ? say('told.negative')
           : message;
+  if (tool === 'moisture') return { label: say('office.shop.moisture'), words };
   const label = hasWords(key)
     ? say('office.tool-in', { tool: say(key), units: say(`office.units.${units}`) })
     : path;

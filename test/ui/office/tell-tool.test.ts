@@ -12,6 +12,7 @@ const inches: ShopDraft['tools']['in'] = {
   drums: '1',
   'blade.diameter': '10',
   'blade.greatestHeight': '0',
+  'blade.ripHeight': '',
   bearingRadius: '1/4',
   slidingFit: '',
   panelBand: '1,5',

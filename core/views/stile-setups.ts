@@ -206,7 +206,7 @@ export function notchSetup(part: PlanPart, { settings: s }: StageOf<'notch'>): S
     area(rectangle(x1, 0, x2, bead), 'notch', 'waste', 'cut'),
     ...faceNote(part, lie),
     ...(from > 0 ? [fromEnd(part, lie, 'from', s.from, 0, 'below', 1)] : []),
-    fromEnd(part, lie, 'to', s.to, 0, 'below', 2),
+    fromEnd(part, lie, 'to', s.to, 0, 'below', from > 0 ? 2 : 1),
     dimension('length', s.length, at(x1, width), at(x2, width), 'above', 1),
     dimension('height', s.height, at(end, 0), at(end, bead), 'right', 1, { datum: true }),
   ];

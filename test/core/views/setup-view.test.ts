@@ -13,7 +13,8 @@ import { surveyView } from '#core/views/survey-view.ts';
 import { svgOf } from '#core/drawing/svg.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import { LANGUAGES } from '#core/words/languages.ts';
-import { speak } from '#core/words/say.ts';
+import { say, speak } from '#core/words/say.ts';
+import worked from '../../fixtures/worked-example.json' with { type: 'json' };
 import { plans } from './drawn-plans.ts';
 import { textsOf } from '../drawing/strokes.ts';
 
@@ -278,4 +279,31 @@ test('a panel is raised back down, its cutter as high above the table as the ban
   const depth = shapes.find((shape) => shape.kind === 'dimension' && shape.name === 'depth');
   expect(depth?.kind === 'dimension' ? [depth.from.y, depth.datum] : []).toEqual([0, true]);
   expect(shapes.some((shape) => shape.kind === 'label' && shape.text === 'back down')).toBe(true);
+});
+
+test.each([
+  ['stile-left', 'bottom', -1],
+  ['stile-left', 'top', 1],
+  ['stile-right', 'bottom', 1],
+  ['stile-right', 'top', -1],
+] as const)('at the mortiser the %s’s %s end comes to its stop, the back toward one', (name, place, side) => {
+  const planned = planFile(worked);
+  const part = planned.ok ? planned.value.doors[0]?.parts.find((each) => each.part === name) : undefined;
+  const stage = part === undefined ? undefined : stageOf(part, 'mortise');
+  if (part === undefined || stage === undefined) throw new Error('no mortise');
+  const { shapes } = setupView(part, stage, 'in', place);
+  const xs = (role: string) =>
+    shapes.flatMap((shape) =>
+      shape.kind === 'area' && shape.role === role
+        ? [shape.path.start, ...shape.path.runs.map(({ to }) => to)].map(({ x }) => x)
+        : [],
+    );
+  // The stop stands beyond the end; the mortise is measured from there into the stile.
+  expect(Math.max(...xs('stop').map((x) => x * side))).toBeGreaterThan(0.5);
+  expect(Math.max(...xs('outline').map((x) => x * side))).toBeCloseTo(0, 9);
+  const start = shapes.find((shape) => shape.kind === 'dimension' && shape.name === 'start');
+  expect(start).toMatchObject({ from: { x: expect.closeTo(0, 9) as number }, to: { x: -side * 0.875 } });
+  const words = shapes.flatMap((shape) => (shape.kind === 'label' ? [shape.text] : []));
+  expect(words).toContain(say('drawing.back-toward-you'));
+  expect(words).toContain(say(`drawing.${place}`));
 });

@@ -2,6 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { builtInFields, completeDefaults } from '#core/job/complete-defaults.ts';
+import { readJob } from '#core/job/read-job.ts';
 import { convertJob } from '#core/job/convert-units.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
@@ -175,4 +176,23 @@ test('what an empty field of a door’s own stands for is the job’s, a survey�
   expect([usualAt(draft, 'horn'), usualAt(draft, 'survey.widthTop')]).toEqual(['3/4', '']);
   draft.otherDefaults = { survey: { widthTop: 16 } };
   expect(usualAt(draft, 'survey.widthTop')).toBe('16');
+});
+
+test('a job’s own ways and moisture are read and written; where it has none it takes the shop’s', () => {
+  const own = { ways: { strip: 'rip' }, moisture: { atBuild: 7.5, low: 6, high: 14 } };
+  const file = {
+    format: 1,
+    job: 'Sail loft',
+    units: 'in',
+    doors: [{ mark: 'A', opening: { width: '16', height: '30' } }],
+  };
+  expect(fileOf(draftOf({ ...file, ...own }, null, null))).toMatchObject(own);
+  expect(fileOf(draftOf({ ...file, ...own }, null, null)).ways).toEqual({ strip: 'rip' });
+  for (const name of ['ways', 'moisture']) expect(fileOf(draftOf(file, null, null))).not.toHaveProperty(name);
+  const draft = draftOf(file, null, null);
+  draft.moisture.high = 'damp';
+  const read = readJob(fileOf(draft));
+  expect(read.ok ? [] : read.faults.map(({ path, code }) => [path, code])).toEqual([
+    ['moisture', 'moisture'],
+  ]);
 });

@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { shopAnswer, shopFile } from '#core/api/shop-api.ts';
-import { writeProfile } from '#core/shop/read-profile.ts';
+import { readProfile, writeProfile } from '#core/shop/read-profile.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
 import { shopAtFirst } from '#core/shop/shop-start.ts';
 import { emptyPerson, shopDraftOf, shopFileOf } from '#ui/office/shop-draft.ts';
@@ -48,4 +48,26 @@ test('what is typed becomes a shop that the hub takes: a badge gets its P-, a pe
   expect(file.rounding.denominator).toBe(32);
   expect(file.profile.chisels).toEqual(['1/4', '3/8']);
   expect(file.otherProfile?.chisels).toEqual(['6', '9.5']);
+});
+
+test('the shop’s ways, the height of its rip and its moisture hold for jobs of both units; a height left empty is none', () => {
+  const draft = shopDraftOf(shop);
+  expect([draft.strip, draft.groove, draft.tools.in['blade.ripHeight']]).toEqual(['notch', 'saw', '']);
+  draft.strip = 'rip-band-saw';
+  draft.groove = 'router';
+  draft.tools.mm['blade.ripHeight'] = '50';
+  draft.moisture = { atBuild: '7.5', low: '5', high: '13' };
+  const { profile, otherProfile } = shopFileOf(draft, shop);
+  for (const each of [profile, otherProfile])
+    expect(each).toMatchObject({
+      ways: { strip: 'rip', groove: 'router' },
+      stripStation: 'band-saw',
+      moisture: { atBuild: 7.5, low: 5, high: 13 },
+    });
+  expect(profile.blade).not.toHaveProperty('ripHeight');
+  expect(otherProfile?.blade).toMatchObject({ ripHeight: '50' });
+  const read = readProfile(otherProfile, 'mm');
+  expect(read.ok && shopDraftOf({ ...shop, profile: writeProfile(read.value), units: 'mm' }).strip).toBe(
+    'rip-band-saw',
+  );
 });

@@ -1,7 +1,7 @@
-import { basename, dirname, join } from 'node:path';
+import { dirname } from 'node:path';
 import { z } from 'zod';
 import type { Plan } from '#core/plan/plan.ts';
-import { codeOf, type FilePort, writeAll } from '../files/file-port.ts';
+import { codeOf, draftOf, type FilePort, writeAll } from '../files/file-port.ts';
 import { documentName } from './job-document.ts';
 import { pack, slices, unpack } from '../files/packed.ts';
 import { linesOfPlan, planLine, type PlanLine, planOfLines } from './plan-lines.ts';
@@ -39,7 +39,7 @@ export async function keepTexts(
   { hash, version }: MadeOf,
   lines: AsyncIterable<Buffer | string> | Iterable<string>,
 ): Promise<void> {
-  const temporary = join(dirname(path), `.${basename(path)}.new`);
+  const temporary = draftOf(port, path);
   const file = await port.create(temporary);
   try {
     await writeAll(file, Buffer.from(`${JSON.stringify({ kept: KEPT_FORMAT, hash, version })}\n`));

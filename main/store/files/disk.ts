@@ -1,4 +1,4 @@
-import { constants, statSync, writeSync } from 'node:fs';
+import { constants, readFileSync, statSync, writeSync } from 'node:fs';
 import {
   copyFile,
   type FileHandle,
@@ -13,7 +13,7 @@ import {
   statfs,
 } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { codeOf, type FilePort, type GrowingFile } from './file-port.ts';
+import { codeOf, type FilePort, type GrowingFile, StoreTrouble } from './file-port.ts';
 
 /** The real disk. Files and folders are the user's own (0600, 0700). */
 export const disk: FilePort = {
@@ -26,6 +26,18 @@ export const disk: FilePort = {
   read: (path) => unlessMissing(readFile(path)),
   async size(path) {
     return (await unlessMissing(stat(path)))?.size ?? null;
+  },
+  peek(path) {
+    try {
+      return readFileSync(path);
+    } catch (error) {
+      if (codeOf(error) === 'ENOENT') return null;
+      throw error;
+    }
+  },
+  identity(path) {
+    const found = statSync(path, { bigint: true, throwIfNoEntry: false });
+    return found === undefined ? null : identityOf(found);
   },
   async slice(path, from, to) {
     const file = await open(path, 'r');
@@ -67,7 +79,20 @@ export const disk: FilePort = {
     const { bavail, blocks, bsize } = await statfs(folder);
     return { free: bavail * bsize, total: blocks * bsize };
   },
+  shared: async (folder) => !OWN_DISKS.has((await statfs(folder)).type),
 };
+
+/**
+ * File systems that one machine has to itself, by the numbers that Linux gives them (linux/magic.h, from memory): ext2 to
+ * ext4, xfs, btrfs, f2fs, tmpfs, overlay, zfs, and those of sticks, vfat and exfat.
+ */
+const OWN_DISKS = new Set([
+  0xef53, 0x58465342, 0x9123683e, 0xf2f52010, 0x01021994, 0x794c7630, 0x2fc12fc1, 0x4d44, 0x2011bab0,
+]);
+
+function identityOf({ dev, ino }: { readonly dev: bigint; readonly ino: bigint }): string {
+  return `${dev}:${ino}`;
+}
 
 /** What a disk without links answers: one formatted for cameras, some in the network. */
 const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK']);
@@ -86,17 +111,24 @@ async function copyUnlessThere(from: string, to: string): Promise<boolean> {
 const AT_ONCE = 64 * 1024;
 
 async function growing(file: FileHandle, path: string): Promise<GrowingFile> {
-  const { ino, dev } = await file.stat({ bigint: true });
+  const identity = identityOf(await file.stat({ bigint: true }));
   return {
+    identity,
     write: (bytes) =>
       bytes.length <= AT_ONCE
         ? writeSync(file.fd, bytes)
         : file.write(bytes, 0, bytes.length).then(({ bytesWritten }) => bytesWritten),
     flush: () => file.datasync(),
     truncate: (bytes) => file.truncate(bytes),
-    inPlace() {
+    displaced(bytes) {
       const now = statSync(path, { bigint: true, throwIfNoEntry: false });
-      return now?.ino === ino && now.dev === dev;
+      if (now === undefined || identityOf(now) !== identity)
+        return Promise.resolve(new StoreTrouble('the log was moved or removed'));
+      return now.size === BigInt(bytes)
+        ? null
+        : Promise.resolve(
+            new StoreTrouble(`the log is ${now.size} bytes long and not ${bytes}: somebody else wrote it`),
+          );
     },
     close: () => file.close(),
   };

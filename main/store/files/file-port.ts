@@ -6,8 +6,13 @@ export interface GrowingFile {
   write(bytes: Uint8Array): number | Promise<number>;
   flush(): Promise<void>;
   truncate(bytes: number): Promise<void>;
-  /** Is it still this file that stands under its name? Not when its folder was moved, removed or unmounted. */
-  inPlace(): boolean;
+  /** Which file it is, whatever its name: device and number. */
+  readonly identity: string;
+  /**
+   * Null while this very file stands under its name, so many bytes long, and may be written by this process; else what
+   * happened: its folder was moved, removed or unmounted, or somebody else writes.
+   */
+  displaced(bytes: number): Promise<StoreTrouble> | null;
   close(): Promise<void>;
 }
 
@@ -20,6 +25,10 @@ export interface FilePort {
   read(path: string): Promise<Buffer | null>;
   /** Bytes, or null when there is no such file. */
   size(path: string): Promise<number | null>;
+  /** The same for a small file, at once: between two steps of a program nothing else happens. */
+  peek(path: string): Buffer | null;
+  /** Which file or folder stands under this name, at once: device and number. Null when there is none. */
+  identity(path: string): string | null;
   /** The bytes from one place up to another, fewer where the file ends before. */
   slice(path: string, from: number, to: number): Promise<Buffer>;
   /** An empty file under this name, whatever stood there. */
@@ -34,6 +43,15 @@ export interface FilePort {
   flushFolder(path: string): Promise<void>;
   /** Bytes free and in all on the disk that holds this folder. */
   space(folder: string): Promise<{ readonly free: number; readonly total: number }>;
+  /** May other machines see this folder too? Then what they are to see must be flushed. */
+  shared(folder: string): Promise<boolean>;
+  /** The folder in which files are made before they get their name, where that is not the one that they go to. */
+  readonly drafts?: string;
+}
+
+/** Where a file is made that is to stand under this name once it is whole. */
+export function draftOf(port: FilePort, path: string): string {
+  return join(port.drafts ?? dirname(path), `.${basename(path)}.new`);
 }
 
 /** Writes all of the bytes, whatever number of writes that takes. */
@@ -47,8 +65,7 @@ export async function writeAll(file: GrowingFile, bytes: Uint8Array): Promise<vo
 
 /** The whole text under this name, or the old one: temporary file, flush, rename, flush of the folder. */
 export async function replaceFile(port: FilePort, path: string, content: string | Uint8Array): Promise<void> {
-  const folder = dirname(path);
-  const temporary = join(folder, `.${basename(path)}.new`);
+  const temporary = draftOf(port, path);
   const file = await port.create(temporary);
   try {
     await writeAll(file, typeof content === 'string' ? Buffer.from(content) : content);
@@ -57,7 +74,7 @@ export async function replaceFile(port: FilePort, path: string, content: string 
     await file.close();
   }
   await port.rename(temporary, path);
-  await port.flushFolder(folder);
+  await port.flushFolder(dirname(path));
 }
 
 /** Something could not be written down or read back. Its message is for a person. */

@@ -33,7 +33,9 @@ export const MOST_SEQ = 4_000_000_000;
  * failed write or flush the file is opened anew, checked, and cut to what was answered: it is never just tried again.
  */
 export class EventLog implements Entries<LogPlace> {
-  #file: GrowingFile | null;
+  /** After a failure it stays open until it was opened anew, so that no other file can be taken for it. */
+  #file: GrowingFile;
+  #sound = true;
   /** What was answered: the last number, and the bytes and lines up to its end. */
   #answered: LogPlace;
   #lastLine: Buffer;
@@ -137,17 +139,19 @@ export class EventLog implements Entries<LogPlace> {
         this.#trouble = null;
         this.#answer(batch);
       } catch (error) {
-        await this.#refuse(batch, error);
+        this.#refuse(batch, error);
       }
     }
     this.#running = null;
   }
 
   async #write(bytes: Buffer): Promise<void> {
-    const file = (this.#file ??= await this.#reopen());
+    if (!this.#sound) await this.#reopen();
+    const file = this.#file;
     await writeAll(file, bytes);
     await file.flush();
-    if (!file.inPlace()) throw new StoreTrouble('the log was moved or removed');
+    const displaced = file.displaced(this.#answered.bytes + bytes.length);
+    if (displaced !== null) throw await displaced;
   }
 
   #answer(batch: readonly Waiting[]): void {
@@ -164,11 +168,9 @@ export class EventLog implements Entries<LogPlace> {
   }
 
   /** All that wait are refused with what failed: they were judged as if it had been written. */
-  async #refuse(batch: readonly Waiting[], error: unknown): Promise<void> {
+  #refuse(batch: readonly Waiting[], error: unknown): void {
     const trouble = error instanceof StoreTrouble ? error : new StoreTrouble(wordsOf(error), error);
-    const file = this.#file;
-    this.#file = null;
-    await file?.close().catch(() => undefined);
+    this.#sound = false;
     const refused = [...batch, ...this.#waiting];
     this.#waiting = [];
     this.#seq -= refused.length;
@@ -176,20 +178,28 @@ export class EventLog implements Entries<LogPlace> {
     for (const { refused: tell } of refused) tell(trouble);
   }
 
-  /** After a failure: what was answered must still stand there, whole; anything behind it was refused and is cut off. */
-  async #reopen(): Promise<GrowingFile> {
+  /**
+   * After a failure: what was answered must still stand there, whole, in this very file; anything behind it was refused
+   * and is cut off. Another file under its name, as whoever took the folder over makes one, is left alone.
+   */
+  async #reopen(): Promise<void> {
     const { bytes } = this.#answered;
     const size = (await this.#port.size(this.path)) ?? 0;
     if (size < bytes)
       throw new StoreTrouble(`the log is shorter than what was answered: ${size} of ${bytes} bytes`);
     const last = await this.#port.slice(this.path, bytes - this.#lastLine.length, bytes);
     if (!last.equals(this.#lastLine)) throw new StoreTrouble('the log no longer ends as it was answered');
+    const before = this.#file;
     const file = await this.#port.grow(this.path);
-    return closedUnless(file, async () => {
+    await closedUnless(file, async () => {
+      if (file.identity !== before.identity)
+        throw new StoreTrouble('another file stands in the log’s place: start the program anew');
       await file.truncate(bytes);
       await file.flush();
-      return file;
     });
+    this.#file = file;
+    this.#sound = true;
+    await before.close().catch(() => undefined);
   }
 
   /** The entry of this number as it stands on disk; null when it cannot be read. */
@@ -242,8 +252,7 @@ export class EventLog implements Entries<LogPlace> {
   /** Waits for what is being written, then closes. */
   async close(): Promise<void> {
     while (this.#running !== null) await this.#running;
-    await this.#file?.close();
-    this.#file = null;
+    await this.#file.close();
   }
 }
 

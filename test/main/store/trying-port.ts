@@ -38,7 +38,8 @@ export function tryingPort(under: FilePort = disk): TryingPort {
       ),
     flush: () => tried('flush', path, () => inner.flush()),
     truncate: (bytes) => tried('truncate', path, () => inner.truncate(bytes)),
-    inPlace: () => inner.inPlace(),
+    identity: inner.identity,
+    displaced: (bytes) => inner.displaced(bytes),
     close: () => inner.close(),
   });
   const port: TryingPort = {

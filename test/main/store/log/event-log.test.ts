@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 import { disk } from '#main/store/files/disk.ts';
 import { EventLog } from '#main/store/log/event-log.ts';
 import { type FilePort, StoreTrouble } from '#main/store/files/file-port.ts';
-import type { ReadLine } from '#main/store/log/log-line.ts';
+import { type ReadLine, writeLine } from '#main/store/log/log-line.ts';
 import { freshFolder } from '../fresh-folder.ts';
 import { tryingPort } from '../trying-port.ts';
 
@@ -92,7 +92,7 @@ test('after a failed flush the file is opened anew, cut to what was answered, an
   await log.close();
 });
 
-test('a file that fails again when it is opened anew is closed each time', async () => {
+test('of a file that fails again each time it is opened anew, one stays open', async () => {
   let open = 0;
   const counting: FilePort = {
     ...disk,
@@ -112,8 +112,36 @@ test('a file that fails again when it is opened anew is closed each time', async
   const { log } = await EventLog.open(port, join(freshFolder(), 'log.jsonl'), () => undefined);
   port.break('flush', 'EIO');
   for (let k = 0; k < 5; k += 1) await expect(append(log, { k })).rejects.toThrow('EIO');
-  expect(open).toBe(0);
+  expect(open).toBe(1);
+  port.mend();
+  expect(await append(log, { k: 5 })).toBe(1);
+  expect(open).toBe(1);
   await log.close();
+  expect(open).toBe(0);
+});
+
+test('another file in the log’s place is neither cut nor added to, whatever it holds', async () => {
+  const path = join(freshFolder(), 'log.jsonl');
+  const { log } = await EventLog.open(disk, path, () => undefined);
+  await append(log, { k: 1 });
+  const successors = `${readFileSync(path, 'utf8')}a line of who took the folder over\n`;
+  writeFileSync(`${path}.new`, successors);
+  renameSync(`${path}.new`, path);
+  await expect(append(log, { k: 2 })).rejects.toThrow(/moved or removed/);
+  await expect(append(log, { k: 2 })).rejects.toThrow(/another file stands in the log’s place/);
+  expect(readFileSync(path, 'utf8')).toBe(successors);
+  await log.close();
+});
+
+test('a line that somebody else added is noticed before anything is answered, and cut off', async () => {
+  const path = join(freshFolder(), 'log.jsonl');
+  const { log } = await EventLog.open(disk, path, () => undefined);
+  await append(log, { k: 1 });
+  appendFileSync(path, writeLine(2, { k: 'a late one' }));
+  await expect(append(log, { k: 2 })).rejects.toThrow(/somebody else wrote it/);
+  expect(await append(log, { k: 3 })).toBe(2);
+  await log.close();
+  expect((await readBack(path)).read.map(({ entry }) => entry)).toEqual([{ k: 1 }, { k: 3 }]);
 });
 
 test('a short write is gone on with until all bytes are written', async () => {
@@ -151,6 +179,7 @@ test('a log that was written over by another is not added to', async () => {
   writeFileSync(path, 'y'.repeat(size));
   await expect(append(log, { k: 3 })).rejects.toThrow(/no longer ends as it was answered/);
   expect(readFileSync(path, 'utf8')).toBe('y'.repeat(size));
+  await log.close();
 });
 
 test('cut at every byte of its last three lines, all whole lines are there and the torn one is cut off', async () => {

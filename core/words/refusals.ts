@@ -45,6 +45,10 @@ export const refusalWords = {
   'api.method': 'This address takes {allowed}.',
   'api.store':
     'It could not be written down, so it was not recorded: {reason}. Free up the disk or repair the folder; recording goes on again at once.',
+  'api.taken-over':
+    'Another copy of the program (process {pid} on {host}) has taken over the data folder. This one records nothing more and stops. Load this page anew.',
+  'api.lock-gone':
+    'The lock in the data folder was taken away while the program ran. It records nothing more and stops. Start it again.',
   'api.stock-unknown': 'There is no sticker stock {stock}; there are {stocks}.',
   'api.codes-unknown': 'No part of this job has the code {codes}.',
   'api.print-unknown': 'No such print is on its way.',

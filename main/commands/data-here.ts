@@ -1,7 +1,7 @@
 import { archiveLines } from '../store/archive/archive-lines.ts';
 import { Backups } from '../store/archive/backups.ts';
 import { disk } from '../store/files/disk.ts';
-import { takeLock } from '../store/files/lock.ts';
+import { holdFolder } from '../store/files/hold-folder.ts';
 import { restoringInto } from '../store/archive/restore.ts';
 import { Store } from '../store/store.ts';
 import { DataFault, type DataWork } from './data-work.ts';
@@ -9,12 +9,14 @@ import { DataFault, type DataWork } from './data-work.ts';
 /** Does the work on a data folder itself; null when a hub holds it. */
 export async function dataHere(folder: string, version: string): Promise<DataWork | null> {
   await disk.makeFolder(folder);
-  const lock = await takeLock(disk, folder, process.pid);
-  if (!lock.ok) return null;
+  const taken = await holdFolder(disk, folder);
+  if (!taken.ok) return null;
+  const { held } = taken;
+  const { files } = held;
   try {
-    const store = await Store.open({ port: disk, folder, version });
-    const backups = new Backups(disk, folder);
-    const restore = restoringInto(disk, folder, store, backups, version);
+    const store = await Store.open({ port: files, folder, version, renew: !held.certain });
+    const backups = new Backups(files, folder);
+    const restore = restoringInto(files, folder, store, backups, version);
     return {
       list: () => backups.list(),
       backup: () => backups.make(store, version, store.shop.document.shop.backup.keep),
@@ -29,11 +31,11 @@ export async function dataHere(folder: string, version: string): Promise<DataWor
       take: (from, bytes) => restore(from, bytes, 'foreign'),
       async close() {
         await store.close();
-        await lock.release();
+        await held.release();
       },
     };
   } catch (error) {
-    await lock.release();
+    await held.release();
     throw error;
   }
 }

@@ -1,6 +1,7 @@
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { ENDPOINTS } from '#core/api/endpoints.ts';
 import { codeOf, StoreBusy, StoreTrouble, wordsOf } from '../store/files/file-port.ts';
+import { FolderLost } from '../store/files/held-folder.ts';
 import { ArchiveFault } from '../store/archive/read-archive.ts';
 import { askedLanguage } from './asked-language.ts';
 import { HEADERS } from './guard-requests.ts';
@@ -52,9 +53,17 @@ function problemOf(error: FastifyError, request: FastifyRequest): Problem | null
       { code: 'malformed' },
     );
   if (error instanceof StoreBusy) return problem(503, 'api.busy', { reason: error.message });
+  if (error instanceof FolderLost) return lostProblem(error);
   if (error instanceof StoreTrouble || DISK.has(codeOf(error) ?? ''))
     return problem(507, 'api.store', { reason: codeOf(error) ?? wordsOf(error).slice(0, 160) });
   return null;
+}
+
+/** Who has the folder now is told as far as it is known. */
+function lostProblem({ holder }: FolderLost): Problem {
+  return holder === null
+    ? problem(507, 'api.lock-gone')
+    : problem(507, 'api.taken-over', { pid: holder.pid, host: holder.host === '' ? '?' : holder.host });
 }
 
 /** What a disk answers that is full, gone, or not to be written on. */

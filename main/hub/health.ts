@@ -2,7 +2,7 @@ import type { Health } from '#core/api/office-api.ts';
 import type { BackupClock } from '../store/archive/backup-clock.ts';
 import type { Backups } from '../store/archive/backups.ts';
 import type { FilePort } from '../store/files/file-port.ts';
-import type { Holder } from '../store/files/lock.ts';
+import type { HeldFolder } from '../store/files/hold-folder.ts';
 import type { PinStore } from '../store/documents/pin-store.ts';
 import type { Store } from '../store/store.ts';
 
@@ -14,7 +14,7 @@ export interface HealthSources {
   readonly pin: PinStore;
   readonly backups: Backups;
   readonly clock: BackupClock;
-  readonly holder: Holder;
+  readonly held: Pick<HeldFolder, 'holder' | 'whyLost'>;
 }
 
 /** Enough for everybody: does it take marks, which program is it, how far is its log? */
@@ -24,9 +24,10 @@ export function briefHealth({ store, version }: HealthSources): Health {
 
 /** With it what the office looks at when something is wrong. */
 export async function fullHealth(sources: HealthSources): Promise<Health> {
-  const { port, data, store, pin, backups, clock, holder } = sources;
+  const { port, data, store, pin, backups, clock, held } = sources;
   const { scanned, strange, knewMore } = store.found;
   const { bytes, lines } = store.log.answered;
+  const { pid, started, boot } = held.holder;
   const newest = await backups.list().catch(() => []);
   return {
     ...briefHealth(sources),
@@ -45,7 +46,7 @@ export async function fullHealth(sources: HealthSources): Promise<Health> {
       aside: [...store.jobs.troubles, store.shop.trouble, pin.trouble].filter((each) => each !== null),
       lastBackup: newest[0]?.at ?? null,
       backupTrouble: clock.trouble,
-      lock: { ...holder },
+      lock: { pid, started, boot },
     },
   };
 }

@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify';
+import { hostname } from 'node:os';
 import { join } from 'node:path';
 import type { Logger } from 'pino';
 import { speakFaults } from '#core/telling/speak-faults.ts';
@@ -9,8 +10,8 @@ import { type BackupClock, startBackupClock } from '../store/archive/backup-cloc
 import { Backups } from '../store/archive/backups.ts';
 import { disk } from '../store/files/disk.ts';
 import { codeOf, type FilePort } from '../store/files/file-port.ts';
-import { heldFolder } from '../store/files/held-folder.ts';
-import { takeLock } from '../store/files/lock.ts';
+import { type HoldOptions, holdFolder } from '../store/files/hold-folder.ts';
+import type { Holder } from '../store/files/holder.ts';
 import { PinStore } from '../store/documents/pin-store.ts';
 import { restoringInto } from '../store/archive/restore.ts';
 import { Store } from '../store/store.ts';
@@ -38,11 +39,15 @@ export interface HubOptions {
   readonly printing?: PrintSystem;
   /** The file system, where it is not the disk as it is. */
   readonly files?: FilePort;
+  /** How the folder is held, where that is not as usual. */
+  readonly hold?: HoldOptions;
 }
 
 export interface Hub {
   readonly url: string;
   readonly store: Store;
+  /** Settles, with the reason, when the folder is not this hub's any more: it answers nothing more and is to stop. */
+  readonly lost: Promise<string>;
   stop(): Promise<void>;
 }
 
@@ -53,19 +58,18 @@ export class StartFault extends Error {}
 export async function startHub(options: HubOptions): Promise<Hub> {
   const { logger, data, version, files: allFiles = disk, shell = null } = options;
   await allFiles.makeFolder(data);
-  const lock = await takeLock(allFiles, data, process.pid);
-  if (!lock.ok)
-    throw new StartFault(
-      `the data folder ${data} is in use by process ${lock.holder.pid}: stop that one first, or set SHOULDERLINE_DATA to another folder`,
-    );
-  const files = heldFolder(allFiles, () => lock.held());
-  if (lock.takenOver !== undefined)
-    logger.warn({ holder: lock.takenOver }, 'took over the lock of a process that is gone');
+  const taken = await holdFolder(allFiles, data, options.hold);
+  if (!taken.ok) throw new StartFault(inUse(data, taken.holder));
+  const { held } = taken;
+  const { files } = held;
+  if (held.takenOver !== undefined)
+    logger.warn({ holder: held.takenOver }, 'took over the lock of a process that is gone');
   try {
     const store = await Store.open({
       port: files,
       folder: data,
       version,
+      renew: !held.certain,
       report: (trouble) => logger.error(trouble),
     });
     // What is printed here is in the shop's language; what is answered in that of who asks.
@@ -86,7 +90,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
         pin,
         backups,
         clock,
-        holder: lock.holder,
+        held,
         restore: restoringInto(files, data, store, backups, version),
         shell,
         desk,
@@ -100,18 +104,27 @@ export async function startHub(options: HubOptions): Promise<Hub> {
     return {
       url,
       store,
+      lost: held.lost.then((why) => {
+        logger.error({ holder: why.holder }, why.message);
+        return why.message;
+      }),
       async stop() {
         await desk.close();
         await app.close();
         await clock.stop();
         await store.close();
-        await lock.release();
+        await held.release();
       },
     };
   } catch (error) {
-    await lock.release();
+    await held.release();
     throw error;
   }
+}
+
+function inUse(data: string, { pid, host }: Holder): string {
+  const where = host === '' || host === hostname() ? '' : ` on ${host}`;
+  return `the data folder ${data} is in use by process ${pid}${where}: stop that one first, or set SHOULDERLINE_DATA to another folder`;
 }
 
 function sayWhatWasFound({ found, jobs, shop }: Store, pin: PinStore, logger: Logger): void {

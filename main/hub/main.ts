@@ -32,19 +32,23 @@ async function main(): Promise<void> {
     );
   }
   let ending = false;
-  const end = () => {
+  const end = (because?: string) => {
     if (ending) return;
     ending = true;
     hub.stop().then(
-      () => process.exit(0),
+      () => (because === undefined ? process.exit(0) : fail(because)),
       (error: unknown) => fail(String(error)),
     );
   };
-  process.on('SIGINT', end);
-  process.on('SIGTERM', end);
-  process.on('disconnect', end);
+  // Who asks meanwhile is told so.
+  void hub.lost.then((why) => setTimeout(() => end(why), LAST_ANSWERS_MS));
+  process.on('SIGINT', () => end());
+  process.on('SIGTERM', () => end());
+  process.on('disconnect', () => end());
   process.stdout.write(`LISTENING ${hub.url}\n`);
 }
+
+const LAST_ANSWERS_MS = 1000;
 
 function fail(message: string): void {
   process.stderr.write(`shoulderline: ${message}\n`);

@@ -57,6 +57,10 @@ export async function buildService(
       void answerError(error, request as FastifyRequest, reply as unknown as FastifyReply),
   }) as unknown as FastifyInstance;
   guardRequests(app, hosts);
+  app.addHook('onRequest', async () => {
+    const why = parts.held.whyLost();
+    if (why !== null) throw await why;
+  });
   answerErrors(app);
   await app.register(
     async (api) => {

@@ -9,8 +9,9 @@ import type { JobStore } from './documents/job-store.ts';
 import type { Journal } from './journal.ts';
 import type { LogPlace } from './log/read-log.ts';
 import { LOG_FORMAT, type LogEntry, readEntry } from './log/log-entry.ts';
+import { renewLog } from './log/renew-log.ts';
 import { MarkDesk, type Marked, whoseCode } from './mark-desk.ts';
-import { SNAPSHOT_NAME } from './files/folder-names.ts';
+import { LOG_NAME, SNAPSHOT_NAME } from './files/folder-names.ts';
 import { openFolder, type OpenFolder } from './open-folder.ts';
 import type { Printed, PrintRecord } from './folded/print-record.ts';
 import type { ShopStore } from './documents/shop-store.ts';
@@ -24,6 +25,8 @@ export interface StoreOptions {
   readonly folder: string;
   /** Of the program: a snapshot of another version is not trusted. */
   readonly version: string;
+  /** Somebody who held the folder before may still have its log open: it is made anew first. */
+  readonly renew?: boolean;
   /** Told of what goes wrong beside a request. */
   readonly report?: (trouble: string) => void;
 }
@@ -58,10 +61,11 @@ export class Store {
 
   /** Opens a data folder. The caller holds the lock. */
   static async open(options: StoreOptions): Promise<Store> {
-    const { port, folder, version } = options;
+    const { port, folder, version, renew = false } = options;
     await port.makeFolder(folder);
     await finishSwap(port, folder);
     await port.remove(join(folder, INCOMING));
+    if (renew) await renewLog(port, join(folder, LOG_NAME));
     return new Store(options, await openFolder(port, folder, version));
   }
 

@@ -1,163 +1,227 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { type FilePort, writeAll } from './file-port.ts';
+import { randomBytes } from 'node:crypto';
+import { hostname } from 'node:os';
+import { basename, join } from 'node:path';
+import { codeOf, type FilePort, type GrowingFile, writeAll } from './file-port.ts';
+import { type FoundLock, type Holder, lockPath, readLocks, UNREADABLE } from './holder.ts';
+import { atOnce, BEAT, type Beat, heldHere, judgeLock, type Verdict } from './judge-lock.ts';
+import { type ProcessTable, systemProcesses, UNKNOWN } from './process-table.ts';
 
-/** Who holds a data folder: a process is told by its number, when it started, and the boot it runs in. */
-export interface Holder {
-  readonly pid: number;
-  readonly started: string;
-  readonly boot: string;
+/** A folder that this process has for itself. */
+export interface Taken {
+  readonly ok: true;
+  readonly holder: Holder;
+  readonly takenOver?: Holder;
+  /** Nothing of whoever held it before can still be written. Else what is added to must be made anew first. */
+  readonly certain: boolean;
+  /** A folder in it for this holder's drafts. Who takes over moves it away: no draft gets its name after that. */
+  readonly room: string;
+  /**
+   * Is the folder still this process's, at this moment? "away" when it is gone or another one stands there, "lost" when
+   * its lock was taken away, for good. Costs one look at a small file.
+   */
+  look(): 'held' | 'away' | 'lost';
+  /** Who has it by now; null when nobody has. */
+  successor(): Promise<Holder | null>;
+  /** One beat of the heart. Who does not run in this namespace tells by it that the holder lives. */
+  beat(): Promise<void>;
+  /** Gives it back. Another's lock that lies there by now is left alone. */
+  release(): Promise<void>;
 }
 
-/** What the system says of processes; read from /proc where there is one. */
-export interface ProcessTable {
-  readonly boot: string;
-  /** When this process started, in the system's own count; "unknown" when only that it lives can be told; null when it does not. */
-  started(pid: number): string | null;
-}
+export type Locking = Taken | { readonly ok: false; readonly holder: Holder };
 
-export const systemProcesses: ProcessTable = {
-  boot: readOr('/proc/sys/kernel/random/boot_id', 'unknown'),
-  started(pid) {
-    const stat = readOr(`/proc/${pid}/stat`, '');
-    if (stat !== '') return stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19] ?? null;
-    if (systemProcesses.boot !== 'unknown') return null;
-    try {
-      process.kill(pid, 0);
-      return 'unknown';
-    } catch {
-      return null;
-    }
-  },
-};
+const ROOM = '.held-';
+/** So many beats make a lock long enough to be cut back. */
+const MOST_BEATS = 2000;
 
-function readOr(path: string, otherwise: string): string {
-  try {
-    return readFileSync(path, 'utf8').trim();
-  } catch {
-    return otherwise;
-  }
-}
-
-export type Locking =
-  | {
-      readonly ok: true;
-      readonly holder: Holder;
-      readonly takenOver?: Holder;
-      /** Does this lock still lie where it was taken? Not when the folder is gone, or is another one. */
-      held(): Promise<boolean>;
-      /** Gives it back. Another's lock that lies there by now is left alone. */
-      release(): Promise<void>;
-    }
-  | { readonly ok: false; readonly holder: Holder };
-
-/** Locks that this very process holds: where start times cannot be told, its own number alone says nothing. */
-const heldHere = new Set<string>();
-
-interface Held {
-  readonly number: number;
-  readonly path: string;
-  readonly holder: Holder | null;
+interface Judged extends FoundLock {
+  readonly verdict: Verdict;
 }
 
 /**
- * Takes the folder for this process. Locks are numbered and the highest counts: one of another boot, or of a process
- * that is gone, is taken over by the next number, which appears whole, and to only one of several that try at once.
+ * Takes the folder for this process. Locks are numbered and the highest counts: one whose holder is over, or whose heart
+ * stands still, is taken over by the next number, which appears whole, and to only one of several that try at once. Then
+ * the locks before it go, and from then on who held them answers nothing more; whoever comes reads only after that.
  */
 export async function takeLock(
   port: FilePort,
   folder: string,
   pid: number,
   table: ProcessTable = systemProcesses,
+  beat: Beat = BEAT,
 ): Promise<Locking> {
-  const mine: Holder = { pid, started: table.started(pid) ?? 'unknown', boot: table.boot };
-  const draft = join(folder, `.lock-${pid}-${process.hrtime.bigint()}`);
-  await writeDraft(port, draft, mine);
-  const living = ({ holder, path }: Held) => holder !== null && lives(holder, pid, path, table);
+  const mine: Holder = {
+    pid,
+    started: table.started(pid) ?? UNKNOWN,
+    boot: table.boot,
+    space: table.space,
+    token: randomBytes(12).toString('hex'),
+    host: hostname(),
+  };
+  const room = join(folder, `${ROOM}${mine.token}`);
+  const draft = join(room, 'lock.json');
+  const heart = await writeDraft(port, room, draft, mine);
+  const giveWay = async (holder: Holder | null): Promise<Locking> => {
+    await heart.close();
+    await port.remove(room);
+    return { ok: false, holder: holder ?? UNREADABLE };
+  };
   try {
     for (;;) {
-      const before = await readLocks(port, folder);
-      const other = before.find(living)?.holder;
-      if (other) return { ok: false, holder: other };
-      const last = before.at(-1);
-      const number = (last?.number ?? 0) + 1;
-      const path = join(folder, `lock-${number}.json`);
-      if (!(await port.link(draft, path))) continue;
-      // Somebody may have looked before this one was there: whoever then sees another one alive gives way.
-      const meanwhile = (await readLocks(port, folder)).find(
-        (each) => each.number !== number && living(each),
+      const before = await judgeAll(port, await readLocks(port, folder), pid, table, beat);
+      const living = before.find(({ verdict }) => verdict === 'lives');
+      if (living !== undefined) return await giveWay(living.holder);
+      const rooms = (await port.list(folder)).filter(
+        (name) => name.startsWith(ROOM) && name !== basename(room),
       );
-      if (meanwhile?.holder) {
+      const last = before.at(-1);
+      const path = lockPath(folder, (last?.number ?? 0) + 1);
+      const linked = await linkUnlessGone(port, draft, path);
+      // Another one that took it over meanwhile has cleared this room away: it lives.
+      if (linked === null) return await giveWay((await readLocks(port, folder)).at(-1)?.holder ?? null);
+      if (!linked) continue;
+      // Somebody may have looked before this one was there: whoever then sees another one alive gives way.
+      const rival = (await readLocks(port, folder)).find(
+        (each) => each.path !== path && !isOver(each, before, pid, table),
+      );
+      if (rival !== undefined) {
         await port.remove(path);
-        return { ok: false, holder: meanwhile.holder };
+        return await giveWay(rival.holder);
       }
       for (const dead of before) await port.remove(dead.path);
+      for (const [k, name] of rooms.entries()) await clearAway(port, join(folder, name), join(room, `${k}`));
       await port.flushFolder(folder);
       heldHere.add(path);
-      const held = () => isHolder(port, path, mine);
       return {
         ok: true,
         holder: mine,
         ...(last === undefined ? {} : { takenOver: last.holder ?? UNREADABLE }),
-        held,
-        async release() {
-          heldHere.delete(path);
-          if (await held()) await port.remove(path);
-        },
+        certain: isCertain(before, rooms),
+        room,
+        ...(await holding(port, folder, path, heart, mine, room)),
       };
     }
-  } finally {
-    await port.remove(draft);
+  } catch (error) {
+    await heart.close().catch(() => undefined);
+    await port.remove(room).catch(() => undefined);
+    throw error;
   }
 }
 
-const UNREADABLE: Holder = { pid: 0, started: 'unreadable', boot: 'unreadable' };
-
-async function writeDraft(port: FilePort, path: string, holder: Holder): Promise<void> {
-  const file = await port.create(path);
-  try {
-    await writeAll(file, Buffer.from(`${JSON.stringify(holder)}\n`));
-    await file.flush();
-  } finally {
-    await file.close();
-  }
-}
-
-async function isHolder(port: FilePort, path: string, { pid, started, boot }: Holder): Promise<boolean> {
-  const found = readHolder(await port.read(path).catch(() => null));
-  return found?.pid === pid && found.started === started && found.boot === boot;
-}
-
-/** The locks that lie in a folder, the highest number last. */
-async function readLocks(port: FilePort, folder: string): Promise<Held[]> {
-  const numbers = (await port.list(folder))
-    .map((name) => /^lock-(\d{1,9})\.json$/.exec(name)?.[1])
-    .filter((found) => found !== undefined)
-    .map(Number)
-    .sort((a, b) => a - b);
+function judgeAll(
+  port: FilePort,
+  found: readonly FoundLock[],
+  pid: number,
+  table: ProcessTable,
+  beat: Beat,
+): Promise<Judged[]> {
   return Promise.all(
-    numbers.map(async (number) => {
-      const path = join(folder, `lock-${number}.json`);
-      return { number, path, holder: readHolder(await port.read(path)) };
-    }),
+    found.map(async (each) => ({ ...each, verdict: await judgeLock(port, each, pid, table, beat) })),
   );
 }
 
-function lives(held: Holder, pid: number, path: string, table: ProcessTable): boolean {
-  if (held.boot !== table.boot || table.started(held.pid) !== held.started) return false;
-  return held.started !== 'unknown' || held.pid !== pid || heldHere.has(path);
+/** Was this lock judged before, with no beat since, or can it be told at once that its holder is over? */
+function isOver(found: FoundLock, before: readonly Judged[], pid: number, table: ProcessTable): boolean {
+  const known = before.some(({ path, bytes }) => path === found.path && bytes.equals(found.bytes));
+  return known || atOnce(found, pid, table) === 'over';
 }
 
-function readHolder(bytes: Buffer | null): Holder | null {
-  if (bytes === null) return null;
+/** Every holder of before is over for certain, and no other has left its room behind, as one whose lock was removed does. */
+function isCertain(before: readonly Judged[], rooms: readonly string[]): boolean {
+  const known = new Set(before.map(({ holder }) => `${ROOM}${holder?.token ?? ''}`));
+  return before.every(({ verdict }) => verdict === 'over') && rooms.every((name) => known.has(name));
+}
+
+async function writeDraft(port: FilePort, room: string, path: string, holder: Holder): Promise<GrowingFile> {
+  await port.makeFolder(room);
+  const file = await port.grow(path);
   try {
-    const read: unknown = JSON.parse(bytes.toString('utf8'));
-    if (typeof read !== 'object' || read === null) return null;
-    const { pid, started, boot } = read as Partial<Record<keyof Holder, unknown>>;
-    return typeof pid === 'number' && typeof started === 'string' && typeof boot === 'string'
-      ? { pid, started, boot }
-      : null;
-  } catch {
-    return null;
+    await writeAll(file, textOf(holder));
+    await file.flush();
+    return file;
+  } catch (error) {
+    await file.close().catch(() => undefined);
+    await port.remove(room).catch(() => undefined);
+    throw error;
   }
 }
+
+function textOf(holder: Holder): Buffer {
+  return Buffer.from(`${JSON.stringify(holder)}\n`);
+}
+
+/** Null when the draft is not there any more. */
+async function linkUnlessGone(port: FilePort, from: string, to: string): Promise<boolean | null> {
+  try {
+    return await port.link(from, to);
+  } catch (error) {
+    if (codeOf(error) === 'ENOENT') return null;
+    throw error;
+  }
+}
+
+/** Moves a room away in one step, so that nothing in it can get a name any more, then removes it. */
+async function clearAway(port: FilePort, room: string, to: string): Promise<void> {
+  try {
+    await port.rename(room, to);
+  } catch (error) {
+    if (codeOf(error) !== 'ENOENT') throw error;
+  }
+  await port.remove(to);
+}
+
+async function holding(
+  port: FilePort,
+  folder: string,
+  path: string,
+  draft: GrowingFile,
+  mine: Holder,
+  room: string,
+): Promise<Pick<Taken, 'look' | 'successor' | 'beat' | 'release'>> {
+  const head = textOf(mine);
+  const identity = port.identity(folder);
+  const shared = await port.shared(folder);
+  let heart = draft;
+  // A disk without links has a copy there.
+  if (port.identity(path) !== draft.identity) {
+    await draft.close();
+    heart = await port.grow(path);
+  }
+  let lost = false;
+  let beats = 0;
+  const look = () => {
+    if (lost) return 'lost';
+    let found: Buffer | null;
+    try {
+      found = port.peek(path);
+      if (found?.subarray(0, head.length).equals(head) === true) return 'held';
+      if (port.identity(folder) !== identity) return 'away';
+    } catch {
+      return 'away';
+    }
+    lost = true;
+    return 'lost';
+  };
+  return {
+    look,
+    async successor() {
+      const others = await readLocks(port, folder).catch(() => []);
+      return others.findLast(({ holder }) => holder?.token !== mine.token)?.holder ?? null;
+    },
+    async beat() {
+      if (beats >= MOST_BEATS) await heart.truncate(head.length);
+      beats = beats >= MOST_BEATS ? 1 : beats + 1;
+      await writeAll(heart, BLANK);
+      if (shared) await heart.flush();
+    },
+    async release() {
+      heldHere.delete(path);
+      await heart.close();
+      if (look() !== 'held') return;
+      await port.remove(room);
+      await port.remove(path);
+    },
+  };
+}
+
+const BLANK = Buffer.from(' ');

@@ -29,7 +29,10 @@ async function routesServed(): Promise<string[]> {
       pin: await PinStore.open(disk, join(folder, 'pin.json')),
       backups,
       clock: { trouble: null, stop: () => Promise.resolve() },
-      holder: { pid: 1, started: '', boot: '' },
+      held: {
+        holder: { pid: 1, started: '', boot: '', space: '', token: '', host: '' },
+        whyLost: () => null,
+      },
       restore: restoringInto(disk, folder, store, backups, 'test'),
       shell: null,
       desk: new PrintDesk(cups()),

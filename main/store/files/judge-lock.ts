@@ -1,0 +1,59 @@
+import { setTimeout as pause } from 'node:timers/promises';
+import type { FilePort } from './file-port.ts';
+import type { FoundLock } from './holder.ts';
+import { type ProcessTable, UNKNOWN } from './process-table.ts';
+
+/** How often a holder's heart beats, how often it is looked at, and after how long without a beat it is over; in ms. */
+export interface Beat {
+  readonly everyMs: number;
+  readonly lookMs: number;
+  readonly stillMs: number;
+}
+
+export const BEAT: Beat = { everyMs: 2000, lookMs: 250, stillMs: 10_000 };
+
+/**
+ * What became of a lock's holder: it lives; it is over, and nothing of it can still be written; or its heart stood still,
+ * which may be one that was stopped and wakes again.
+ */
+export type Verdict = 'lives' | 'over' | 'still';
+
+/** Locks that this very process holds: where start times cannot be told, its own number alone says nothing. */
+export const heldHere = new Set<string>();
+
+/** Judges a lock at once where its process can be looked up, else by watching its heart for as long as that takes. */
+export async function judgeLock(
+  port: FilePort,
+  found: FoundLock,
+  pid: number,
+  table: ProcessTable,
+  beat: Beat,
+): Promise<Verdict> {
+  return atOnce(found, pid, table) ?? (await watchHeart(port, found, beat));
+}
+
+/** Null where only the heart can tell. */
+export function atOnce({ holder, path }: FoundLock, pid: number, table: ProcessTable): Verdict | null {
+  if (holder === null || holder.boot !== table.boot) return null;
+  if (table.boot === UNKNOWN) return heldHere.has(path) ? 'lives' : holder.pid === pid ? 'still' : null;
+  if (holder.space === '') return table.started(holder.pid) === holder.started ? 'lives' : 'still';
+  if (holder.space !== table.space || table.space === UNKNOWN) return null;
+  return table.started(holder.pid) === holder.started ? 'lives' : 'over';
+}
+
+/**
+ * Any change is a beat. Time counts only as it was looked at: a machine that slept meanwhile gives the other as long as
+ * ever. No clock of another machine is asked.
+ */
+async function watchHeart(port: FilePort, found: FoundLock, { lookMs, stillMs }: Beat): Promise<Verdict> {
+  let last = performance.now();
+  for (let still = 0; still < stillMs;) {
+    await pause(lookMs);
+    const now = await port.read(found.path).catch(() => found.bytes);
+    if (now === null) return 'still';
+    if (!now.equals(found.bytes)) return 'lives';
+    still += Math.min(performance.now() - last, 2 * lookMs);
+    last = performance.now();
+  }
+  return 'still';
+}

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { documentText } from '../files/document.ts';
 import { type FilePort, replaceFile, StoreTrouble, writeAll } from '../files/file-port.ts';
+import { sealed } from '../files/seal.ts';
 import { documentName } from '../documents/job-document.ts';
 import { keptPlanName, readKeptPlan } from '../documents/kept-plan.ts';
 import { writeLine } from '../log/log-line.ts';
@@ -53,14 +54,14 @@ export async function stageArchive(
       held = 0;
     };
     const sink: ArchiveSink = {
-      shop: (document) => replaceFile(port, join(incoming, SHOP_NAME), documentText(document)),
+      shop: (document) => replaceFile(port, join(incoming, SHOP_NAME), sealed(documentText(document))),
       async job(document) {
         await endPlan();
         last = document.id;
         const name = documentName(document.id);
         if (names.has(name)) throw new ArchiveFault(`the job ${document.id} stands there twice`);
         names.add(name);
-        await replaceFile(port, join(incoming, JOBS_NAME, name), documentText(document));
+        await replaceFile(port, join(incoming, JOBS_NAME, name), sealed(documentText(document)));
       },
       async plan(line) {
         if (last === null) return;

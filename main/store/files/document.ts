@@ -2,13 +2,14 @@ import { type Adapter, Low } from 'lowdb';
 import type { FoundDocument } from '../journal.ts';
 import { type FilePort, replaceFile } from './file-port.ts';
 import { formatOf } from './migration.ts';
+import { sealed, unsealed } from './seal.ts';
 
 /** How a document is written: the same text for the same data. */
 export function documentText(data: unknown): string {
   return `${JSON.stringify(data, null, 1)}\n`;
 }
 
-/** A document that people write: kept by lowdb through an adapter that flushes file and folder. */
+/** A document that people write: kept by lowdb through an adapter that flushes file and folder, sealed with a checksum. */
 export async function openDocument<T>(
   port: FilePort,
   path: string,
@@ -18,9 +19,9 @@ export async function openDocument<T>(
   const adapter: Adapter<T> = {
     async read() {
       const bytes = await port.read(path);
-      return bytes === null ? null : read(bytes.toString('utf8'));
+      return bytes === null ? null : read(unsealed(bytes.toString('utf8')));
     },
-    write: (data) => replaceFile(port, path, documentText(data)),
+    write: (data) => replaceFile(port, path, sealed(documentText(data))),
   };
   const document = new Low<T>(adapter, fresh);
   await document.read();

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { unsealed } from '#main/store/files/seal.ts';
 import type { JobLine } from '#core/api/jobs-api.ts';
 import { liveHub } from './live-hub.ts';
 
@@ -20,7 +21,7 @@ async function hubThatRefuses() {
   await hub.hub.stop();
   const jobs = join(hub.data, 'jobs');
   const path = join(jobs, readdirSync(jobs).find((name) => name.endsWith('.json')) ?? '');
-  const document = JSON.parse(readFileSync(path, 'utf8')) as { profile: object };
+  const document = JSON.parse(unsealed(readFileSync(path, 'utf8'))) as { profile: object };
   writeFileSync(path, JSON.stringify({ ...document, profile: { ...document.profile, chisels: ['2'] } }));
   await hub.start();
   return { hub, plan };

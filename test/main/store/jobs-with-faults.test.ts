@@ -9,6 +9,7 @@ import { disk } from '#main/store/files/disk.ts';
 import { documentName, type JobDocument } from '#main/store/documents/job-document.ts';
 import { keptPlanName } from '#main/store/documents/kept-plan.ts';
 import { restoringInto } from '#main/store/archive/restore.ts';
+import { unsealed } from '#main/store/files/seal.ts';
 import type { Store } from '#main/store/store.ts';
 import { freshFolder } from './fresh-folder.ts';
 import { milled, openStore, partsOf, SMALL_JOB, smallShop } from './small-shop.ts';
@@ -21,7 +22,7 @@ const WIDE = ['1', '1 1/2'];
 /** Changes a job's document as it lies there, as if the rules of a later version were others. */
 function change(folder: string, to: (document: JobDocument) => object): void {
   const path = join(folder, 'jobs', NAME);
-  writeFileSync(path, JSON.stringify(to(JSON.parse(readFileSync(path, 'utf8')) as JobDocument)));
+  writeFileSync(path, JSON.stringify(to(JSON.parse(unsealed(readFileSync(path, 'utf8'))) as JobDocument)));
 }
 
 /** A job with a mark that was planned and is refused since, opened by the next version. */

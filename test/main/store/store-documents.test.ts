@@ -2,6 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { DOCUMENT_FORMAT, documentName } from '#main/store/documents/job-document.ts';
+import { unsealed } from '#main/store/files/seal.ts';
 import { freshFolder } from './fresh-folder.ts';
 import { openStore, partsOf, SMALL_JOB, smallShop } from './small-shop.ts';
 import { tryingPort } from './trying-port.ts';
@@ -38,7 +39,7 @@ test('a job of the first format is taken up, and written in today’s', async ()
     measured: _measured,
     asMarked: _asMarked,
     ...rest
-  } = JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>;
+  } = JSON.parse(unsealed(readFileSync(path, 'utf8'))) as Record<string, unknown>;
   const first = JSON.stringify({ ...rest, format: 1 });
   writeFileSync(path, first);
   const again = await openStore(folder);
@@ -48,7 +49,7 @@ test('a job of the first format is taken up, and written in today’s', async ()
     measured: {},
     asMarked: [],
   });
-  expect(JSON.parse(readFileSync(path, 'utf8'))).toEqual(again.jobs.get('boot-room')?.document);
+  expect(JSON.parse(unsealed(readFileSync(path, 'utf8')))).toEqual(again.jobs.get('boot-room')?.document);
   await again.close();
 });
 

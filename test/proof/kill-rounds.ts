@@ -7,7 +7,7 @@ export interface KillRound {
   readonly open: number;
 }
 
-interface Blank {
+export interface Blank {
   readonly code: string;
   readonly stages: readonly { readonly stage: string; readonly station: string }[];
 }
@@ -56,7 +56,7 @@ export async function killRounds(data: string, rounds: number, random: () => num
   return results;
 }
 
-function check(
+export function check(
   told: readonly Told[],
   answered: ReadonlySet<string>,
   sent: ReadonlySet<string>,
@@ -110,7 +110,7 @@ async function workAt(
 }
 
 /** The blanks of the proof's job; the job is put in where it is not there yet. */
-async function jobOf(hub: HubProcess): Promise<Blank[]> {
+export async function jobOf(hub: Pick<HubProcess, 'url'>): Promise<Blank[]> {
   const file = {
     format: 1,
     id: 'kill-rounds',
@@ -137,7 +137,7 @@ function dealt(blanks: readonly Blank[]): Blank[][] {
 }
 
 /** Every mark that the hub tells from the first one on, up to the beat that says that there are no more. */
-async function everyMark(hub: HubProcess): Promise<Told[]> {
+export async function everyMark(hub: Pick<HubProcess, 'url'>): Promise<Told[]> {
   const { seq } = (await (await fetch(`${hub.url}/api/health`)).json()) as { seq: number };
   const response = await fetch(`${hub.url}/api/events`, { headers: { 'last-event-id': '0' } });
   const told: Told[] = [];

@@ -47,10 +47,12 @@ const ROOMS = {
   'main/store': {
     files: [],
     documents: ['files'],
+    // What the folder held, beside the rest.
+    standing: ['files'],
     // A log entry of what was printed is written as the record of it reads it.
     log: ['files', 'folded'],
     folded: ['files', 'log', 'documents'],
-    archive: ['files', 'log', 'documents'],
+    archive: ['files', 'log', 'documents', 'standing'],
   },
 };
 for (const [folder, rooms] of Object.entries(ROOMS))

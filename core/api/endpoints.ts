@@ -21,6 +21,7 @@ import {
   restoredAnswer,
   sessionAnswer,
   sessionRequest,
+  troublesKnown,
 } from './office-api.ts';
 import {
   printedAnswer,
@@ -168,6 +169,13 @@ export const ENDPOINTS = {
     office: true,
     takes: nothing,
     gives: leftAnswer,
+    most: SMALL,
+  },
+  'POST /troubles/known': {
+    does: 'Takes what was told of as lost or damaged as known, so that it is told no more.',
+    office: true,
+    takes: nothing,
+    gives: troublesKnown,
     most: SMALL,
   },
   'GET /backups': { does: 'The backups, the newest first.', office: true, gives: backupsAnswer },

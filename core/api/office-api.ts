@@ -35,11 +35,41 @@ export const nothing = z.strictObject({});
 /** POST /kiosk/leave answers this. */
 export const leftAnswer = z.object({ left: z.literal(true) });
 
-/** GET /health answers this; `more` only to the office. */
+/** What may be missing, damaged or in the way of recording, by its stable code. */
+export const TROUBLES = [
+  'cannot-write',
+  'log-gone',
+  'log-shorter',
+  'log-damaged',
+  'jobs-gone',
+  'job-unreadable',
+  'shop-gone',
+  'shop-unreadable',
+  'pin-unreadable',
+  'pin-gone',
+  'record-gone',
+  'record-unreadable',
+] as const;
+
+/** Something that everybody is told of, on every screen: its code, and the figures for its words. */
+export const trouble = z.object({
+  code: z.enum(TROUBLES),
+  figures: z.record(z.string(), z.union([z.string(), z.number()])),
+});
+export type Trouble = z.infer<typeof trouble>;
+
+/** POST /troubles/known answers this: how many were told until now. */
+export const troublesKnown = z.object({ known: z.number() });
+
+/** What an event of the kind "beat" holds: the last number, and whether the hub is well. */
+export const beat = z.object({ seq: z.number(), ok: z.boolean().optional() });
+
+/** GET /health answers this; `more` only to the office. Well (ok) is a hub with nothing to tell of. */
 export const healthAnswer = z.object({
   ok: z.boolean(),
   version: z.string(),
   seq: z.number(),
+  troubles: z.array(trouble),
   more: z
     .object({
       data: z.string(),

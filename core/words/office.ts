@@ -77,7 +77,6 @@ export const officeWords = {
   'office.health.lines.one': '1 line, {mb}\u00a0MB',
   'office.health.last-backup': 'Last backup',
   'office.health.never': 'None yet',
-  'office.health.log-trouble': 'Nothing can be recorded now: {reason}',
   'office.health.backup-trouble': 'The last backup failed: {reason}',
   'office.health.damaged': 'Line {line} of the log is damaged; {saved} entries in it were saved.',
   'office.health.strange': '{count} lines of the log were not understood and are kept as they are.',

@@ -54,6 +54,8 @@ export const refusalWords = {
   'api.print-unknown': 'No such print is on its way.',
   'api.no-arch': 'None of these doors has an arch, so there is no template.',
   'api.pin-needed': 'This needs the shop’s PIN.',
+  'api.pin-unreadable':
+    'The file of the PIN cannot be read, so the office stays closed. Stop the program, remove pin.json from the data folder, and start it again.',
   'api.pin-wrong': 'That is not the PIN.',
   'api.pin-wait': 'Too many wrong tries: wait {seconds} seconds.',
   'api.no-shell': 'The screen is not in full-screen mode, so there is nothing to leave.',

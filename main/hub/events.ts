@@ -24,8 +24,13 @@ const BEAT_MS = 1000;
 const MOST_WAITING = 1024 * 1024;
 const MOST_PIECES = 5000;
 
-/** GET /events: every mark from the last one that the reader has, then as they come, with a beat every second. */
-export function eventRoutes(app: FastifyInstance, serve: Serve, store: Store): Announcer {
+/** GET /events: every mark from the last one that the reader has, then as they come, with a beat every second that says too whether the hub is well. */
+export function eventRoutes(
+  app: FastifyInstance,
+  serve: Serve,
+  store: Store,
+  well: () => boolean,
+): Announcer {
   const readers = new Set<Reader>();
   let gathered = '';
   // Marks that shared a flush are told in one piece.
@@ -38,7 +43,7 @@ export function eventRoutes(app: FastifyInstance, serve: Serve, store: Store): A
       });
     gathered += text;
   };
-  const beatText = () => `event: beat\ndata: {"seq":${store.lastSeq}}\n\n`;
+  const beatText = () => `event: beat\ndata: {"seq":${store.lastSeq},"ok":${well()}}\n\n`;
   const ended = store.onMark((accepted) => {
     if (readers.size > 0) sendAll(markEvent(accepted));
   });

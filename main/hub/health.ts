@@ -1,4 +1,4 @@
-import type { Health } from '#core/api/office-api.ts';
+import type { Health, Trouble } from '#core/api/office-api.ts';
 import type { BackupClock } from '../store/archive/backup-clock.ts';
 import type { Backups } from '../store/archive/backups.ts';
 import type { FilePort } from '../store/files/file-port.ts';
@@ -17,14 +17,22 @@ export interface HealthSources {
   readonly held: Pick<HeldFolder, 'holder' | 'whyLost'>;
 }
 
-/** Enough for everybody: does it take marks, which program is it, how far is its log? */
-export function briefHealth({ store, version }: HealthSources): Health {
-  return { ok: store.log.trouble === null, version, seq: store.lastSeq };
+/** What everybody is told of, the PIN's file among it. */
+export function troublesOf({ store, pin }: Pick<HealthSources, 'store' | 'pin'>): readonly Trouble[] {
+  const shut: Trouble[] = pin.unreadable === null ? [] : [{ code: 'pin-unreadable', figures: {} }];
+  return [...store.troubles, ...shut];
+}
+
+/** Enough for everybody: is it well, which program is it, how far is its log, and what is there to be told? */
+export function briefHealth(sources: HealthSources): Health {
+  const troubles = [...troublesOf(sources)];
+  const { store, version } = sources;
+  return { ok: troubles.length === 0, version, seq: store.lastSeq, troubles };
 }
 
 /** With it what the office looks at when something is wrong. */
 export async function fullHealth(sources: HealthSources): Promise<Health> {
-  const { port, data, store, pin, backups, clock, held } = sources;
+  const { port, data, store, backups, clock, held } = sources;
   const { scanned, strange, knewMore } = store.found;
   const { bytes, lines } = store.log.answered;
   const { pid, started, boot } = held.holder;
@@ -43,7 +51,7 @@ export async function fullHealth(sources: HealthSources): Promise<Health> {
         strange,
         knewMore: [...knewMore],
       },
-      aside: [...store.jobs.troubles, store.shop.trouble, pin.trouble].filter((each) => each !== null),
+      aside: [...store.jobs.troubles, store.shop.trouble].filter((each) => each !== null),
       lastBackup: newest[0]?.at ?? null,
       backupTrouble: clock.trouble,
       lock: { pid, started, boot },

@@ -10,7 +10,7 @@ import { type BackupClock, startBackupClock } from '../store/archive/backup-cloc
 import { Backups } from '../store/archive/backups.ts';
 import { disk } from '../store/files/disk.ts';
 import { codeOf, type FilePort } from '../store/files/file-port.ts';
-import { type HoldOptions, holdFolder } from '../store/files/hold-folder.ts';
+import { type HoldOptions, holdOrLook } from '../store/files/hold-folder.ts';
 import type { Holder } from '../store/files/holder.ts';
 import { PinStore } from '../store/documents/pin-store.ts';
 import { restoringInto } from '../store/archive/restore.ts';
@@ -18,6 +18,7 @@ import { Store } from '../store/store.ts';
 import { loopbackHosts } from './guard-requests.ts';
 import { addDemoJob } from './demo.ts';
 import { buildService } from './service.ts';
+import { troublesOf } from './health.ts';
 import type { ShellLine } from '../printing/shell-line.ts';
 import { printingHere } from '../printing/printing-here.ts';
 
@@ -58,7 +59,7 @@ export class StartFault extends Error {}
 export async function startHub(options: HubOptions): Promise<Hub> {
   const { logger, data, version, files: allFiles = disk, shell = null } = options;
   await allFiles.makeFolder(data);
-  const taken = await holdFolder(allFiles, data, options.hold);
+  const taken = await holdOrLook(allFiles, data, options.hold);
   if (!taken.ok) throw new StartFault(inUse(data, taken.holder));
   const { held } = taken;
   const { files } = held;
@@ -74,9 +75,11 @@ export async function startHub(options: HubOptions): Promise<Hub> {
     });
     // What is printed here is in the shop's language; what is answered in that of who asks.
     speakAs(() => store.shop.document.shop.language ?? 'en');
-    const pin = await PinStore.open(files, join(data, 'pin.json'));
-    sayWhatWasFound(store, pin, logger);
-    if (options.demo) await addDemoJob(data, store);
+    const pin = await PinStore.open(files, join(data, 'pin.json'), Date.now, store.pinWas);
+    await store.notePin(pin.set, pin.gone).catch(() => undefined);
+    sayWhatWasFound(store, logger);
+    for (const trouble of troublesOf({ store, pin })) logger.error(trouble, 'everybody is told of this');
+    if (options.demo && files.barred === undefined) await addDemoJob(data, store);
     const backups = new Backups(files, data);
     const clock = backupClock(store, backups, version, logger);
     const desk = new PrintDesk(options.printing ?? printingHere(shell));
@@ -127,7 +130,7 @@ function inUse(data: string, { pid, host }: Holder): string {
   return `the data folder ${data} is in use by process ${pid}${where}: stop that one first, or set SHOULDERLINE_DATA to another folder`;
 }
 
-function sayWhatWasFound({ found, jobs, shop }: Store, pin: PinStore, logger: Logger): void {
+function sayWhatWasFound({ found, jobs, shop }: Store, logger: Logger): void {
   const { torn, damaged } = found.scanned;
   if (torn > 0) logger.warn({ bytes: torn }, 'cut off a torn last line of the log');
   for (const line of damaged) logger.error(line, 'passed over a damaged line of the log');
@@ -147,7 +150,7 @@ function sayWhatWasFound({ found, jobs, shop }: Store, pin: PinStore, logger: Lo
         { job: summary.id, faults: speakFaults(faults.slice(0, 5), 'en') },
         'a job needs attention: it shows its last plan',
       );
-  for (const trouble of [...jobs.troubles, shop.trouble, pin.trouble])
+  for (const trouble of [...jobs.troubles, shop.trouble])
     if (trouble !== null) logger.error(trouble, 'kept an unreadable document aside');
 }
 

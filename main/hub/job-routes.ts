@@ -67,7 +67,7 @@ export function jobRoutes(serve: Serve, store: Store, announcer: Announcer): voi
 
   serve('DELETE /jobs/:id', async ({ params }) => {
     const { id } = jobOf(store, params.id).document;
-    if (!(await store.change(() => store.jobs.remove(id)))) throw unknownJob(id);
+    if (!(await store.removeJob(id))) throw unknownJob(id);
     tell(id, 'removed');
     return null;
   });

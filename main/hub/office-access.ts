@@ -20,8 +20,9 @@ export class OfficeAccess {
     this.#now = now;
   }
 
-  /** Refuses (401) who has not given the PIN. */
+  /** Refuses (401) who has not given the PIN, and everybody where it cannot be read. */
   need(request: FastifyRequest): void {
+    if (this.#pin.unreadable !== null) throw problem(401, 'api.pin-unreadable');
     if (!this.isOpen(request)) throw problem(401, 'api.pin-needed');
   }
 

@@ -1,11 +1,18 @@
 import type { PinStore } from '../store/documents/pin-store.ts';
+import type { Store } from '../store/store.ts';
 import type { OfficeAccess } from './office-access.ts';
 import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';
 import type { ShellLine } from '../printing/shell-line.ts';
 
 /** The shop's PIN, sessions of those who gave it, and what else it guards that is no data: full screen. */
-export function pinRoutes(serve: Serve, pin: PinStore, access: OfficeAccess, shell: ShellLine | null): void {
+export function pinRoutes(
+  serve: Serve,
+  store: Store,
+  pin: PinStore,
+  access: OfficeAccess,
+  shell: ShellLine | null,
+): void {
   serve('GET /session', async ({ request }) => access.state(request));
 
   serve('POST /session', async ({ body, reply }) => {
@@ -13,6 +20,8 @@ export function pinRoutes(serve: Serve, pin: PinStore, access: OfficeAccess, she
     switch (tried.kind) {
       case 'right':
         return access.begin(reply);
+      case 'unreadable':
+        throw problem(401, 'api.pin-unreadable');
       case 'wrong':
         throw problem(401, 'api.pin-wrong');
       case 'wait':
@@ -25,6 +34,7 @@ export function pinRoutes(serve: Serve, pin: PinStore, access: OfficeAccess, she
 
   serve('PUT /pin', async ({ body, reply }) => {
     await pin.change(body.pin);
+    await store.notePin(pin.set);
     access.endAll();
     return access.begin(reply);
   });

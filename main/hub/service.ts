@@ -10,7 +10,7 @@ import { type BackupServices, backupRoutes } from './backup-routes.ts';
 import { guardRequests } from './guard-requests.ts';
 import { answerError, answerErrors } from './errors.ts';
 import { eventRoutes } from './events.ts';
-import { briefHealth, fullHealth, type HealthSources } from './health.ts';
+import { briefHealth, fullHealth, type HealthSources, troublesOf } from './health.ts';
 import { jobRoutes } from './job-routes.ts';
 import { markRoutes } from './mark-routes.ts';
 import { OfficeAccess } from './office-access.ts';
@@ -66,18 +66,19 @@ export async function buildService(
     async (api) => {
       const access = new OfficeAccess(pin);
       const serve = serveOn(api, access);
-      const announcer = eventRoutes(api, serve, store);
+      const announcer = eventRoutes(api, serve, store, () => troublesOf(parts).length === 0);
       jobRoutes(serve, store, announcer);
       markRoutes(serve, store);
       paperRoutes(serve, store, announcer);
       stockRoutes(serve, store);
       printRoutes(serve, store, parts.desk, announcer);
       shopRoutes(serve, store, announcer);
-      pinRoutes(serve, pin, access, parts.shell);
+      pinRoutes(serve, store, pin, access, parts.shell);
       await backupRoutes(api, serve, access, { ...parts, announcer } satisfies BackupServices);
       serve('GET /health', async ({ request }) =>
         access.isOpen(request) ? fullHealth(parts) : briefHealth(parts),
       );
+      serve('POST /troubles/known', async () => ({ known: await store.troublesKnown() }));
       serve('GET /openapi.json', async () => openApi(version));
     },
     { prefix: '/api' },

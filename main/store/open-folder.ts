@@ -24,6 +24,8 @@ export interface OpenFolder {
   readonly log: EventLog;
   readonly folded: Folded;
   readonly scanned: ScannedLog;
+  /** The log's bytes that were not read, because a snapshot knows them. */
+  readonly unread: number;
   /** Lines that are whole but say nothing that this version knows. */
   readonly strange: number;
   /** Why the whole log was read; null when a snapshot saved that. */
@@ -58,21 +60,27 @@ export async function openFolder(port: FilePort, folder: string, version: string
     (job) => folded.book.job(job),
   );
   const older = (await jobs.read(known?.jobs)).map((name) => `${JOBS_NAME}/${name}`);
-  const copied = await copyOlder(port, folder, version, older, shop.older);
-  await jobs.settle();
-  if (shop.older) await shop.rewrite();
+  const writable = port.barred === undefined;
+  const copied = writable ? await copyOlder(port, folder, version, older, shop.older) : null;
+  await jobs.settle(writable);
+  if (writable && shop.older) await shop.rewrite();
   const fold = new EntryFold(folded);
   const { log, scanned } = await EventLog.open(port, logPath, (read) => fold.take(read), known?.start);
   fold.finish();
-  if ('because' in snapshot)
+  if (writable && 'because' in snapshot)
     await keepWhatKnewMore(port, join(folder, SNAPSHOT_NAME), snapshot, log, scanned);
-  if (folded.logFormat < LOG_FORMAT) await sayFormat(log, folded, version);
+  if (writable && folded.logFormat < LOG_FORMAT)
+    await sayFormat(log, folded, version).catch(async (error: unknown) => {
+      await log.close();
+      throw error;
+    });
   return {
     jobs,
     shop,
     log,
     folded,
     scanned,
+    unread: known?.start.place.bytes ?? 0,
     strange: fold.strange,
     noSnapshot: 'because' in snapshot ? snapshot.because : null,
     copied,

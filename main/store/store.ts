@@ -1,23 +1,30 @@
 import { join } from 'node:path';
+import type { Trouble } from '#core/api/office-api.ts';
 import { type Located, locate } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress, Mark } from '#core/marks/mark.ts';
 import { isFinished } from '#core/marks/stage-state.ts';
 import type { PrintedOnce } from '#core/api/prints-api.ts';
 import { type Board, boardOf } from './folded/board-cache.ts';
-import { type FilePort, StoreBusy, wordsOf } from './files/file-port.ts';
+import type { DocumentTrouble } from './files/aside.ts';
+import { barredFolder } from './files/barred-folder.ts';
+import { type FilePort, isUnwritable, StoreBusy, StoreTrouble, wordsOf } from './files/file-port.ts';
 import type { JobStore } from './documents/job-store.ts';
 import type { Journal } from './journal.ts';
 import type { LogPlace } from './log/read-log.ts';
 import { LOG_FORMAT, type LogEntry, readEntry } from './log/log-entry.ts';
+import { countDamaged } from './log/count-damaged.ts';
 import { renewLog } from './log/renew-log.ts';
 import { MarkDesk, type Marked, whoseCode } from './mark-desk.ts';
-import { LOG_NAME, SNAPSHOT_NAME } from './files/folder-names.ts';
+import { JOBS_NAME, LOG_NAME, SHOP_NAME, SNAPSHOT_NAME } from './files/folder-names.ts';
 import { openFolder, type OpenFolder } from './open-folder.ts';
 import type { Printed, PrintRecord } from './folded/print-record.ts';
 import type { ShopStore } from './documents/shop-store.ts';
 import { writeSnapshot } from './folded/snapshot.ts';
 import { SnapshotKeeper } from './folded/snapshot-keeper.ts';
 import type { StoredJob } from './documents/stored-job.ts';
+import { type Standing, StandingRecord } from './standing/standing-record.ts';
+import { type FoundThere, whatIsMissing } from './standing/what-is-missing.ts';
+import { isJobFile } from './documents/job-files.ts';
 import { finishSwap, INCOMING, swapBegun, swapIn } from './archive/swap.ts';
 
 export interface StoreOptions {
@@ -40,11 +47,20 @@ export class Store {
   readonly #changing = new Set<Promise<unknown>>();
   readonly #listeners = new Set<(accepted: AcceptedMark) => void>();
   readonly #snapshots: SnapshotKeeper;
+  readonly #standing: StandingRecord;
+  #pin: boolean;
+  /** Damaged lines, as far as the log was looked through, and how many were known before. */
+  #damaged: number;
+  #damagedBefore: number;
   #barred: string | null = null;
 
-  private constructor(options: StoreOptions, open: OpenFolder) {
+  private constructor(options: StoreOptions, open: OpenFolder, standing: StandingRecord) {
     this.#options = options;
     this.#open = open;
+    this.#standing = standing;
+    this.#pin = standing.before?.pin ?? false;
+    this.#damaged = open.scanned.damaged.length;
+    this.#damagedBefore = standing.before?.damaged ?? 0;
     this.#snapshots = new SnapshotKeeper(
       () => this.#writeSnapshot(),
       open.noSnapshot === null ? 0 : open.log.lastSeq,
@@ -54,19 +70,99 @@ export class Store {
       admit: () => this.#admit(),
       onDisk: (accepted) => {
         this.#snapshots.countEntry();
+        this.#standing.note();
         for (const listener of this.#listeners) listener(accepted);
       },
     });
   }
 
-  /** Opens a data folder. The caller holds the lock. */
+  /**
+   * Opens a data folder. The caller holds the lock. What is missing since it was last looked at is told from then on. On a
+   * disk that is full or cannot be written on, what lies there is shown, and nothing is taken until the next start.
+   */
   static async open(options: StoreOptions): Promise<Store> {
+    const { port } = options;
+    try {
+      return await Store.#openOn(options);
+    } catch (error) {
+      if (port.barred !== undefined || !isUnwritable(error)) throw error;
+      const barred = new StoreTrouble(`nothing can be written in the data folder (${wordsOf(error)})`, error);
+      return Store.#openOn({ ...options, port: barredFolder(port, barred) });
+    }
+  }
+
+  static async #openOn(options: StoreOptions): Promise<Store> {
     const { port, folder, version, renew = false } = options;
     await port.makeFolder(folder);
     await finishSwap(port, folder);
     await port.remove(join(folder, INCOMING));
-    if (renew) await renewLog(port, join(folder, LOG_NAME));
-    return new Store(options, await openFolder(port, folder, version));
+    if (renew && port.barred === undefined) await renewLog(port, join(folder, LOG_NAME));
+    const standing = await StandingRecord.open(port, folder);
+    const there = await lookThere(port, folder);
+    const open = await openFolder(port, folder, version);
+    const { before } = standing;
+    if (before !== null) {
+      for (const trouble of whatIsMissing(before, there)) standing.tell(trouble);
+      open.log.goOnFrom(before.seq);
+    }
+    for (const trouble of unreadIn(open, before?.damaged ?? 0)) standing.tell(trouble);
+    const store = new Store(options, open, standing);
+    standing.follow(() => store.#stands());
+    store.#lookThrough().catch((error: unknown) => options.report?.(wordsOf(error)));
+    // A disk that is full is told of; it is tried again.
+    await standing.write().catch(() => standing.note());
+    return store;
+  }
+
+  /** Looks through what a snapshot saved the start from reading; what was known before is told no more. */
+  async #lookThrough(): Promise<void> {
+    const open = this.#open;
+    if (open.unread === 0) return;
+    const wanted = () => this.#open === open && this.#barred === null;
+    const damaged = await countDamaged(this.#options.port, open.log.path, open.unread, wanted);
+    if (damaged === null || damaged === 0) return;
+    this.#damaged += damaged;
+    if (this.#damaged > this.#damagedBefore)
+      this.#standing.tell({ code: 'log-damaged', figures: { count: this.#damaged } });
+  }
+
+  /** How the folder stands, for the next start to compare. */
+  #stands(): Standing {
+    const { log, jobs, shop } = this.#open;
+    return {
+      seq: log.lastSeq,
+      bytes: log.answered.bytes,
+      jobs: jobs.all().length,
+      damaged: Math.max(this.#damagedBefore, this.#damaged),
+      shop: shop.document.revision > 0,
+      pin: this.#pin,
+    };
+  }
+
+  /** What is lost, damaged, or in the way of recording: everybody is to know of it. */
+  get troubles(): readonly Trouble[] {
+    const reason = this.log.trouble?.message ?? this.#standing.trouble;
+    const unwritten: Trouble[] = reason === null ? [] : [{ code: 'cannot-write', figures: { reason } }];
+    return [...unwritten, ...this.#standing.troubles];
+  }
+
+  /** Somebody knows all that was told as lost or damaged: it is told no more. Gives how many those were. */
+  async troublesKnown(): Promise<number> {
+    const { length } = this.#standing.troubles;
+    await this.#standing.known();
+    return length;
+  }
+
+  /** Was a PIN set when the folder was last looked at? */
+  get pinWas(): boolean {
+    return this.#pin;
+  }
+
+  /** Keeps beside the data whether a PIN is set; one that was and is `gone` is told of, once. */
+  async notePin(set: boolean, gone = false): Promise<void> {
+    if (gone) this.#standing.tell({ code: 'pin-gone', figures: {} });
+    this.#pin = set;
+    await this.#standing.write();
   }
 
   get jobs(): JobStore {
@@ -161,6 +257,7 @@ export class Store {
         onDisk: () => {
           folded.prints.take(print);
           this.#snapshots.countEntry();
+          this.#standing.note();
           done();
         },
         refused: failed,
@@ -221,7 +318,14 @@ export class Store {
       return await changing;
     } finally {
       this.#changing.delete(changing);
+      this.#standing.note();
     }
+  }
+
+  /** Takes a job away, for good. It is written down first that there is one less, so that it is not missed. */
+  removeJob(id: string): Promise<boolean> {
+    const left = () => this.#standing.write({ jobs: this.jobs.all().length - 1 });
+    return this.change(() => this.jobs.remove(id, left));
   }
 
   /**
@@ -249,6 +353,9 @@ export class Store {
       this.#open.log.goOnFrom(reached);
       this.#desk.forget();
       this.#snapshots.noneUpTo(this.#open.log.lastSeq);
+      this.#damaged = 0;
+      this.#damagedBefore = 0;
+      this.#standing.renewed();
       swapping = false;
     } finally {
       this.#barred =
@@ -269,5 +376,30 @@ export class Store {
     this.#barred = 'the hub is stopping';
     await this.#open.log.close();
     await this.#snapshots.stop();
+    await this.#standing.close().catch((error: unknown) => {
+      this.#options.report?.(`the folder’s record could not be written: ${wordsOf(error)}`);
+    });
   }
+}
+
+/** What lies in a folder before anything in it is changed. */
+async function lookThere(port: FilePort, folder: string): Promise<FoundThere> {
+  const jobs = join(folder, JOBS_NAME);
+  return {
+    logBytes: await port.size(join(folder, LOG_NAME)),
+    jobs: port.identity(jobs) === null ? 0 : (await port.list(jobs)).filter(isJobFile).length,
+    shop: (await port.size(join(folder, SHOP_NAME))) !== null,
+  };
+}
+
+/** What of it could not be read; `known` lines of the log were found damaged before. */
+function unreadIn({ jobs, shop, scanned }: OpenFolder, known: number): Trouble[] {
+  const figures = ({ reason, kept }: DocumentTrouble) => ({ reason: reason.slice(0, 100), kept });
+  return [
+    ...(scanned.damaged.length > known
+      ? [{ code: 'log-damaged', figures: { count: scanned.damaged.length } } as const]
+      : []),
+    ...jobs.troubles.map((each) => ({ code: 'job-unreadable', figures: figures(each) }) as const),
+    ...(shop.trouble === null ? [] : [{ code: 'shop-unreadable', figures: figures(shop.trouble) } as const]),
+  ];
 }

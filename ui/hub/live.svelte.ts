@@ -6,6 +6,7 @@ import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
 import { emptyProgress, foldMarks, own } from '#core/marks/progress.ts';
 import type { AsMarked } from '#core/measured/as-marked.ts';
 import type { Plan } from '#core/plan/plan.ts';
+import { beat, type Trouble } from '#core/api/office-api.ts';
 import { ask } from './client.ts';
 import { KeptJobs } from './kept-jobs.ts';
 import type { Kept } from './kept-marks.ts';
@@ -30,6 +31,8 @@ export interface LiveJob {
 /** The hub beats every second; after this long without one it is away, so that it is said within three seconds. */
 const SILENT_MS = 2250;
 const LOOK_MS = 250;
+/** How often a hub that is not well is asked what is wrong. */
+const LOOK_AGAIN_MS = 5000;
 /** How long after a mark the copy in the browser is brought up to date. */
 const COPY_MS = 2000;
 /** Marks are folded in together that come within this time. */
@@ -49,10 +52,13 @@ class Live {
   jobs = $state.raw<ReadonlyMap<string, LiveJob>>(new Map());
   loaded = $state(false);
   away = $state(false);
+  /** What the hub has to tell everybody: lost, damaged, or in the way of recording. */
+  troubles = $state.raw<readonly Trouble[]>([]);
   /** Counts what may change which stickers are to be printed: other plans, spoiled blanks, finished doors, prints. */
   stickerNews = $state(0);
   #events: EventSource | null = null;
   #lastBeat = 0;
+  #lastLook = -LOOK_AGAIN_MS;
   #reloading: Promise<void> = Promise.resolve();
   #arrived: AcceptedMark[] = [];
   #ahead: readonly Ahead[] = [];
@@ -88,8 +94,9 @@ class Live {
     });
     events.addEventListener('shop', () => void shop.reload());
     events.addEventListener('print', () => (this.stickerNews += 1));
-    events.addEventListener('beat', () => {
+    events.addEventListener('beat', (event) => {
       this.#lastBeat = Date.now();
+      this.hearBeat(String(event.data));
       if (this.away) void this.reload();
       this.away = false;
       if (this.outbox.kept.length > this.outbox.refused.length) void this.outbox.send();
@@ -111,6 +118,21 @@ class Live {
       if (events.readyState !== EventSource.CLOSED) return;
       events.close();
       setTimeout(() => this.#connect(), 1000);
+    });
+  }
+
+  /** A beat says too whether the hub is well; what is wrong where it is not, it is asked. */
+  hearBeat(data: string): void {
+    const read = beat.safeParse(JSON.parse(data));
+    if (!read.success || read.data.ok !== false) {
+      if (this.troubles.length > 0) this.troubles = [];
+      this.#lastLook = -LOOK_AGAIN_MS;
+      return;
+    }
+    if (performance.now() - this.#lastLook < LOOK_AGAIN_MS) return;
+    this.#lastLook = performance.now();
+    void ask('GET /health').then((answer) => {
+      if (answer.kind === 'ok') this.troubles = answer.value.troubles;
     });
   }
 

@@ -68,6 +68,31 @@ export const messages: Words = {
   'trouble.to-office': 'Büro',
   'trouble.pane':
     'Dieser Teil konnte nicht gezeichnet werden: ein Fehler im Programm. Was daneben getippt ist, ist noch da und kann gespeichert werden.',
+  'lost.more': '{first} Und {count} mehr: im Büro unter PIN und Sicherungen.',
+  'lost.cannot-write':
+    'Jetzt kann nichts gemeldet werden. Einstellungen, Tafel und Papiere sind zu sehen: {reason}.',
+  'lost.log-gone': 'Das Verzeichnis der Meldungen ist weg. Es hatte {seq} Einträge.',
+  'lost.log-shorter': 'Das Verzeichnis der Meldungen wurde gekürzt: {bytes} von {was} Bytes sind noch da.',
+  'lost.log-damaged':
+    '{count} Zeilen im Verzeichnis der Meldungen sind beschädigt; was sie meldeten, kann verloren sein.',
+  'lost.log-damaged.one':
+    'Eine Zeile im Verzeichnis der Meldungen ist beschädigt; was sie meldete, kann verloren sein.',
+  'lost.jobs-gone': '{count} Aufträge fehlen im Datenordner.',
+  'lost.jobs-gone.one': 'Ein Auftrag fehlt im Datenordner.',
+  'lost.job-unreadable': 'Ein Auftrag war nicht zu lesen ({reason}). Er liegt als {kept} da.',
+  'lost.shop-gone': 'Die Leute und Werkzeuge der Werkstatt sind weg. Die eingebauten gelten.',
+  'lost.shop-unreadable':
+    'Die Leute und Werkzeuge der Werkstatt waren nicht zu lesen ({reason}). Die eingebauten gelten; die Datei liegt als {kept} da.',
+  'lost.pin-unreadable':
+    'Die Datei der PIN ist nicht zu lesen, das Büro bleibt zu. Um es zu öffnen: Programm beenden, pin.json aus dem Datenordner nehmen, neu starten.',
+  'lost.pin-gone': 'Die PIN der Werkstatt wurde entfernt: das Büro steht allen offen. Dort eine neue setzen.',
+  'lost.record-gone':
+    'Das Merkblatt des Datenordners wurde entfernt. Ob sonst etwas fehlt, ist nicht zu sagen: die Tafel ansehen.',
+  'lost.record-unreadable':
+    'Das Merkblatt des Datenordners ist nicht zu lesen ({reason}). Ob sonst etwas fehlt, ist nicht zu sagen: die Tafel ansehen.',
+  'lost.undo':
+    'Eine Sicherung bringt zurück, was in ihr ist; was danach gemeldet wurde, ist verloren. Oder mit dem weitermachen, was da ist.',
+  'lost.known': 'Bekannt. Nicht mehr zeigen',
   'cut.title': 'Nach alter Einstellung geschnitten',
   'cut.note':
     'Von dem, wonach geschnitten wurde, zu dem, was jetzt gilt. Jedes ansehen, bevor es weitergeht.',

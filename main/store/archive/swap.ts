@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { type FilePort, replaceFile } from '../files/file-port.ts';
+import { forgetStanding } from '../standing/standing-record.ts';
 import { JOBS_NAME, LOG_NAME, SHOP_NAME, SNAPSHOT_NAME } from '../files/folder-names.ts';
 
 /** What makes up the data of a folder; lock, PIN, backups and the program's own log stay where they are. */
@@ -25,6 +26,9 @@ export async function swapIn(port: FilePort, folder: string, incoming: string): 
 export async function finishSwap(port: FilePort, folder: string): Promise<void> {
   if (!(await swapBegun(port, folder))) return;
   await port.remove(join(folder, SNAPSHOT_NAME));
+  await forgetStanding(port, folder);
+  await port.makeFolder(join(folder, INCOMING));
+  await port.makeFolder(join(folder, REPLACED));
   const incoming = await port.list(join(folder, INCOMING));
   for (const part of PARTS.filter((each) => incoming.includes(each))) {
     const present = await port.list(folder);

@@ -8,6 +8,11 @@ import { keepPlan, keptOf, keptPlanName, readKeptPlan } from './kept-plan.ts';
 
 const JOB_FILE = /^[0-9a-f]{32}\.json$/;
 
+/** Is this the name of a job's document? */
+export function isJobFile(name: string): boolean {
+  return JOB_FILE.test(name);
+}
+
 const EMPTY: JobDocument = {
   format: DOCUMENT_FORMAT,
   id: '',
@@ -25,7 +30,7 @@ export function jobFiles(port: FilePort, folder: string): JobDocuments {
   return {
     async names() {
       await port.makeFolder(folder);
-      return (await port.list(folder)).filter((name) => JOB_FILE.test(name));
+      return (await port.list(folder)).filter(isJobFile);
     },
     open: (name) => findDocument(port, at(name), readJobDocument, DOCUMENT_FORMAT, EMPTY),
     putAside: (name, error) => putAside(port, at(name), error),

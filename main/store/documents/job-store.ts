@@ -102,15 +102,16 @@ export class JobStore {
 
   /**
    * Takes what was read: what is no job's document is put aside and reported, one in an older form written in today's,
-   * and each plan that this version makes kept beside its document. A job with faults is here like any other.
+   * and each plan that this version makes kept beside its document. A job with faults is here like any other. Where the
+   * disk is not `writable` all is taken as it lies there.
    */
-  async settle(): Promise<void> {
+  async settle(writable = true): Promise<void> {
     for (const { name, error } of this.#unread.splice(0))
       this.troubles.push(await this.#documents.putAside(name, error));
     const read = this.#read.splice(0).sort((a, b) => addedOf(a.stored).localeCompare(addedOf(b.stored)));
     for (const { stored, document, older, planned } of read) {
-      if (older) await document.write();
-      if (planned)
+      if (writable && older) await document.write();
+      if (writable && planned)
         await this.#keepPlan(stored).catch((error: unknown) => {
           this.unkept.push({ job: stored.document.id, reason: wordsOf(error) });
         });
@@ -228,10 +229,12 @@ export class JobStore {
     });
   }
 
-  remove(id: string): Promise<boolean> {
+  /** Takes a job away, after `before`. False where there is none. */
+  remove(id: string, before: () => Promise<void> = () => Promise.resolve()): Promise<boolean> {
     return this.#turns.take(async () => {
       const stored = this.#jobs.get(id);
       if (stored === undefined) return false;
+      await before();
       await this.#documents.remove(id);
       this.#jobs.delete(id);
       this.#kept.delete(id);

@@ -1,9 +1,8 @@
 import { randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
 import type { Low } from 'lowdb';
 import { z } from 'zod';
-import { type DocumentTrouble, putAside } from '../files/aside.ts';
 import { openDocument } from '../files/document.ts';
-import type { FilePort } from '../files/file-port.ts';
+import { type FilePort, wordsOf } from '../files/file-port.ts';
 import { NewerFormat } from '../files/migration.ts';
 import { Turns } from '../files/turns.ts';
 
@@ -13,7 +12,7 @@ const COST = { N: 32_768, r: 8, p: 1, maxmem: 64 * 1024 * 1024 };
 const FREE_TRIES = 3;
 const LONGEST_WAIT_MS = 15 * 60_000;
 
-const pinDocument = z.object({
+const pinDocument = z.strictObject({
   format: z.literal(PIN_FORMAT),
   pin: z.object({ salt: z.string(), hash: z.string() }).nullable(),
   /** Wrong tries since the last right one, and when the last was. */
@@ -23,36 +22,58 @@ const pinDocument = z.object({
 type PinDocument = z.infer<typeof pinDocument>;
 
 export type Tried =
-  { readonly kind: 'right' | 'wrong' } | { readonly kind: 'wait'; readonly seconds: number };
+  { readonly kind: 'right' | 'wrong' | 'unreadable' } | { readonly kind: 'wait'; readonly seconds: number };
 
 /** The shop's PIN: its scrypt hash, and how often it was tried in vain. Kept apart from all that is copied or given out. */
 export class PinStore {
   readonly #document: Low<PinDocument>;
   readonly #now: () => number;
   readonly #turns = new Turns();
-  readonly trouble: DocumentTrouble | null;
+  /** Why the PIN cannot be read: then nobody can give it, and what it guards stays shut. Null when it can. */
+  readonly unreadable: string | null;
+  /** There was one when the folder was last looked at, and its file was removed since. */
+  readonly gone: boolean;
 
-  private constructor(document: Low<PinDocument>, trouble: DocumentTrouble | null, now: () => number) {
+  private constructor(
+    document: Low<PinDocument>,
+    now: () => number,
+    { unreadable = null, gone = false }: { readonly unreadable?: string | null; readonly gone?: boolean },
+  ) {
     this.#document = document;
-    this.trouble = trouble;
     this.#now = now;
+    this.unreadable = unreadable;
+    this.gone = gone;
   }
 
-  /** Reads the PIN's file. One that cannot be read is kept aside and reported; then there is no PIN. */
-  static async open(port: FilePort, path: string, now: () => number = Date.now): Promise<PinStore> {
+  /**
+   * Reads the PIN's file; `was` says whether one was set when it was last looked at. A file that is there and cannot be
+   * read stays where it is and keeps all shut; taking it away, with the program stopped, is the way out.
+   */
+  static async open(
+    port: FilePort,
+    path: string,
+    now: () => number = Date.now,
+    was = false,
+  ): Promise<PinStore> {
     const fresh: PinDocument = { format: PIN_FORMAT, pin: null, wrong: 0, last: 0 };
     try {
-      return new PinStore(await openDocument(port, path, readPinDocument, fresh), null, now);
+      const gone = was && (await port.size(path)) === null;
+      return new PinStore(await openDocument(port, path, readPinDocument, fresh), now, { gone });
     } catch (error) {
       if (error instanceof NewerFormat) throw error;
-      const trouble = await putAside(port, path, error);
-      return new PinStore(await openDocument(port, path, readPinDocument, fresh), trouble, now);
+      const document = await openDocument(
+        { ...port, read: () => Promise.resolve(null) },
+        path,
+        readPinDocument,
+        fresh,
+      );
+      return new PinStore(document, now, { unreadable: wordsOf(error).slice(0, 100) });
     }
   }
 
-  /** Is there a PIN? */
+  /** Is there a PIN, one that cannot be read too? */
   get set(): boolean {
-    return this.#document.data.pin !== null;
+    return this.unreadable !== null || this.#document.data.pin !== null;
   }
 
   /**
@@ -62,6 +83,7 @@ export class PinStore {
   try(pin: string): Promise<Tried> {
     return this.#turns.take(async () => {
       const { data } = this.#document;
+      if (this.unreadable !== null) return { kind: 'unreadable' };
       if (data.pin === null) return { kind: 'right' };
       const wait = this.#wait();
       if (wait > 0) return { kind: 'wait', seconds: Math.ceil(wait / 1000) };

@@ -15,6 +15,8 @@ export async function putAside(port: FilePort, path: string, error: unknown): Pr
 
 /** Gives a file a name of its own that says why it is kept; returns that name. */
 export async function renameAside(port: FilePort, path: string, why: string): Promise<string> {
+  // Where nothing can be written it stays where it is.
+  if (port.barred !== undefined) return basename(path);
   let kept = `${path}.${why}`;
   for (let k = 2; (await port.size(kept)) !== null; k += 1) kept = `${path}.${why}-${k}`;
   await port.rename(path, kept);

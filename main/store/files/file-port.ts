@@ -47,6 +47,8 @@ export interface FilePort {
   shared(folder: string): Promise<boolean>;
   /** The folder in which files are made before they get their name, where that is not the one that they go to. */
   readonly drafts?: string;
+  /** Why nothing can be written at all; then whatever would change anything is refused with it. */
+  readonly barred?: StoreTrouble;
 }
 
 /** Where a file is made that is to stand under this name once it is whole. */
@@ -92,6 +94,17 @@ export function codeOf(error: unknown): string | undefined {
   return typeof error === 'object' && error !== null && 'code' in error && typeof error.code === 'string'
     ? error.code
     : undefined;
+}
+
+/** What a disk answers that is full, or not to be written on. */
+const NO_ROOM = new Set('ENOSPC EDQUOT EROFS EACCES EPERM'.split(' '));
+
+/** Does this say that nothing can be written here, whatever can be read? */
+export function isUnwritable(error: unknown): boolean {
+  return (
+    NO_ROOM.has(codeOf(error) ?? '') ||
+    (error instanceof StoreTrouble && NO_ROOM.has(codeOf(error.cause) ?? ''))
+  );
 }
 
 /** An error's own words. */

@@ -1,9 +1,10 @@
-import type { FilePort } from './file-port.ts';
+import { barredFolder } from './barred-folder.ts';
+import { type FilePort, isUnwritable, StoreTrouble, wordsOf } from './file-port.ts';
 import { FolderLost, heldFolder } from './held-folder.ts';
-import type { Holder } from './holder.ts';
+import { type Holder, UNREADABLE } from './holder.ts';
 import { BEAT, type Beat } from './judge-lock.ts';
 import { type Locking, type Taken, takeLock } from './lock.ts';
-import { type ProcessTable, systemProcesses } from './process-table.ts';
+import { type ProcessTable, systemProcesses, UNKNOWN } from './process-table.ts';
 
 /** A data folder held for as long as this process works on it. */
 export interface HeldFolder extends Pick<Taken, 'holder' | 'takenOver' | 'certain'> {
@@ -35,6 +36,35 @@ export async function holdFolder(
   const lock: Locking = await takeLock(port, folder, process.pid, table, beat);
   if (!lock.ok) return lock;
   return { ok: true, held: beating(port, lock, beat) };
+}
+
+/**
+ * The same, and where nothing can be written, not even a lock, the folder to be looked at: nobody is kept from it, and
+ * nothing of it is changed.
+ */
+export async function holdOrLook(
+  port: FilePort,
+  folder: string,
+  options?: HoldOptions,
+): ReturnType<typeof holdFolder> {
+  try {
+    return await holdFolder(port, folder, options);
+  } catch (error) {
+    if (!isUnwritable(error)) throw error;
+    const barred = new StoreTrouble(`nothing can be written in the data folder (${wordsOf(error)})`, error);
+    return { ok: true, held: lookedAt(barredFolder(port, barred)) };
+  }
+}
+
+function lookedAt(files: FilePort): HeldFolder {
+  return {
+    holder: { ...UNREADABLE, pid: process.pid, started: UNKNOWN, boot: UNKNOWN },
+    certain: true,
+    files,
+    lost: new Promise(() => undefined),
+    whyLost: () => null,
+    release: () => Promise.resolve(),
+  };
 }
 
 function beating(port: FilePort, lock: Taken, { everyMs }: Beat): HeldFolder {

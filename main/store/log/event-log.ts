@@ -63,6 +63,7 @@ export class EventLog implements Entries<LogPlace> {
     this.#lastLine = lastLine;
     this.#seq = answered.seq;
     this.#index = index;
+    this.#trouble = port.barred ?? null;
   }
 
   /** Opens the log, hands on every whole line in order, cuts off a torn tail, and writes a missing line's end. */
@@ -80,7 +81,7 @@ export class EventLog implements Entries<LogPlace> {
     const file = await port.grow(path);
     return closedUnless(file, async () => {
       let { bytes } = scanned;
-      if (scanned.torn > 0 || scanned.unended) {
+      if (port.barred === undefined && (scanned.torn > 0 || scanned.unended)) {
         await file.truncate(bytes);
         if (scanned.unended) {
           await writeAll(file, Buffer.from('\n'));

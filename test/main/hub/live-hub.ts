@@ -23,13 +23,13 @@ export interface LiveHub {
     headers?: Record<string, string>,
   ) => Promise<Answer>;
   /** Starts it on its folder; refused while another hub is there. */
-  readonly start: () => Promise<void>;
+  readonly start: (more?: Partial<HubOptions>) => Promise<void>;
   readonly restart: () => Promise<void>;
 }
 
 export async function liveHub(options: Partial<HubOptions> = {}): Promise<LiveHub> {
   const data = mkdtempSync(join(tmpdir(), 'shoulderline-hub-'));
-  const open = () =>
+  const open = (more: Partial<HubOptions> = {}) =>
     startHub({
       data,
       port: 0,
@@ -38,14 +38,15 @@ export async function liveHub(options: Partial<HubOptions> = {}): Promise<LiveHu
       version: 'test',
       logger: pino({ level: 'silent' }),
       ...options,
+      ...more,
     });
   let hub = await open();
   onTestFinished(async () => {
     await hub.stop();
     rmSync(data, { recursive: true, force: true });
   });
-  const start = async () => {
-    hub = await open();
+  const start = async (more?: Partial<HubOptions>) => {
+    hub = await open(more);
   };
   return {
     data,

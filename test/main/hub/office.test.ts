@@ -86,7 +86,12 @@ test('the PIN’s file holds no PIN, and neither does the hub’s own log or an 
 test('health is brief without the PIN and says more with it', async () => {
   const live = await liveHub();
   const cookie = await withPin(live);
-  expect((await live.ask('GET', '/health')).body).toEqual({ ok: true, version: 'test', seq: 1 });
+  expect((await live.ask('GET', '/health')).body).toEqual({
+    ok: true,
+    version: 'test',
+    seq: 1,
+    troubles: [],
+  });
   const { body } = await live.ask('GET', '/health', undefined, { cookie });
   const full = healthAnswer.parse(body);
   expect(full.more).toMatchObject({

@@ -135,6 +135,7 @@ test('what is answered is what the description says, address by address', { time
   await tell('DELETE /session', '/session');
   await tell('PUT /pin', '/pin', { pin: null });
   await tell('GET /health', '/health');
+  await tell('POST /troubles/known', '/troubles/known', {});
   const backup = await tell('POST /backups', '/backups', {});
   await tell('GET /backups', '/backups');
   await tell('POST /backups/:name/restore', `/backups/${String(backup.name)}/restore`, {});

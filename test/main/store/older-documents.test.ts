@@ -199,12 +199,16 @@ test('the plug pulled at any step of the first start of a version leaves the way
   }
 });
 
-test('a disk without room for the copy stops the start, and nothing of the documents is changed', async () => {
+test('a disk without room for the copy: all is shown as it is, nothing is taken, and nothing of the documents is changed', async () => {
   const { folder, path, text } = await olderFolder();
   const port = tryingPort();
   port.break('write', 'ENOSPC', /boot|\.new$/);
-  await expect(openStore(folder, port)).rejects.toThrow(
+  const store = await openStore(folder, port);
+  expect(store.jobs.get('boot-room')?.plan.doors).toHaveLength(2);
+  expect(store.troubles).toMatchObject([{ code: 'cannot-write' }]);
+  expect(store.troubles[0]?.figures.reason).toMatch(
     /are to be copied before version test writes them in its form, and could not be: ENOSPC/,
   );
+  await store.close();
   expect(readFileSync(path, 'utf8')).toBe(text);
 });

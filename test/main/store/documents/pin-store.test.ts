@@ -61,11 +61,30 @@ test('a try counts before it is looked at: with a full disk none is looked at', 
   await expect(pin.try('2468')).rejects.toThrow('ENOSPC');
 });
 
-test('with no PIN everybody may; an unreadable PIN file is kept aside and reported', async () => {
-  const folder = freshFolder();
-  writeFileSync(at(folder), 'nonsense');
-  const pin = await PinStore.open(disk, at(folder));
-  expect(pin.set).toBe(false);
-  expect(pin.trouble).toMatchObject({ kept: 'pin.json.unreadable' });
+test('with no PIN everybody may', async () => {
+  const pin = await PinStore.open(disk, at(freshFolder()));
+  expect([pin.set, pin.unreadable, pin.gone]).toEqual([false, null, false]);
   expect(await pin.try('')).toEqual({ kind: 'right' });
+});
+
+test.each([
+  ['empty', () => ''],
+  ['cut', (text: string) => text.slice(0, -30)],
+  ['changed in one letter of its hash', (text: string) => text.replace(/"hash": "./, '"hash": "!')],
+])('a PIN’s file that is %s stays where it is and is no way in', async (_what, damage) => {
+  const folder = freshFolder();
+  await (await PinStore.open(disk, at(folder))).change('2468');
+  const damaged = damage(readFileSync(at(folder), 'utf8'));
+  writeFileSync(at(folder), damaged);
+  const pin = await PinStore.open(disk, at(folder), Date.now, true);
+  expect(pin.set).toBe(true);
+  expect(pin.unreadable).not.toBeNull();
+  for (const tried of ['2468', '']) expect(await pin.try(tried)).toEqual({ kind: 'unreadable' });
+  expect(readFileSync(at(folder), 'utf8')).toBe(damaged);
+});
+
+test('a PIN’s file that was removed is told from one that never was', async () => {
+  const folder = freshFolder();
+  expect((await PinStore.open(disk, at(folder), Date.now, true)).gone).toBe(true);
+  expect((await PinStore.open(disk, at(folder), Date.now, false)).gone).toBe(false);
 });

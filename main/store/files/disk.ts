@@ -18,7 +18,13 @@ import { codeOf, type FilePort, type GrowingFile, StoreTrouble } from './file-po
 /** The real disk. Files and folders are the user's own (0600, 0700). */
 export const disk: FilePort = {
   async makeFolder(path) {
-    await mkdir(path, { recursive: true, mode: 0o700 });
+    try {
+      await mkdir(path, { recursive: true, mode: 0o700 });
+    } catch (error) {
+      // So Node says too of a disk that is mounted to be read; asked for one folder alone, the system says what it is.
+      if (codeOf(error) !== 'ENOENT') throw error;
+      await mkdir(path, { mode: 0o700 });
+    }
   },
   async list(folder) {
     return (await readdir(folder)).sort();

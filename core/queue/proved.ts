@@ -34,8 +34,8 @@ export function proofKey(units: Units, stage: PlanStage): string {
 }
 
 /**
- * Who proved a set-up on a test piece, by its `proofKey`, and when: the latest of all parts that it counts for. Null when
- * nobody did. A proof was of the settings of its day: one on a part that is set otherwise since it was cut proves nothing now.
+ * Who proved a set-up on a test piece, by its `proofKey`, and when: the latest of all parts that it counts for, by number,
+ * as clocks are set back. Null when nobody did. A proof was of the settings of its day: one on a part that is set otherwise since it was cut proves nothing now.
  */
 export function provedBy(key: string, jobs: Iterable<QueueJob>): Done | null {
   let latest: Done | null = null;
@@ -47,7 +47,7 @@ export function provedBy(key: string, jobs: Iterable<QueueJob>): Done | null {
     );
     for (const { code, door, part, proved } of Object.values(progress.parts))
       for (const [name, done] of Object.entries(proved)) {
-        if ((latest !== null && latest.at >= done.at) || setOtherwise.has(`${code} ${name}`)) continue;
+        if ((latest !== null && latest.seq >= done.seq) || setOtherwise.has(`${code} ${name}`)) continue;
         const stage = index.doors
           .get(door)
           ?.parts.find((each) => each.part === part)

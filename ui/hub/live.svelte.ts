@@ -263,8 +263,11 @@ class Live {
       ({ kept, replacement }) =>
         kept.job === job.line.id && (kept.mark.mark !== 'spoiled' || replacement !== undefined),
     );
+    // Numbers count over all jobs: what this screen did is the latest of all.
+    const known = [...this.jobs.values()].reduce((most, { confirmed }) => Math.max(most, confirmed.seq), 0);
+    const from = Math.max(known, job.confirmed.seq) + 1;
     const marks = mine.map(({ kept: { mark, door, part }, replacement }, k): AcceptedMark => ({
-      seq: job.confirmed.seq + 1 + k,
+      seq: from + k,
       received: mark.at,
       job: job.line.id,
       door,

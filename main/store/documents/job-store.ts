@@ -141,7 +141,7 @@ export class JobStore {
       if (!read.ok) return { kind: 'faults', faults: read.faults };
       if (!isTree(file)) return { kind: 'unknown' };
       const profile = this.#profileFor(read.value.units);
-      const added = new Date().toISOString();
+      const added = this.#addedNow();
       let id = read.value.id;
       let codesChanged = false;
       for (;;) {
@@ -166,6 +166,13 @@ export class JobStore {
         id = `job-${randomBytes(5).toString('hex')}`;
       }
     });
+  }
+
+  /** Now, but after every other job, whatever a clock that was set back says: jobs stand in this order. */
+  #addedNow(): string {
+    const times = this.all().map(({ document }) => Date.parse(document.added ?? ''));
+    const last = times.reduce((most, time) => (time > most ? time : most), 0);
+    return new Date(Math.max(Date.now(), last + 1)).toISOString();
   }
 
   /**

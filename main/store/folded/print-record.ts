@@ -21,7 +21,8 @@ export class PrintRecord {
       ]),
     );
     for (const codes of this.#jobs.values())
-      for (const times of codes.values()) for (const once of times) this.#remember(once);
+      for (const times of codes.values())
+        for (const once of times) if (this.#last === null || once.at >= this.#last.at) this.#remember(once);
   }
 
   take({ job, codes, says, ...once }: Printed): void {
@@ -45,8 +46,7 @@ export class PrintRecord {
   }
 
   #remember({ printer, ...once }: PrintedOnce): void {
-    if (printer !== undefined && (this.#last === null || once.at >= this.#last.at))
-      this.#last = { ...once, printer };
+    if (printer !== undefined) this.#last = { ...once, printer };
   }
 
   /** As a snapshot keeps it. */

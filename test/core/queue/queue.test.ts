@@ -197,6 +197,24 @@ test('a set-up proved on one part counts for every part set alike, at milling wh
   expect(provedBy(keyOf('stile-right'), [loft])).toBeNull();
 });
 
+test('of two proofs the one with the later number counts, whatever clock its time comes from', () => {
+  const [left, right] = [named(loft, 0, 'stile-left'), named(loft, 0, 'stile-right')];
+  const both = after(loft, [
+    [left, 'mill', 'proved'],
+    [right, 'mill', 'proved'],
+  ]);
+  const later = both.progress.parts[right];
+  const mill = both.plan.doors[0]?.parts.find(({ part }) => part === 'stile-left')?.stages[0];
+  const proof = later?.proved.mill;
+  if (mill === undefined || later === undefined || proof === undefined) throw new Error('no proof');
+  const setBack = { ...later, proved: { mill: { ...proof, at: '2026-11-25T07:00:00Z' } } };
+  const progress = { ...both.progress, parts: { ...both.progress.parts, [right]: setBack } };
+  expect(provedBy(proofKey('in', mill), [{ ...both, progress }])).toMatchObject({
+    seq: proof.seq,
+    at: '2026-11-25T07:00:00Z',
+  });
+});
+
 test('a proof counts no more once its part is set otherwise than it was cut, until that cut is undone', () => {
   const left = named(loft, 0, 'stile-left');
   const cut = after(loft, [

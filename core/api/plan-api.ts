@@ -52,8 +52,11 @@ export const planAnswer = z.object({
         sightHeights: z.array(z.string()),
         finishedWidth: z.string(),
         finishedHeight: z.string(),
-        trimEachSide: z.string(),
-        trimEachEnd: z.string(),
+        trim: z
+          .object({ left: z.string(), right: z.string(), bottom: z.string(), top: z.string() })
+          .exactOptional(),
+        trimEachSide: z.string().exactOptional(),
+        trimEachEnd: z.string().exactOptional(),
         survey: z
           .object({
             closure: z.string(),

@@ -1,6 +1,7 @@
 import { type LengthFault, parseLength } from '../length/parse-length.ts';
 import { findSpecies } from '../movement/find-species.ts';
 import { SPECIES } from '../movement/species.ts';
+import { eachSide } from '../plan/each-side.ts';
 import { type Fault, faultOf, type FaultId } from './fault.ts';
 import { got, kindOf } from './got.ts';
 import type { Figure } from '../plan/figure.ts';
@@ -18,6 +19,12 @@ export interface FaultList {
 }
 
 const MOST_FAULTS = 100;
+const ONE_LENGTH = { kind: 'length' } as const;
+/** What a group says of each side. */
+export const SIDES_APART = {
+  kind: 'group',
+  fields: eachSide(() => ONE_LENGTH),
+} as const satisfies Shape;
 
 /** What a fault's sentence says it with; texts stand in it letter by letter. */
 export type Reported = Readonly<Record<string, Figure>>;
@@ -81,6 +88,11 @@ export function readShape(
         return void report(list, path, 'negative', { got: String(input) });
       if (sign === 0 && shape.positive) return void report(list, path, 'zero', { got: String(input) });
       return read.value;
+    }
+    case 'sides': {
+      if (isTree(input)) return readShape(input, SIDES_APART, path, units, list);
+      const all = readShape(input, ONE_LENGTH, path, units, list);
+      return all === undefined ? undefined : eachSide(() => all);
     }
     case 'word':
       if (typeof input === 'string' && shape.of.includes(input)) return input;

@@ -1,5 +1,6 @@
 import type { Length } from '../length/length.ts';
 import type { Species } from '../movement/species.ts';
+import type { EachSide } from '../plan/each-side.ts';
 import type { Fields, Shape } from './shape.ts';
 
 /** What is read where a field of this shape stands: exact lengths, words, and groups of what was given. */
@@ -9,7 +10,9 @@ export type Read<S extends Shape> = Shape extends S
     ? (S extends { readonly whole: true } ? Required<ReadFields<F>> : ReadFields<F>) | NullOf<S>
     : S extends { readonly kind: 'list'; readonly of: infer E extends Shape }
       ? readonly Read<E>[]
-      : Plain<S>;
+      : S extends { readonly kind: 'sides' }
+        ? Partial<EachSide<Length>>
+        : Plain<S>;
 
 /** What is read of fields, each of which a file may leave out. */
 export type ReadFields<F extends Fields> = { readonly [K in keyof F]?: Read<F[K]> };
@@ -22,7 +25,9 @@ export type Settled<S extends Shape> = S extends {
   ? SettledFields<F> | NullOf<S>
   : S extends { readonly kind: 'list'; readonly of: infer E extends Shape }
     ? readonly Settled<E>[]
-    : Plain<S>;
+    : S extends { readonly kind: 'sides' }
+      ? EachSide<Length>
+      : Plain<S>;
 
 /** Fields of which none is open. */
 export type SettledFields<F extends Fields> = {

@@ -6,6 +6,8 @@ export type Shape = OfKind & {
 
 type OfKind =
   | { readonly kind: 'length'; readonly signed?: true; readonly positive?: true }
+  /** A length for all four sides, or a group with one for each: read as what it says of each side. */
+  | { readonly kind: 'sides' }
   | { readonly kind: 'word'; readonly of: readonly string[] }
   | { readonly kind: 'species' }
   | {

@@ -6,7 +6,7 @@ import type { SettingValue } from '../plan/plan.ts';
 import type { Units } from '../length/units.ts';
 import { DOOR_FIELDS } from './door-shape.ts';
 import { type Shape } from '../fields/shape.ts';
-import { isTree, type Tree } from '../fields/read-shape.ts';
+import { isTree, SIDES_APART, type Tree } from '../fields/read-shape.ts';
 
 /** Exactly: 1 in = 25.4 mm by definition (international inch, 1959). */
 const MM_IN_AN_INCH = length(127, 5);
@@ -72,6 +72,10 @@ function valueIn(value: unknown, shape: Shape | undefined, from: Units, to: Unit
       if (!read.ok) return value;
       return typeLength(lengthIn(read.value, to), to);
     }
+    case 'sides':
+      return isTree(value)
+        ? converted(value, SIDES_APART.fields, from, to)
+        : valueIn(value, { kind: 'length' }, from, to);
     case 'group':
       return isTree(value) ? converted(value, shape.fields, from, to) : value;
     case 'list':

@@ -1,5 +1,6 @@
 import { length, ZERO } from '../length/length.ts';
 import type { Units } from '../length/units.ts';
+import { eachSide } from '../plan/each-side.ts';
 import type { DoorSpec } from './job.ts';
 
 /** The built-in door: every field that a job file may leave out. The opening it must bring. */
@@ -7,7 +8,7 @@ export type DoorDefaults = Omit<DoorSpec, 'opening' | 'survey'>;
 
 const INCH: DoorDefaults = {
   oversize: { width: ZERO, height: ZERO },
-  reveal: length(1, 16),
+  reveal: eachSide(() => length(1, 16)),
   thickness: length(3, 4),
   stile: { width: length(9, 4) },
   bottomRail: { width: length(11, 4) },
@@ -30,7 +31,7 @@ const INCH: DoorDefaults = {
 
 const METRIC: DoorDefaults = {
   oversize: { width: ZERO, height: ZERO },
-  reveal: length(3, 2),
+  reveal: eachSide(() => length(3, 2)),
   thickness: length(19),
   stile: { width: length(57) },
   bottomRail: { width: length(70) },

@@ -8,7 +8,8 @@ const signed = { kind: 'length', signed: true } as const;
 export const DOOR_FIELDS = {
   opening: { kind: 'group', fields: { width: positive, height: positive } },
   oversize: { kind: 'group', fields: { width: signed, height: signed } },
-  reveal: notNegative,
+  /** The gap between the finished door and its opening: one length all round, or each side's own. */
+  reveal: { kind: 'sides' },
   thickness: positive,
   stile: { kind: 'group', fields: { width: positive } },
   bottomRail: { kind: 'group', fields: { width: positive } },

@@ -34,6 +34,7 @@ export function settleDoor(
     ...door,
     opening,
     oversize: { ...built.oversize, ...job.oversize, ...door.oversize },
+    reveal: { ...built.reveal, ...job.reveal, ...door.reveal },
     stile: { ...built.stile, ...job.stile, ...door.stile },
     bottomRail: { ...built.bottomRail, ...job.bottomRail, ...door.bottomRail },
     topRail: { ...built.topRail, ...job.topRail, ...door.topRail },

@@ -1,5 +1,7 @@
 import type { BuiltSpec, MidRail } from '../job/job.ts';
-import { half, type Length, less, over, sign, smaller, sum, times } from '../length/length.ts';
+import { trimOfSides } from '../job/trim-of-sides.ts';
+import type { EachSide } from '../plan/each-side.ts';
+import { half, larger, type Length, less, over, sign, smaller, sum, times } from '../length/length.ts';
 
 /** What follows from a door's inputs before any member is looked at. All lengths exact, in the job's units. */
 export interface Joint {
@@ -9,6 +11,9 @@ export interface Joint {
   readonly builtHeight: Length;
   readonly finishedWidth: Length;
   readonly finishedHeight: Length;
+  /** What comes off each side: half the oversize and that side's reveal. */
+  readonly trim: EachSide<Length>;
+  /** The larger of left and right, and of bottom and top: what must hold at either side holds there. */
   readonly trimEachSide: Length;
   readonly trimEachEnd: Length;
   /** Stock between a face and the centred groove. */
@@ -53,7 +58,7 @@ export function deriveJoint(spec: BuiltSpec): Joint {
   const { opening, oversize, reveal, bead, stile } = spec;
   const builtWidth = sum(opening.width, oversize.width);
   const builtHeight = sum(opening.height, oversize.height);
-  const twoReveals = times(reveal, 2);
+  const trim = trimOfSides({ oversize, reveal });
   const wall = half(less(spec.thickness, spec.groove.width));
   const sightWidth = less(builtWidth, stile.left, stile.right);
   const shoulderToShoulder = sum(sightWidth, times(bead, 2));
@@ -65,10 +70,11 @@ export function deriveJoint(spec: BuiltSpec): Joint {
     spec,
     builtWidth,
     builtHeight,
-    finishedWidth: less(opening.width, twoReveals),
-    finishedHeight: less(opening.height, twoReveals),
-    trimEachSide: sum(half(oversize.width), reveal),
-    trimEachEnd: sum(half(oversize.height), reveal),
+    finishedWidth: less(opening.width, reveal.left, reveal.right),
+    finishedHeight: less(opening.height, reveal.bottom, reveal.top),
+    trim,
+    trimEachSide: larger(trim.left, trim.right),
+    trimEachEnd: larger(trim.bottom, trim.top),
     wall,
     fillet: less(wall, bead),
     sightWidth,

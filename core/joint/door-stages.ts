@@ -10,11 +10,6 @@ export function doorStages(joint: Joint, parts: readonly PartDraft[]): StageDraf
   const diagonal = real(
     Math.sqrt(realOf(sum(times(builtWidth, builtWidth), times(builtHeight, builtHeight)))),
   );
-  const trims = {
-    oversizeWidth: spec.oversize.width,
-    oversizeHeight: spec.oversize.height,
-    reveal: spec.reveal,
-  };
   return [
     {
       kind: 'dryfit',
@@ -42,19 +37,55 @@ export function doorStages(joint: Joint, parts: readonly PartDraft[]): StageDraf
       after: ['glue'],
       entries: {
         horn: exact(spec.horn, 'from.rail-edge', 'why.horn'),
-        trimEachSide: exact(joint.trimEachSide, 'from.edge', 'why.trimEachSide', trims),
-        trimEachEnd: exact(joint.trimEachEnd, 'from.rail-edge', 'why.trimEachEnd', trims),
-        finishedWidth: exact(joint.finishedWidth, 'from.between', 'why.finishedWidth', {
-          opening: spec.opening.width,
-          reveal: spec.reveal,
-        }),
-        finishedHeight: exact(joint.finishedHeight, 'from.between', 'why.finishedHeight', {
-          opening: spec.opening.height,
-          reveal: spec.reveal,
-        }),
+        ...trimEntries(joint),
       },
     },
   ];
+}
+
+/** What comes off each side, named once where both sides or both ends are alike, and what is left then. */
+function trimEntries({ spec, trim, finishedWidth, finishedHeight }: Joint) {
+  const { opening, oversize, reveal } = spec;
+  const side = (at: 'left' | 'right') =>
+    exact(trim[at], 'from.edge', 'why.trimEachSide', {
+      oversizeWidth: oversize.width,
+      reveal: reveal[at],
+    });
+  const end = (at: 'bottom' | 'top') =>
+    exact(trim[at], 'from.rail-edge', 'why.trimEachEnd', {
+      oversizeHeight: oversize.height,
+      reveal: reveal[at],
+    });
+  const sides = trim.left.equals(trim.right);
+  const ends = trim.bottom.equals(trim.top);
+  return {
+    trimEachSide: sides ? side('left') : undefined,
+    trimLeft: sides ? undefined : side('left'),
+    trimRight: sides ? undefined : side('right'),
+    trimEachEnd: ends ? end('bottom') : undefined,
+    trimBottom: ends ? undefined : end('bottom'),
+    trimTop: ends ? undefined : end('top'),
+    finishedWidth: sides
+      ? exact(finishedWidth, 'from.between', 'why.finishedWidth', {
+          opening: opening.width,
+          reveal: reveal.left,
+        })
+      : exact(finishedWidth, 'from.between', 'why.finishedWidth-apart', {
+          opening: opening.width,
+          left: reveal.left,
+          right: reveal.right,
+        }),
+    finishedHeight: ends
+      ? exact(finishedHeight, 'from.between', 'why.finishedHeight', {
+          opening: opening.height,
+          reveal: reveal.bottom,
+        })
+      : exact(finishedHeight, 'from.between', 'why.finishedHeight-apart', {
+          opening: opening.height,
+          bottom: reveal.bottom,
+          top: reveal.top,
+        }),
+  };
 }
 
 /** The stages after which nothing more is done to a part before the door is put together dry; the panel's finish may come later. */

@@ -1,4 +1,4 @@
-import { type Length, less, sign, sum, times } from '../length/length.ts';
+import { length, type Length, less, sign, sum, times } from '../length/length.ts';
 import { printLength } from '../length/print-length.ts';
 import { realOf } from '../length/real.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
@@ -31,14 +31,7 @@ export function frameConditions(
     found.fault('groove-thickness', 'groove.width', { groove: groove.width, thickness });
   else if (sign(fillet) < 0) found.fault('bead-wall', 'bead', { bead, wall });
   else if (beaded && fillet.compare(bead) > 0) found.warn('fillet-over-bead', 'bead', { fillet, bead });
-  const least = times(spec.reveal, -2);
-  for (const side of ['width', 'height'] as const)
-    if (spec.oversize[side].compare(least) < 0)
-      found.fault('oversize', `oversize.${side}`, {
-        oversize: spec.oversize[side],
-        reveal: spec.reveal,
-        least,
-      });
+  trims(joint, found);
   if (beaded && bead.compare(limits.sixteenth) < 0)
     found.warn('bead-small', 'bead', { bead, least: limits.sixteenth });
   if (times(groove.width, 4).compare(thickness) < 0 || times(groove.width, 2).compare(thickness) > 0)
@@ -83,6 +76,28 @@ function sightHeights({ sightHeights, midRails }: Joint, found: Findings): void 
   const beside = midRails[k] ?? midRails.at(-1);
   const field = beside === undefined ? 'opening.height' : `midRails[${beside.index}].centre`;
   found.fault('sight-height', field, { sightHeight });
+}
+
+/** Nothing can be put on by trimming: at the size where both its sides are alike, else at the side that lacks something. */
+function trims({ spec: { oversize, reveal }, trim }: Joint, found: Findings): void {
+  for (const [size, first, second] of [
+    ['width', 'left', 'right'],
+    ['height', 'bottom', 'top'],
+  ] as const) {
+    const alike = reveal[first].equals(reveal[second]);
+    for (const side of alike ? [first] : [first, second]) {
+      if (sign(trim[side]) >= 0) continue;
+      const told = { oversize: oversize[size], reveal: reveal[side], least: times(reveal[side], -2) };
+      if (alike) found.fault('oversize', `oversize.${size}`, told);
+      else
+        found.fault('oversize.side', `reveal.${side}`, {
+          ...told,
+          side: { words: `named.${side}` },
+          missing: less(trim[side], times(trim[side], 2)),
+          needs: times(oversize[size], length(-1, 2)),
+        });
+    }
+  }
 }
 
 /** What stays behind the groove's floor once the door is trimmed. */

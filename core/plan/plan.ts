@@ -2,6 +2,7 @@ import type { Units } from '../length/units.ts';
 import type { StageId } from '../stages/stage-id.ts';
 import type { StationId } from '../stages/stations.ts';
 import type { PlacedKind, PlaceSettingsOf, SettingsOf, StageKind } from '../stages/table.ts';
+import type { EachSide } from './each-side.ts';
 import type { PartName } from './part-name.ts';
 import type { PlaceName } from './place-name.ts';
 import type { FigureTable } from './figure.ts';
@@ -77,8 +78,11 @@ export interface DoorValues {
   readonly sightHeights: readonly string[];
   readonly finishedWidth: string;
   readonly finishedHeight: string;
-  readonly trimEachSide: string;
-  readonly trimEachEnd: string;
+  /** Plans kept by older versions lack it: `trimOf` reads both. */
+  readonly trim?: EachSide<string>;
+  /** Only where left and right are alike, and bottom and top. */
+  readonly trimEachSide?: string;
+  readonly trimEachEnd?: string;
   readonly survey?: {
     readonly closure: string;
     readonly base: 'width' | 'height';

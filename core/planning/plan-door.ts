@@ -10,6 +10,7 @@ import { stiles } from '../joint/stile.ts';
 import { toolingFor } from '../joint/tooling.ts';
 import { printLength } from '../length/print-length.ts';
 import { printReal, real } from '../length/real.ts';
+import { eachSide } from '../plan/each-side.ts';
 import { specForPart } from '../measured/apply-measured.ts';
 import type { DoorAsCut } from '../measured/measured.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
@@ -86,14 +87,16 @@ function draftsOf(joint: Joint, profile: ShopProfile): PartDraft[] {
 }
 
 function doorValues(joint: Joint, fit: Fit | null): DoorValues {
+  const { trim } = joint;
   return {
     sightWidth: printLength(joint.sightWidth),
     shoulderToShoulder: printLength(joint.shoulderToShoulder),
     sightHeights: joint.sightHeights.map(printLength),
     finishedWidth: printLength(joint.finishedWidth),
     finishedHeight: printLength(joint.finishedHeight),
-    trimEachSide: printLength(joint.trimEachSide),
-    trimEachEnd: printLength(joint.trimEachEnd),
+    trim: eachSide((side) => printLength(trim[side])),
+    ...(trim.left.equals(trim.right) ? { trimEachSide: printLength(trim.left) } : {}),
+    ...(trim.bottom.equals(trim.top) ? { trimEachEnd: printLength(trim.bottom) } : {}),
     ...(fit === null ? {} : { survey: printSurvey(fit) }),
   };
 }

@@ -1,4 +1,4 @@
-import { FOLLOWING_LENGTH, LENGTH } from './setting.ts';
+import { FOLLOWING_LENGTH, LENGTH, MAYBE_LENGTH } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 /** Putting a door together dry. */
@@ -27,8 +27,12 @@ export const trim = {
   of: 'door',
   settings: {
     horn: LENGTH,
-    trimEachSide: LENGTH,
-    trimEachEnd: LENGTH,
+    trimEachSide: MAYBE_LENGTH,
+    trimLeft: MAYBE_LENGTH,
+    trimRight: MAYBE_LENGTH,
+    trimEachEnd: MAYBE_LENGTH,
+    trimBottom: MAYBE_LENGTH,
+    trimTop: MAYBE_LENGTH,
     finishedWidth: FOLLOWING_LENGTH,
     finishedHeight: FOLLOWING_LENGTH,
   },

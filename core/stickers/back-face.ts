@@ -7,6 +7,7 @@ import { partsOf } from '../plan/parts-of.ts';
 import { placeEnd } from '../plan/place-name.ts';
 import type { PlanDoor, PlanPart } from '../plan/plan.ts';
 import { stageOf, stagesOf } from '../plan/stage-of.ts';
+import { trimOf } from '../plan/trim-of.ts';
 
 /** From one place to another, both from the same end or edge. */
 export interface Stretch {
@@ -138,15 +139,16 @@ function edgeZones(part: PlanPart, read: Read): { readonly bead: Length; readonl
 
 /** The most that comes off each edge of the door: as planned, or as the survey of the opening says. */
 function takenOff(door: PlanDoor, read: Read) {
-  const { trimEachSide, trimEachEnd, survey } = door.values;
+  const { survey } = door.values;
+  const trim = trimOf(door.values);
   const most = (planned: string, ...surveyed: readonly (string | undefined)[]) =>
     surveyed.map(read).reduce(larger, larger(ZERO, read(planned)));
   const off = survey?.takeOff;
   return {
-    left: most(trimEachSide, off?.left.bottom, off?.left.top),
-    right: most(trimEachSide, off?.right.bottom, off?.right.top),
-    bottom: most(trimEachEnd, off?.bottom.left, off?.bottom.right),
-    top: most(trimEachEnd, off?.top.left, off?.top.right),
+    left: most(trim.left, off?.left.bottom, off?.left.top),
+    right: most(trim.right, off?.right.bottom, off?.right.top),
+    bottom: most(trim.bottom, off?.bottom.left, off?.bottom.right),
+    top: most(trim.top, off?.top.left, off?.top.right),
   };
 }
 

@@ -1,13 +1,15 @@
 import type { DoorSpec, OpeningSurvey } from '../job/job.ts';
-import { type Length, sum } from '../length/length.ts';
+import { trimOfSides } from '../job/trim-of-sides.ts';
+import { less, type Length, sum } from '../length/length.ts';
 import { realOf } from '../length/real.ts';
 import { distance } from '../outline/outline.ts';
+import type { EachSide } from '../plan/each-side.ts';
 import { type Corner, quadrilateral, type Quadrilateral } from './quadrilateral.ts';
 
 /** Amounts to come off one edge at its two ends. */
 export interface Fit {
   readonly opening: Quadrilateral;
-  /** The opening less the reveal on every side, in the door's frame: the door's bottom left corner as built is the origin. */
+  /** The opening less each side's reveal, in the door's frame: the door's bottom left corner as built is the origin. */
   readonly outline: { readonly a: Corner; readonly b: Corner; readonly c: Corner; readonly d: Corner };
   readonly builtWidth: number;
   readonly builtHeight: number;
@@ -21,7 +23,8 @@ export interface Fit {
 
 /**
  * The door as built laid over its opening: hinge edge parallel to that side, shifted so that the smallest amounts left
- * and right are equal, then bottom and top. Null when the measures make no quadrilateral, or the reveal leaves none.
+ * and right, each less what is to come off there as planned, are equal, then bottom and top. Null when the measures make
+ * no quadrilateral, or the reveals leave none.
  */
 export function fitOpening(
   spec: Pick<DoorSpec, 'opening' | 'oversize' | 'reveal' | 'hinge'>,
@@ -29,7 +32,7 @@ export function fitOpening(
 ): Fit | null {
   const opening = quadrilateral(survey);
   if (opening === null) return null;
-  const inset = insetBy(opening, realOf(spec.reveal));
+  const inset = insetBy(opening, spec.reveal);
   if (inset === null) return null;
   const [low, high] = spec.hinge === 'left' ? [inset.a, inset.d] : [inset.b, inset.c];
   const angle = Math.atan2(high.x - low.x, high.y - low.y);
@@ -40,8 +43,11 @@ export function fitOpening(
   const [a, b, c, d] = [turn(inset.a), turn(inset.b), turn(inset.c), turn(inset.d)];
   const builtWidth = built(spec.opening.width, spec.oversize.width);
   const builtHeight = built(spec.opening.height, spec.oversize.height);
-  const left = (Math.min(a.x, d.x) + Math.max(b.x, c.x) - builtWidth) / 2;
-  const bottom = (Math.min(a.y, b.y) + Math.max(c.y, d.y) - builtHeight) / 2;
+  const trim = trimOfSides(spec);
+  const moreRight = realOf(less(trim.right, trim.left));
+  const moreTop = realOf(less(trim.top, trim.bottom));
+  const left = (Math.min(a.x, d.x) + Math.max(b.x, c.x) - builtWidth + moreRight) / 2;
+  const bottom = (Math.min(a.y, b.y) + Math.max(c.y, d.y) - builtHeight + moreTop) / 2;
   const [right, top] = [left + builtWidth, bottom + builtHeight];
   const framed = ({ x, y }: Corner): Corner => ({ x: x - left, y: y - bottom });
   return {
@@ -76,18 +82,19 @@ function built(opening: Length, oversize: Length): number {
   return realOf(sum(opening, oversize));
 }
 
-/** The quadrilateral with every side moved inwards by the same amount. */
+/** The quadrilateral with every side moved inwards by its own amount. */
 function insetBy(
   { a, b, c, d }: Quadrilateral,
-  amount: number,
+  reveal: EachSide<Length>,
 ): { a: Corner; b: Corner; c: Corner; d: Corner } | null {
   const sides = [
-    [a, b],
-    [b, c],
-    [c, d],
-    [d, a],
+    [a, b, reveal.bottom],
+    [b, c, reveal.right],
+    [c, d, reveal.top],
+    [d, a, reveal.left],
   ] as const;
-  const moved = sides.map(([from, to]) => {
+  const moved = sides.map(([from, to, own]) => {
+    const amount = realOf(own);
     const long = distance(from, to);
     const normal = { x: -(to.y - from.y) / long, y: (to.x - from.x) / long };
     return {

@@ -1,9 +1,6 @@
 import type { Drawing, Path, Point, Shape } from '../drawing/model.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke } from '../drawing/shapes.ts';
 import type { Hinge } from '../job/hinge-of.ts';
-import { sum } from '../length/length.ts';
-import { readPrinted } from '../length/read-printed.ts';
-import { printLength } from '../length/print-length.ts';
 import type { Units } from '../length/units.ts';
 import { headRunsBack } from '../outline/head.ts';
 import { shifted } from '../outline/moved.ts';
@@ -13,7 +10,9 @@ import type { Outline } from '../outline/outline.ts';
 import { partsOf } from '../plan/parts-of.ts';
 import type { PlanDoor, PlanPart } from '../plan/plan.ts';
 import { stageOf } from '../plan/stage-of.ts';
+import { trimOf } from '../plan/trim-of.ts';
 import { say } from '../words/say.ts';
+import { drawnAsBuilt, printedAsBuilt } from './built-size.ts';
 import { hingeMarks, nameInside, openingsOf, seenFromFront } from './door-marks.ts';
 import { drawn } from './drawn.ts';
 import { hornOf } from './horn.ts';
@@ -30,20 +29,25 @@ export type DoorSizes = 'built' | 'glued';
  */
 export function doorView(door: PlanDoor, units: Units, sizes: DoorSizes = 'built', hinge?: Hinge): Drawing {
   const frame = frameOf(door);
-  const { width, height, horn, sides } = frame;
-  const [side, end] = [drawn(door.values.trimEachSide), drawn(door.values.trimEachEnd)];
+  const { width, height, horn, sides, tops } = frame;
+  const trim = trimOf(door.values);
   return {
     title: say('drawing.door', { door: door.door }),
     units,
     shapes: [
-      area(rectangle(0, -horn, sides.left, height + horn), 'stile-left', 'wood'),
-      area(rectangle(sides.right, -horn, width, height + horn), 'stile-right', 'wood'),
+      area(rectangle(0, -horn, sides.left, tops.left), 'stile-left', 'wood'),
+      area(rectangle(sides.right, -horn, width, tops.right), 'stile-right', 'wood'),
       ...(horn === 0
         ? []
         : [0, height].map((y) => area(stroke(at(0, y), at(width, y)), 'trim-line', 'none', 'centre'))),
       ...railFaces(door, frame),
       ...openingsOf(door).flatMap((opening, k) => openingShapes(door, frame, opening, k, sizes)),
-      area(rectangle(side, end, width - side, height - end), 'finished', 'none', 'centre'),
+      area(
+        rectangle(drawn(trim.left), drawn(trim.bottom), width - drawn(trim.right), height - drawn(trim.top)),
+        'finished',
+        'none',
+        'centre',
+      ),
       ...hingeMarks(hinge, width, height),
       ...(sizes === 'glued' ? gluedSizes(door, units, frame) : allSizes(door, units, frame)),
       ...seenFromFront(hinge, width, height + horn, sizes === 'glued' && horn > 0 ? 2 : 0.8),
@@ -56,6 +60,8 @@ export function doorView(door: PlanDoor, units: Units, sizes: DoorSizes = 'built
 interface Frame extends Built {
   readonly bead: number;
   readonly sides: { readonly left: number; readonly right: number };
+  /** Where each stile ends: its horn over the height, longer or shorter where it was measured. */
+  readonly tops: { readonly left: number; readonly right: number };
   readonly grooveDepth: number;
 }
 
@@ -66,7 +72,8 @@ function frameOf(door: PlanDoor): Frame {
   const inner = leftWidth + drawn(door.values.sightWidth);
   return {
     width: inner + drawn(right.width),
-    height: length - 2 * horn,
+    height: drawnAsBuilt(door.values).height,
+    tops: { left: length - horn, right: drawn(right.length) - horn },
     horn,
     bead,
     grooveDepth,
@@ -113,7 +120,7 @@ function openingShapes(
 
 /** Everything that a door measures as built. */
 function allSizes(door: PlanDoor, units: Units, frame: Frame): Shape[] {
-  const { width, height, horn, sides } = frame;
+  const { width, height, horn, sides, tops } = frame;
   const { stiles, rails } = partsOf(door);
   const { bottom, top } = rails;
   const y = openingsOf(door).at(-1)?.to ?? 0;
@@ -137,7 +144,7 @@ function allSizes(door: PlanDoor, units: Units, frame: Frame): Shape[] {
     ),
     ...(horn === 0
       ? []
-      : [dimension('stileLength', stiles.left.length, at(0, -horn), at(0, height + horn), 'left', 2)]),
+      : [dimension('stileLength', stiles.left.length, at(0, -horn), at(0, tops.left), 'left', 2)]),
     ...midRailWidths(door, width),
     dimension('bottomRail', bottom.width, at(width, 0), at(width, drawn(bottom.width)), 'right', 1),
     dimension('topRail', top.width, at(width, y), at(width, height), 'right', 1),
@@ -157,27 +164,11 @@ export function builtSizes(
   { width, height, horn }: Built,
   more: { readonly row: number; readonly keepName?: true } = { row: 2 },
 ): Shape[] {
-  const { finishedWidth, finishedHeight, trimEachSide, trimEachEnd } = door.values;
+  const built = printedAsBuilt(door.values, units);
   const { row, ...kept } = more;
   return [
-    dimension(
-      'builtWidth',
-      built(finishedWidth, trimEachSide, units),
-      at(0, -horn),
-      at(width, -horn),
-      'below',
-      row,
-      kept,
-    ),
-    dimension(
-      'builtHeight',
-      built(finishedHeight, trimEachEnd, units),
-      at(0, 0),
-      at(0, height),
-      'left',
-      1,
-      kept,
-    ),
+    dimension('builtWidth', built.width, at(0, -horn), at(width, -horn), 'below', row, kept),
+    dimension('builtHeight', built.height, at(0, 0), at(0, height), 'left', 1, kept),
   ];
 }
 
@@ -215,12 +206,6 @@ function gluedSizes(door: PlanDoor, units: Units, size: Built): Shape[] {
           ),
         ]),
   ];
-}
-
-/** A size as built, exactly: the finished one and what comes off both sides. */
-function built(finished: string, trim: string, units: Units): string {
-  const each = readPrinted(trim, units);
-  return printLength(sum(readPrinted(finished, units), each, each));
 }
 
 /** A straight rail's face between the stiles' shoulder lines, its beaded edges mitred. */

@@ -4,11 +4,12 @@ import { say } from '../words/say.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { Hinge } from '../job/hinge-of.ts';
 import { hingeMarks, nameInside, seenFromFront } from './door-marks.ts';
+import { drawnAsBuilt } from './built-size.ts';
 import { drawn } from './drawn.ts';
 import { area, at, dimension, polygon, rectangle } from '../drawing/shapes.ts';
 
 /**
- * The opening as it was measured, less the reveal all round, with the door as built laid over it, from the front; and
+ * The opening as it was measured, less each side's reveal, with the door as built laid over it, from the front; and
  * what comes off at both ends of each edge. x and y from the door's bottom left corner as built, without horns. Null
  * where the opening was not surveyed.
  */
@@ -16,8 +17,7 @@ export function surveyView(door: PlanDoor, units: Units, hinge?: Hinge): Drawing
   const { values } = door;
   if (values.survey === undefined) return null;
   const { left, right, bottom, top } = values.survey.takeOff;
-  const width = drawn(values.finishedWidth) + 2 * drawn(values.trimEachSide);
-  const height = drawn(values.finishedHeight) + 2 * drawn(values.trimEachEnd);
+  const { width, height } = drawnAsBuilt(values);
   const a = at(drawn(left.bottom), drawn(bottom.left));
   const b = at(width - drawn(right.bottom), drawn(bottom.right));
   const c = at(width - drawn(right.top), height - drawn(top.right));

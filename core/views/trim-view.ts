@@ -7,8 +7,10 @@ import { parsePart } from '../plan/part-name.ts';
 import { partsOf } from '../plan/parts-of.ts';
 import type { PlanDoor, TakeOff } from '../plan/plan.ts';
 import { stageOf } from '../plan/stage-of.ts';
+import { trimOf } from '../plan/trim-of.ts';
 import { say } from '../words/say.ts';
 import { hingeMarks, nameInside, seenFromFront } from './door-marks.ts';
+import { drawnAsBuilt } from './built-size.ts';
 import { builtSizes, doorView, KEPT } from './door-view.ts';
 import { drawn } from './drawn.ts';
 import { hornOf } from './horn.ts';
@@ -66,8 +68,7 @@ export function trimView(door: PlanDoor, units: Units, { reading, hinge }: TrimH
 function trimmedDoor(door: PlanDoor, units: Units, reading: TrimHow['reading']): Trimmed {
   const { values } = door;
   const off = values.survey?.takeOff ?? squareOff(door);
-  const width = drawn(values.finishedWidth) + 2 * drawn(values.trimEachSide);
-  const height = drawn(values.finishedHeight) + 2 * drawn(values.trimEachEnd);
+  const { width, height } = drawnAsBuilt(values);
   const all = [off.left, off.right, off.bottom, off.top].flatMap((ends): string[] =>
     Object.values<string>(ends),
   );
@@ -168,13 +169,12 @@ function amountsOver(trimmed: Trimmed, edge: 'bottom' | 'top', surveyed: boolean
     : [put(ends.left, width / 2, edge)];
 }
 
-/** What comes off for a square opening: each side and each end alike. */
-function squareOff({ values: { trimEachSide: side, trimEachEnd: end } }: PlanDoor): TakeOff {
-  const [ends, sides] = [
-    { bottom: side, top: side },
-    { left: end, right: end },
-  ];
-  return { left: ends, right: ends, bottom: sides, top: sides };
+/** What comes off for a square opening: the same all along a side. */
+function squareOff({ values }: PlanDoor): TakeOff {
+  const { left, right, bottom, top } = trimOf(values);
+  const upright = (side: string) => ({ bottom: side, top: side });
+  const lying = (end: string) => ({ left: end, right: end });
+  return { left: upright(left), right: upright(right), bottom: lying(bottom), top: lying(top) };
 }
 
 /** What one sees through the frame, to know the door by: its openings, an arch among them. */

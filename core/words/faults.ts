@@ -12,6 +12,8 @@ export const faultWords = {
     'a bead of {bead} is deeper than the wall of {wall} beside the groove: a smaller bead, a narrower groove or thicker stock',
   'fault.oversize':
     'an oversize of {oversize} makes the door smaller than the opening less two reveals of {reveal}: make it at least {least}',
+  'fault.oversize.side':
+    'the door as built would end {missing} inside its finished line ({side}): a reveal of at least {needs} there, or an oversize of at least {least}',
   'fault.groove-mortise':
     'a groove {depth} deep reaches past bead {bead} and tenon {tenon}: a shallower groove or a longer tenon',
   'fault.tenon-width': 'the tenon of the {part} would be {width} wide: a wider rail or smaller setbacks',

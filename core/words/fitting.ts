@@ -19,7 +19,7 @@ export const fittingWords = {
   'fit.gap-here': '{edge}, {end}',
   'fit.why.from': '{edge} as built, {end}, square to that edge',
   'fit.why':
-    'The opening as measured, less the reveal all round, laid over the door: the hinge edge along that side of the opening, then shifted until the smallest amounts left and right are equal, and bottom and top.',
+    'The opening as measured, less the reveal of each side, laid over the door: the hinge edge along that side of the opening, then shifted until the smallest amounts left and right are equal (where the reveals differ, by what is planned to come off there), and bottom and top.',
   'fit.why-gap': 'Below zero, so the door as built ends before the opening does.',
   'fit.asked': '{k} of 6: {measure}',
   'fit.next': 'Next measure',

@@ -98,6 +98,9 @@ export const formWords = {
   'form.help.mortise.endPlay': 'How much longer the mortise is than the tenon is wide, at each end.',
   'form.help.horn': 'Stile left long past the rail at each end; sawn off at fitting.',
   'form.help.reveal': 'The gap all around between the finished door and its opening.',
+  'form.reveal.apart': 'A reveal for each side',
+  'form.reveal.apart.note':
+    'Left and right as seen from the front. A side left empty has the reveal shown in gray.',
   'form.help.oversize.width': 'How much wider than the opening it is built, to be trimmed off.',
   'form.help.oversize.height': 'How much taller than the opening it is built, to be trimmed off.',
   'form.help.panel.thickness': 'Before it is raised; its tongue is made to the groove.',

@@ -70,6 +70,7 @@ export const paperWords = {
   'paper.section': 'Sections, from above: stile with panel, stile with tenon',
   'paper.finished': 'Finished',
   'paper.trims': 'comes off: {side} each side, {end} each end, and the horns',
+  'paper.trims-apart': 'comes off: left {left}, right {right}, bottom {bottom}, top {top}, and the horns',
   'paper.sight': 'sight size: {width} × {heights}',
   'paper.parts': 'Parts',
   'paper.first': '{parts}. First: {first}',

@@ -130,6 +130,9 @@ export const whyWords = {
   'why.trimEachEnd': 'half of the oversize {oversizeHeight}, + reveal {reveal} = {value}',
   'why.finishedWidth': 'opening {opening} − two reveals of {reveal} = {value}',
   'why.finishedHeight': 'opening {opening} − two reveals of {reveal} = {value}',
+  'why.finishedWidth-apart': 'opening {opening} − reveal {left} on the left − {right} on the right = {value}',
+  'why.finishedHeight-apart':
+    'opening {opening} − reveal {bottom} at the bottom − {top} at the top = {value}',
 } as const;
 
 /** The key of a datum or of a reason. */

@@ -1,6 +1,8 @@
 import { layOut } from '#core/drawing/layout.ts';
 import type { Units } from '#core/length/units.ts';
+import { eachSide } from '#core/plan/each-side.ts';
 import type { PlanDoor } from '#core/plan/plan.ts';
+import { trimOf } from '#core/plan/trim-of.ts';
 import { doorView } from '#core/views/door-view.ts';
 import { jointSections } from '#core/views/joint-sections.ts';
 import { say } from '#core/words/say.ts';
@@ -54,11 +56,19 @@ function besideDoor(page: PaperPage, door: PlanDoor, units: Units, column: Omit<
   for (const line of sizeLines(door, units)) write(line);
 }
 
+/** What comes off: each side and each end, or all four where their amounts differ. */
+function trimLine(values: PlanDoor['values'], unit: (value: string) => string): string {
+  const { left, right, bottom, top } = eachSide((side) => unit(trimOf(values)[side]));
+  return left === right && bottom === top
+    ? say('paper.trims', { side: left, end: bottom })
+    : say('paper.trims-apart', { left, right, bottom, top });
+}
+
 function sizeLines({ values }: PlanDoor, units: Units): string[] {
   const unit = (value: string) => withUnit(value, units);
   return [
     `${unit(values.finishedWidth)} × ${unit(values.finishedHeight)}`,
-    say('paper.trims', { side: unit(values.trimEachSide), end: unit(values.trimEachEnd) }),
+    trimLine(values, unit),
     say('paper.sight', { width: unit(values.sightWidth), heights: values.sightHeights.map(unit).join(', ') }),
   ];
 }

@@ -55,8 +55,10 @@ export function assemble(door: PlanDoor, tally: Tally, haunchClearance: string):
   const mids = door.parts.filter(({ part }) => part.startsWith('rail-mid'));
   const trim = looseStage(door, 'trim')?.settings ?? {};
   const [horn, length, s] = [num(trim.horn), num(left.length), num(left.width)];
-  const width = num(trim.finishedWidth) + 2 * num(trim.trimEachSide);
-  const height = num(trim.finishedHeight) + 2 * num(trim.trimEachEnd);
+  const both = (each: string, one: string, other: string) =>
+    trim[each] === undefined ? num(trim[one]) + num(trim[other]) : 2 * num(trim[each]);
+  const width = num(trim.finishedWidth) + both('trimEachSide', 'trimLeft', 'trimRight');
+  const height = num(trim.finishedHeight) + both('trimEachEnd', 'trimBottom', 'trimTop');
   /** What doubles lose of an area of this size. */
   const near = 1e-9 * width * height;
   expect(length).toBeCloseTo(height + 2 * horn, 9);

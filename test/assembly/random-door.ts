@@ -3,6 +3,9 @@ import fc from 'fast-check';
 const sixteenths = (low: number, high: number) => fc.integer({ min: low * 16, max: high * 16 });
 const inSixteenths = (n: number) => `${n}/16`;
 
+/** What a door stays off its opening on one side. */
+const gap = fc.constantFrom('1/16', '3/32', '1/8');
+
 /** An arch of any rise between its flats; or an exact semicircle, whose rise is half of what the flats leave. */
 const arch = fc.oneof(
   fc.record({ rise: sixteenths(0.5, 3), flat: sixteenths(0.25, 2) }),
@@ -24,7 +27,10 @@ export const randomDoor = fc
     width: sixteenths(11, 30),
     height: sixteenths(26, 70),
     oversize: fc.constantFrom('0', '1/8', '1/4'),
-    reveal: fc.constantFrom('1/16', '1/8'),
+    reveal: fc.oneof(
+      { weight: 3, arbitrary: fc.constantFrom('1/16', '1/8') },
+      fc.record({ left: gap, right: gap, bottom: gap, top: gap }),
+    ),
     stile: sixteenths(2, 3.5),
     bottom: sixteenths(2, 4),
     top: sixteenths(1.5, 3),

@@ -11,13 +11,15 @@ import {
   valueAt,
 } from './draft.ts';
 import { eachOwn, OWN_PATHS, ownTree } from './own-fields.ts';
+import { revealIn, revealPaths, revealText, revealTree } from './reveal-text.ts';
 
 /** The job file that a form makes: every default written out, so that no later change of the shop's changes this job. */
 export function fileOf(draft: Draft): Tree {
   const defaults: Record<string, unknown> = { ...draft.otherDefaults };
   for (const field of DEFAULT_FIELDS) {
     const [group = '', name] = field.split('.');
-    if (name === undefined) defaults[group] = draft.defaults[field].trim();
+    if (field === 'reveal') defaults[group] = revealTree(revealIn(draft.defaults)) ?? '';
+    else if (name === undefined) defaults[group] = draft.defaults[field].trim();
     else
       defaults[group] = {
         ...(isTree(defaults[group]) ? defaults[group] : {}),
@@ -95,6 +97,8 @@ export function draftOf(file: unknown, id: string | null, revision: number | nul
     const value = valueAt(given, field);
     if (value !== undefined) draft.defaults[field] = text(value);
   }
+  if (given.reveal !== undefined)
+    Object.assign(draft.defaults, revealPaths(revealText(given.reveal, emptyDraft(units).defaults.reveal)));
   draft.species = speciesIn(given.panel);
   draft.otherDefaults = { ...given };
   const doors = (Array.isArray(tree.doors) ? tree.doors : []).filter(isTree);
@@ -122,7 +126,7 @@ function rowOf(door: Tree, given: Tree): Row {
       .map((rail) => ({ ...emptyMidRail(), width: text(rail.width), centre: text(rail.centre) })),
     ownMidRails: Array.isArray(midRails),
     species: speciesIn(door.panel),
-    own: eachOwn((path) => text(valueAt(door, path))),
+    own: { ...eachOwn((path) => text(valueAt(door, path))), ...revealPaths(revealText(door.reveal)) },
     // An arch of null takes the job's own arch away from this door.
     other: arch === null ? { ...other, arch } : other,
   };

@@ -5,6 +5,7 @@ import type { Moisture } from '#core/job/moisture.ts';
 import type { Ways } from '#core/job/ways.ts';
 import type { Units } from '#core/length/units.ts';
 import { eachOwn, isOwnPath, ownCount, type OwnPath } from './own-fields.ts';
+import { isRevealSide, REVEAL_SIDES, type RevealSide } from './reveal-text.ts';
 
 /** A mid rail of a row, as typed. */
 export interface MidRailRow {
@@ -78,11 +79,13 @@ export const DEFAULT_FIELDS = [
   'panel.thickness',
   'panel.clearance',
 ] as const;
-export type DefaultField = (typeof DEFAULT_FIELDS)[number];
+export type DefaultField = (typeof DEFAULT_FIELDS)[number] | RevealSide;
+/** The same with each side's own reveal. */
+const DEFAULT_PATHS: readonly DefaultField[] = [...DEFAULT_FIELDS, ...REVEAL_SIDES];
 
 /** Is this path one of the fields for the whole job? */
 export function isDefaultField(path: string): path is DefaultField {
-  return (DEFAULT_FIELDS as readonly string[]).includes(path);
+  return (DEFAULT_PATHS as readonly string[]).includes(path);
 }
 
 let lastKey = 0;
@@ -121,12 +124,14 @@ export function isFilled({ mark, width, height, arched, midRails, own }: Row): b
 /** Does a row say this itself, of the fields that otherwise are the whole job's? */
 export function saysItself(row: Row | undefined, field: string): boolean {
   if (row === undefined) return false;
+  if (isRevealSide(field) && row.own.reveal.trim() !== '') return true;
   if (isOwnPath(field)) return row.own[field].trim() !== '';
   return valueAt(row.other, field) !== undefined;
 }
 
 /** What holds of the whole job where a door says nothing itself; empty where the job says nothing either. */
 export function usualAt(draft: Draft, path: OwnPath): string {
+  if (isRevealSide(path)) return draft.defaults[path].trim() || draft.defaults.reveal.trim();
   if (isDefaultField(path)) return draft.defaults[path].trim();
   const value = valueAt(draft.otherDefaults, path);
   return typeof value === 'string' || typeof value === 'number' ? String(value) : '';
@@ -153,12 +158,14 @@ export function emptyDraft(units: Units): Draft {
 /** The built-in defaults as texts. */
 export function builtIn(units: Units): Record<DefaultField, string> {
   const defaults: unknown = doorDefaults(units);
-  const read = (field: DefaultField): string =>
+  const read = (field: string): string =>
     typeLength(valueAt(defaults, field) as Parameters<typeof typeLength>[0], units);
-  return Object.fromEntries(DEFAULT_FIELDS.map((field) => [field, read(field)])) as Record<
-    DefaultField,
-    string
-  >;
+  const texts = DEFAULT_PATHS.map((field): [DefaultField, string] => [
+    field,
+    // One length all round is built in.
+    isRevealSide(field) ? '' : read(field === 'reveal' ? 'reveal.left' : field),
+  ]);
+  return Object.fromEntries(texts) as Record<DefaultField, string>;
 }
 
 /** What stands at a path of names, "tenon.length"; undefined where nothing does. */

@@ -1,6 +1,7 @@
 import { DOOR_FIELDS } from '#core/job/door-shape.ts';
 import { isTree, type Tree } from '#core/fields/read-shape.ts';
 import type { OpeningSurvey } from '#core/job/job.ts';
+import { isRevealSide, REVEAL_SIDES, revealIn, type RevealSide, revealTree } from './reveal-text.ts';
 
 /** The measures that one door may have of its own in the form, by their path: the others are the whole job's. */
 export const OWN_FIELDS = [
@@ -20,9 +21,11 @@ export type SurveyField = keyof OpeningSurvey;
 export const SURVEY_FIELDS = Object.keys(DOOR_FIELDS.survey.fields) as readonly SurveyField[];
 
 /** All that a door may say of its own behind its row's "More", by path. */
-export type OwnPath = OwnField | `survey.${SurveyField}`;
+export type OwnPath = OwnField | 'reveal' | RevealSide | `survey.${SurveyField}`;
 export const OWN_PATHS: readonly OwnPath[] = [
   ...OWN_FIELDS,
+  'reveal',
+  ...REVEAL_SIDES,
   ...SURVEY_FIELDS.map((field) => `survey.${field}` as const),
 ];
 
@@ -46,10 +49,11 @@ export function ownTree(own: Readonly<Record<OwnPath, string>>): Tree {
   const tree: Record<string, unknown> = {};
   for (const path of OWN_PATHS) {
     const value = own[path].trim();
-    if (value === '') continue;
+    if (value === '' || path === 'reveal' || isRevealSide(path)) continue;
     const [group = '', name] = path.split('.');
     const before = tree[group];
     tree[group] = name === undefined ? value : { ...(isTree(before) ? before : {}), [name]: value };
   }
-  return tree;
+  const reveal = revealTree(revealIn(own));
+  return reveal === undefined ? tree : { ...tree, reveal };
 }

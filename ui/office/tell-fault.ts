@@ -5,6 +5,7 @@ import { tellLength } from '../shared/tell-length.ts';
 import { type Draft, isDefaultField, saysItself } from './draft.ts';
 import { fileOf } from './draft-file.ts';
 import { isOwnPath } from './own-fields.ts';
+import { isRevealSide, type RevealSide } from './reveal-text.ts';
 
 /** A fault as the form tells it: under which field, by that field's label and the door's mark, in the shop's words. */
 export interface Told {
@@ -47,11 +48,15 @@ function tell(fault: PrintedFault, draft: Draft, file: object): Told {
   const door = /^doors\[(\d+)\]\.?(.*)$/.exec(fault.path);
   const typed = typedAt(file, fault.path);
   const { words, typing } = wordsOf(fault, typed, draft);
-  if (door === null)
-    return { path: fault.path, place: fault.path, mark: '', label: labelOf(fault.path), words, typing };
+  if (door === null) {
+    const path = typedReveal(fault.path.replace(/^defaults\./, ''), draft.defaults);
+    const place = fault.path.startsWith('defaults.') ? `defaults.${path}` : fault.path;
+    return { path: fault.path, place, mark: '', label: labelOf(place), words, typing };
+  }
   const k = Number(door[1]);
-  const path = OF_THE_ROW[fault.code] ?? (door[2] ?? '').replace(/^(opening|arch)\./, '');
   const row = draft.rows[k];
+  const named = OF_THE_ROW[fault.code] ?? (door[2] ?? '').replace(/^(opening|arch)\./, '');
+  const path = typedReveal(named, saysItself(row, named) ? (row?.own ?? draft.defaults) : draft.defaults);
   const mark = row?.mark.trim() ?? '';
   const general = isDefaultField(path) && !saysItself(row, path);
   const fields = isOwnPath(path) || ROW_FIELDS.test(path);
@@ -65,6 +70,11 @@ function tell(fault: PrintedFault, draft: Draft, file: object): Told {
     words,
     typing,
   };
+}
+
+/** Where a side's reveal is typed: in its own field, or in that of all sides. */
+function typedReveal(path: string, texts: Readonly<Record<RevealSide | 'reveal', string>>): string {
+  return isRevealSide(path) && texts[path].trim() === '' && texts.reveal.trim() !== '' ? 'reveal' : path;
 }
 
 /** What stands at a fault's path, "doors[0].opening.width". */

@@ -14,6 +14,8 @@ export const findings: Words = {
     'ein Stab von {bead} ist tiefer als die Nutwange von {wall}: kleinerer Stab, schmalere Nut oder dickeres Holz',
   'fault.oversize':
     'ein Übermaß von {oversize} macht die Tür kleiner als die Öffnung ohne zweimal die Luft von {reveal}: mindestens {least}',
+  'fault.oversize.side':
+    'die Tür, wie gebaut, endete {missing} vor ihrer fertigen Kante ({side}): dort mindestens {needs} Luft, oder mindestens {least} Übermaß',
   'fault.groove-mortise':
     'eine {depth} tiefe Nut reicht über Stab {bead} und Zapfen {tenon} hinaus: flachere Nut oder längerer Zapfen',
   'fault.tenon-width': '{part}: der Zapfen wäre {width} breit: breiterer Fries oder kleinere Absätze',

@@ -140,4 +140,6 @@ export const reasons: Words = {
   'why.trimEachEnd': 'die Hälfte des Übermaßes {oversizeHeight}, + Luft {reveal} = {value}',
   'why.finishedWidth': 'Öffnung {opening} − zweimal die Luft {reveal} = {value}',
   'why.finishedHeight': 'Öffnung {opening} − zweimal die Luft {reveal} = {value}',
+  'why.finishedWidth-apart': 'Öffnung {opening} − Luft {left} links − {right} rechts = {value}',
+  'why.finishedHeight-apart': 'Öffnung {opening} − Luft {bottom} unten − {top} oben = {value}',
 };

@@ -60,3 +60,15 @@ test.each(['in', 'mm'] as const)(
     expect(spec).toEqual(doorDefaults(units));
   },
 );
+
+test('a reveal of one side is filled up by the one length below it, and one length stands for all sides', () => {
+  const all = () => ({ reveal: '1/16' });
+  const completed = (reveal: unknown) =>
+    completeDefaults({ units: 'in', defaults: { reveal } }, all).defaults;
+  expect(completed({ top: '1/8' })).toEqual({
+    reveal: { top: '1/8', left: '1/16', right: '1/16', bottom: '1/16' },
+  });
+  expect(completed('3/32')).toEqual({ reveal: '3/32' });
+  expect(builtInFields('in').reveal).toBe('1/16');
+  expect(builtInFields('mm').reveal).toBe('1.5');
+});

@@ -19,6 +19,7 @@ test('inches become millimetres exactly: 16 1/2 in is 419.1 mm, 1/64 in is 0.396
             midRails: [{ width: '3', centre: '10 1/8' }],
             arch: { kind: 'circular', rise: '1 3/4', flat: '3/4' },
             hinge: 'right',
+            reveal: { left: '1/8', top: 0 },
           },
         ],
       },
@@ -37,6 +38,7 @@ test('inches become millimetres exactly: 16 1/2 in is 419.1 mm, 1/64 in is 0.396
         midRails: [{ width: '76.2', centre: '257.175' }],
         arch: { kind: 'circular', rise: '44.45', flat: '19.05' },
         hinge: 'right',
+        reveal: { left: '3.175', top: '0' },
       },
     ],
   });

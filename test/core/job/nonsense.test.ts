@@ -159,7 +159,7 @@ const strangeDoor = fc.record(
   {
     opening: group('width', 'height'),
     oversize: group('width', 'height'),
-    reveal: length,
+    reveal: fc.oneof(length, group('left', 'right', 'bottom', 'top')),
     thickness: length,
     stile: group('width'),
     bottomRail: group('width'),
@@ -202,6 +202,7 @@ test('a door with sizes of any proportion is answered with a plan or with faults
       groove: sizedGroup('width', 'depth'),
       tenon: sizedGroup('length', 'outerSetback', 'innerSetback', 'haunchClearance'),
       horn: sized,
+      reveal: fc.oneof(sized, sizedGroup('left', 'right', 'bottom', 'top')),
       arch: sizedGroup('rise', 'flat'),
       midRails: fc.array(sizedGroup('width', 'centre'), { maxLength: 3 }),
       survey: sizedGroup(

@@ -36,6 +36,7 @@ const FAULTS: [string, DoorFields][] = [
   ['groove-thickness doors[0].groove.width', { groove: { width: '3/4' } }],
   ['bead-wall doors[0].bead', { bead: '5/16' }],
   ['oversize doors[0].oversize.width', { oversize: { width: '-1/4' } }],
+  ['oversize doors[0].reveal.left', { oversize: { width: '-1/4' }, reveal: { right: '1/8' } }],
   ['groove-mortise doors[0].groove.depth', { groove: { depth: '1 7/16' } }],
   ['tenon-width doors[0].bottomRail.width', { bottomRail: { width: '13/16' } }],
   ['tenon-chisel doors[0].bottomRail.width', { bottomRail: { width: '1' } }],
@@ -250,6 +251,7 @@ test('every fault and note that has words was shown above', () => {
     'note.chisel-small',
     'note.dado-as-wide',
     'fault.panel-tongue',
+    'fault.oversize.side',
     ...FAULTS.map(([id]) => `fault.${id.split(' ')[0] ?? ''}`),
     ...NOTES.map(([id]) => `note.${id.split(' ')[0] ?? ''}`),
   ]);

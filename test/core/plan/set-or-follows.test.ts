@@ -8,10 +8,18 @@ import { factsOf, STAGE_KINDS, type StageKind } from '#core/stages/table.ts';
 import type { LooseStage } from '../../loose-plan.ts';
 import { everyStageJob } from '../../e2e/every-stage-job.ts';
 
+/** A door that is trimmed by another amount on each side. */
+function unevenJob(units: Units): object {
+  const reveal = units === 'in' ? { left: '1/8', top: '1/8' } : { left: '3', top: '3' };
+  const opening = units === 'in' ? { width: '16', height: '30' } : { width: '400', height: '760' };
+  return { format: 1, job: 'Uneven', units, doors: [{ mark: 'U', opening, reveal }] };
+}
+
 function stagesOf(units: Units): PlanStage[] {
   const planned = planFile(everyStageJob(units));
-  if (!planned.ok) throw new Error('the job has faults');
-  return planned.value.doors.flatMap(({ parts, stages }) => [
+  const uneven = planFile(unevenJob(units));
+  if (!planned.ok || !uneven.ok) throw new Error('the job has faults');
+  return [...planned.value.doors, ...uneven.value.doors].flatMap(({ parts, stages }) => [
     ...parts.flatMap((part) => [...part.stages]),
     ...stages,
   ]);

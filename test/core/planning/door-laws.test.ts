@@ -1,6 +1,7 @@
 import { type LooseStage, looseStage } from '../../loose-plan.ts';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { trimOf } from '#core/plan/trim-of.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import type { PlanDoor, PlanPart, Settings } from '#core/plan/plan.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
@@ -63,12 +64,15 @@ test('rails, sight heights and trims add up to the stiles without their horns', 
     const built = minus(ratio(partOf(door, 'stile-left').length), multiplied(ratio(horn), 2));
     const heights = [...railsOf(door).map(({ width }) => ratio(width)), ...values.sightHeights.map(ratio)];
     expect(printed(plus(...heights))).toBe(printed(built));
-    expect(printed(plus(ratio(values.finishedHeight), multiplied(ratio(values.trimEachEnd), 2)))).toBe(
-      printed(built),
-    );
-    expect(printed(plus(ratio(values.finishedWidth), multiplied(ratio(values.trimEachSide), 2)))).toBe(
+    const { left, right, bottom, top } = trimOf(values);
+    expect(printed(plus(...[values.finishedHeight, bottom, top].map(ratio)))).toBe(printed(built));
+    expect(printed(plus(...[values.finishedWidth, left, right].map(ratio)))).toBe(
       printed(plus(ratio(opening.width), ratio(oversize.width))),
     );
+    expect([values.trimEachSide, values.trimEachEnd]).toEqual([
+      left === right ? left : undefined,
+      bottom === top ? bottom : undefined,
+    ]);
     const across = [values.sightWidth, partOf(door, 'stile-left').width, partOf(door, 'stile-right').width];
     expect(printed(plus(...across.map(ratio)))).toBe(
       printed(plus(ratio(opening.width), ratio(oversize.width))),
@@ -92,7 +96,11 @@ test('every mortise lies within its stile, apart from the others, and leaves an 
         if (next !== undefined) expect(compared(edge, next), `${name} ${k}`).toBeLessThan(0);
       }
       const { depthFromEdge, depthFromGroove, chisel, fence } = set(stile, 'mortise');
-      const behind = minus(ratio(stile.width), ratio(depthFromEdge), ratio(door.values.trimEachSide));
+      const behind = minus(
+        ratio(stile.width),
+        ratio(depthFromEdge),
+        ratio(trimOf(door.values)[name === 'stile-left' ? 'left' : 'right']),
+      );
       expect(compared(behind, ratio('1/8'))).toBeGreaterThanOrEqual(0);
       expect(printed(plus(ratio(depthFromGroove), ratio(set(stile, 'groove').depth)))).toBe(depthFromEdge);
       expect(printed(plus(multiplied(ratio(fence), 2), ratio(chisel)))).toBe(stile.thickness);

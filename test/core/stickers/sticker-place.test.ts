@@ -144,3 +144,23 @@ test('a door built larger, and a survey that takes more off an edge, move the pl
   if (!read.ok) throw new Error('six decimals are a length');
   expect(faceOf(leaning, 'stile-right').lasting[1]).toBe(`${printLength(read.value)} to 2 1/16`);
 });
+
+test('each edge of a back lasts from its own side’s trim on', () => {
+  const uneven = planOf({
+    format: 1,
+    job: 'uneven',
+    units: 'in',
+    doors: [
+      {
+        mark: 'A',
+        opening: { width: '20', height: '30' },
+        reveal: { left: '1/16', right: '1/8', bottom: '3/16', top: '1/32' },
+      },
+    ],
+  });
+  // Stile 2 1/4 with a bead of 3/16; horns of 1/2 on stiles of 31.
+  expect(faceOf(uneven, 'stile-left').lasting).toEqual(['11/16 to 30 15/32', '1/16 to 2 1/16']);
+  expect(faceOf(uneven, 'stile-right').lasting).toEqual(['11/16 to 30 15/32', '1/8 to 2 1/16']);
+  expect(faceOf(uneven, 'rail-bottom').lasting[1]).toBe('3/16 to 2 9/16');
+  expect(faceOf(uneven, 'rail-top').lasting[1]).toBe('1/32 to 2 1/16');
+});

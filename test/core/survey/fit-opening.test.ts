@@ -59,3 +59,54 @@ test('a door that does not cover its opening is told by amounts below zero and b
   const told = door.notes.find(({ id }) => id === 'does-not-cover');
   expect(told?.figures).toMatchObject({ missing: '0.062500', width: '1/8' });
 });
+
+test('over reveals that differ the door is laid so that each side has as much more than its trim as the other', () => {
+  // The same opening with 1/16 left, 1/8 right, 3/32 at the bottom and nothing at the top; built 30 1/4 by 40 1/4. Planned
+  // to come off: left 3/16, right 1/4, bottom 7/32, top 1/8. The outline is 1/16 to 30 (below) across: 29 15/16 and three
+  // reveals under 30 1/4 leave 3/16 + 1/4 at the narrowest, less the 1/8 by which the opening is wider above: so the right
+  // edge has 1/8 more at the bottom. At the narrowest the surplus over the trims is −1/16 on both sides.
+  const reveal = { left: '1/16', right: '1/8', bottom: '3/32', top: '0' };
+  const off = fitted({ oversize: { width: '1/4', height: '1/4' }, reveal }).values.survey?.takeOff;
+  if (off === undefined) throw new Error('no survey');
+  const [left, right] = [
+    Math.min(+off.left.bottom, +off.left.top),
+    Math.min(+off.right.bottom, +off.right.top),
+  ];
+  expect(left).toBeCloseTo(1 / 8, 4);
+  expect(right).toBeCloseTo(3 / 16, 4);
+  expect(+off.right.bottom - +off.right.top).toBeCloseTo(1 / 8, 3);
+  expect([+off.bottom.left, +off.bottom.right]).toEqual([0.21875, 0.21875]);
+  expect([+off.top.left, +off.top.right]).toEqual([0.125, 0.125]);
+});
+
+/** Six measures of a square opening of 3 by 4 feet: its diagonals are 5 feet, exactly. */
+const SQUARE = {
+  widthBottom: '36',
+  widthTop: '36',
+  heightLeft: '48',
+  heightRight: '48',
+  diagonalUp: '60',
+  diagonalDown: '60',
+};
+
+test.each(['left', 'right'])(
+  'in a square opening, hung on the %s, what comes off is what was planned for each side',
+  (hinge) => {
+    const door = fitted({
+      opening: { width: '36', height: '48' },
+      survey: SQUARE,
+      hinge,
+      oversize: { width: '1/4', height: '1/8' },
+      reveal: { left: '1/16', right: '1/8', bottom: '3/8', top: '3/32' },
+      tenon: { outerSetback: '3/4' },
+    });
+    // Half of 1/4 and half of 1/8, and each side's reveal.
+    expect(door.values.trim).toEqual({ left: '3/16', right: '1/4', bottom: '7/16', top: '5/32' });
+    const off = door.values.survey?.takeOff;
+    const all = (ends: object | undefined) => Object.values(ends ?? {}).map(Number);
+    expect(all(off?.left)).toEqual([0.1875, 0.1875]);
+    expect(all(off?.right)).toEqual([0.25, 0.25]);
+    expect(all(off?.bottom)).toEqual([0.4375, 0.4375]);
+    expect(all(off?.top)).toEqual([0.15625, 0.15625]);
+  },
+);

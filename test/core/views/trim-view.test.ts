@@ -65,3 +65,33 @@ test('where the door does not cover, the line runs outside it and the wood ends 
   ).toBe(true);
   expect(text('off-right-top')).toMatchObject({ text: '-\u00a01/16' });
 });
+
+test('without a survey each side has its own amount, and the line runs by it', () => {
+  const plan = planFile({
+    format: 1,
+    job: 'x',
+    units: 'in',
+    doors: [
+      {
+        mark: 'A',
+        opening: { width: '30', height: '40' },
+        reveal: { left: '1/16', right: '1/8', bottom: '3/16', top: '1/4' },
+      },
+    ],
+  });
+  const door = plan.ok ? plan.value.doors[0] : undefined;
+  if (door === undefined) throw new Error(JSON.stringify(plan));
+  const { shapes } = trimView(door, 'in');
+  const text = (role: string) =>
+    shapes.flatMap((shape) => (shape.kind === 'label' && shape.role === role ? [shape.text] : []));
+  expect(['left', 'right', 'bottom', 'top'].map((side) => text(`off-${side}`))).toEqual([
+    ['1/16'],
+    ['1/8'],
+    ['3/16'],
+    ['1/4'],
+  ]);
+  // 1/4 ten times is 2 1/2, under a tenth of 30.
+  const line = shapes.find((shape): shape is Area => shape.kind === 'area' && shape.role === 'trim-to');
+  expect(line?.path.start).toEqual({ x: 0.625, y: 1.875 });
+  expect(line?.path.runs[1]?.to).toEqual({ x: 30 - 1.25, y: 40 - 2.5 });
+});

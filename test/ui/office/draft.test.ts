@@ -120,7 +120,8 @@ const crooked = {
       thickness: '7/8',
       bead: '1/8',
       horn: '1',
-      reveal: '1/8',
+      reveal: { left: '1/8', top: '3/32' },
+      mortise: { endPlay: '1/16' },
       survey: {
         widthBottom: '16',
         widthTop: '16 1/8',
@@ -146,6 +147,11 @@ test('a file with every measure that one door may have of its own, opened and sa
     thickness: '7/8',
     bead: '1/8',
     horn: '1',
+    reveal: '',
+    'reveal.left': '1/8',
+    'reveal.right': '',
+    'reveal.bottom': '',
+    'reveal.top': '3/32',
     'survey.widthBottom': '16',
     'survey.widthTop': '16 1/8',
     'survey.heightLeft': '30',
@@ -153,7 +159,7 @@ test('a file with every measure that one door may have of its own, opened and sa
     'survey.diagonalUp': '34 1/8',
     'survey.diagonalDown': '34',
   });
-  expect(draft.rows[0]?.other).toEqual({ reveal: '1/8' });
+  expect(draft.rows[0]?.other).toEqual({ mortise: { endPlay: '1/16' } });
   expect(fileOf(draft).doors).toEqual(crooked.doors);
   expect(fileOf(draft)).toEqual(kept);
 });

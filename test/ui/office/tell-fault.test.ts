@@ -56,8 +56,8 @@ test('a mark that stands twice, a quantity and a mid rail are told where they we
 });
 
 test('what a file brought for one door alone is told below that door’s fields', () => {
-  const [one] = told(form([{ mark: 'A', other: { reveal: 'wide' } }]));
-  expect(one).toBe('row.0. | A | Reveal | Not a length: type it as 14\u00a03/4, 14-3/4 or 14.75.');
+  const [one] = told(form([{ mark: 'A', other: { mortise: { endPlay: 'wide' } } }]));
+  expect(one).toBe('row.0. | A | Mortise end play | Not a length: type it as 14\u00a03/4, 14-3/4 or 14.75.');
 });
 
 test.each(['16-1/2"', '16 1/2', '16.5', `1' 4 1/2"`])('%s is taken without a word', (width) => {

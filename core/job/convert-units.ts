@@ -40,15 +40,15 @@ export function convertPrinted(value: SettingValue, from: Units, to: Units): Set
   return /^-?\d+\.\d+$/.test(value) ? null : value;
 }
 
-/** Any tree of lengths alone in other units, exactly. What is no length stays as it stands. */
+/** Any tree of lengths alone, and of lists of them, in other units, exactly. What is no length stays as it stands. */
 export function convertLengths(tree: Tree, from: Units, to: Units): Tree {
   if (from === to) return tree;
-  return Object.fromEntries(
-    Object.entries(tree).map(([name, value]) => [
-      name,
-      isTree(value) ? convertLengths(value, from, to) : valueIn(value, { kind: 'length' }, from, to),
-    ]),
-  );
+  return Object.fromEntries(Object.entries(tree).map(([name, value]) => [name, lengthsIn(value, from, to)]));
+}
+
+function lengthsIn(value: unknown, from: Units, to: Units): unknown {
+  if (Array.isArray(value)) return value.map((each: unknown) => lengthsIn(each, from, to));
+  return isTree(value) ? convertLengths(value, from, to) : valueIn(value, { kind: 'length' }, from, to);
 }
 
 /** A length that stood in the other units, in these. */

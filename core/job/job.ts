@@ -11,6 +11,8 @@ export type DoorSpec = SettledFields<typeof DOOR_FIELDS>;
 /** One door as it is built: what was ordered, or else as it came out, each stile with a width of its own. */
 export type BuiltSpec = Omit<DoorSpec, 'stile'> & {
   readonly stile: { readonly left: Length; readonly right: Length };
+  /** How wide the narrower of its stiles is grooved: so thick are its tenons. */
+  readonly stileGroove: Length;
 };
 
 /** The opening as measured. */

@@ -18,6 +18,8 @@ export interface Joint {
   readonly trimEachEnd: Length;
   /** Stock between a face and the centred groove. */
   readonly wall: Length;
+  /** What is taken off each face of a tenon, so that it goes into the narrower of its stiles' grooves. */
+  readonly cheek: Length;
   /** How far the bead lies below the face. */
   readonly fillet: Length;
   /** Width between the sight edges of the stiles. */
@@ -76,6 +78,7 @@ export function deriveJoint(spec: BuiltSpec): Joint {
     trimEachSide: larger(trim.left, trim.right),
     trimEachEnd: larger(trim.bottom, trim.top),
     wall,
+    cheek: half(less(spec.thickness, spec.stileGroove)),
     fillet: less(wall, bead),
     sightWidth,
     narrowStile: smaller(stile.left, stile.right),

@@ -38,10 +38,21 @@ export class Findings {
     this.#units = units;
   }
 
+  /** The path of a field. */
+  at(field: string): string {
+    return `${this.#path}.${field}`;
+  }
+
+  /** Takes over what was found elsewhere about the same door. */
+  join({ faults, notes }: Findings): void {
+    this.faults.push(...faults);
+    this.notes.push(...notes);
+  }
+
   /** Something that keeps the door from being made, at a field of the job file. */
   fault(id: FaultId, field: string, figures: FoundTable = {}): void {
     const read = (value: SettingValue) => printedAsRead(value, this.#units);
-    this.faults.push(faultOf(`${this.#path}.${field}`, id, tableOf(figures, read)));
+    this.faults.push(faultOf(this.at(field), id, tableOf(figures, read)));
   }
 
   /** Something that can be made but is likely to go wrong. */
@@ -58,7 +69,7 @@ export class Findings {
     this.notes.push({
       id,
       level,
-      path: `${this.#path}.${field}`,
+      path: this.at(field),
       figures: tableOf(figures, (value) => value),
     });
   }

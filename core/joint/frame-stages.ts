@@ -11,8 +11,8 @@ export function mill(
   width: Length,
   thickness: Length,
   reasons: {
-    length: 'why.stile-length' | 'why.rail-length' | 'why.panel-height';
-    width: 'why.member-width' | 'why.top-rail-width' | 'why.panel-width';
+    length: 'why.stile-length' | 'why.rail-length' | 'why.panel-height' | 'why.as-measured';
+    width: 'why.member-width' | 'why.top-rail-width' | 'why.panel-width' | 'why.as-measured';
   },
   figures: { length: Record<string, Length>; width: Record<string, Length> },
 ): DraftOf<'mill'> {

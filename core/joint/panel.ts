@@ -1,5 +1,6 @@
 import { half, type Length, less, sign, sum, times } from '../length/length.ts';
 import { real, realOf } from '../length/real.ts';
+import type { PartAsCut } from '../measured/measured.ts';
 import { type PartName, panelName } from '../plan/part-name.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
@@ -14,22 +15,37 @@ import {
 } from './stage-draft.ts';
 import type { Tooling } from './tooling.ts';
 
-/** One panel for each sight opening, from the bottom up; only the topmost follows the arch. */
-export function panels(joint: Joint, tooling: Tooling, profile: ShopProfile): PartDraft[] {
-  return openings(joint).map(({ part, sightHeight, arched }) =>
-    panel(part, sightHeight, arched, joint, tooling, profile),
-  );
+/** A panel's blank as it came out. */
+export type PanelAsCut = Pick<PartAsCut, 'length' | 'width'>;
+
+/** One panel for each sight opening, from the bottom up; only the topmost follows the arch. With `own` each as that came out. */
+export function panels(
+  joint: Joint,
+  tooling: Tooling,
+  profile: ShopProfile,
+  own: PanelAsCut = {},
+): PartDraft[] {
+  return openings(joint).map((opening) => panel(opening, joint, tooling, profile, own));
 }
 
-/** How long each panel is, with the grain: its sight opening and its hold at both ends, at its crown under an arch. */
-export function panelLengths(joint: Joint): { readonly part: PartName; readonly length: Length }[] {
+/** How long each panel is as planned, with the grain: its sight opening and its hold at both ends, at its crown under an arch. */
+export function panelLengths(
+  joint: Joint,
+): { readonly part: PartName; readonly length: Length; readonly sight: Length }[] {
   return openings(joint).map(({ part, sightHeight, arched }) => ({
     part,
     length: panelLength(joint, sightHeight, arched),
+    sight: arched && joint.arc !== null ? sum(sightHeight, joint.arc.rise) : sightHeight,
   }));
 }
 
-function openings(joint: Joint): { part: PartName; sightHeight: Length; arched: boolean }[] {
+interface Opening {
+  readonly part: PartName;
+  readonly sightHeight: Length;
+  readonly arched: boolean;
+}
+
+function openings(joint: Joint): Opening[] {
   const last = joint.sightHeights.length - 1;
   return joint.sightHeights.map((sightHeight, k) => ({
     part: panelName(k + 1, last + 1),
@@ -44,18 +60,17 @@ function panelLength({ panelHold, arc }: Joint, sightHeight: Length, arched: boo
 }
 
 function panel(
-  part: PartName,
-  sightHeight: Length,
-  arched: boolean,
+  { part, sightHeight, arched }: Opening,
   joint: Joint,
   tooling: Tooling,
   profile: ShopProfile,
+  own: PanelAsCut,
 ): PartDraft {
   const { spec, panelHold: hold, arc } = joint;
   const twice = times(hold, 2);
-  const width = sum(joint.sightWidth, twice);
-  const sideHeight = sum(sightHeight, twice);
-  const height = panelLength(joint, sightHeight, arched);
+  const width = own.width ?? sum(joint.sightWidth, twice);
+  const height = own.length ?? panelLength(joint, sightHeight, arched);
+  const sideHeight = arched && arc !== null ? less(height, arc.rise) : height;
   const thickness = spec.panel.thickness;
   const figures = { depth: spec.groove.depth, clearance: spec.panel.clearance, hold };
   const stages: StageDraft[] = [
@@ -63,14 +78,18 @@ function panel(
       height,
       width,
       thickness,
-      { length: 'why.panel-height', width: 'why.panel-width' },
+      {
+        length: own.length === undefined ? 'why.panel-height' : 'why.as-measured',
+        width: own.width === undefined ? 'why.panel-width' : 'why.as-measured',
+      },
       {
         length: { ...figures, sightHeight, rise: less(height, sideHeight), height },
         width: { ...figures, sightWidth: joint.sightWidth, width },
       },
     ),
   ];
-  if (arched && arc !== null) stages.push(cutout(joint, arc, { width, height, sideHeight, sightHeight }));
+  if (arched && arc !== null)
+    stages.push(cutout(joint, arc, { width, height, sideHeight, sightHeight }, own));
   const shaped = arched ? 'cutout' : 'mill';
   const raised = sign(tooling.raise) > 0;
   if (raised)
@@ -113,6 +132,7 @@ function cutout(
     readonly sideHeight: Length;
     readonly sightHeight: Length;
   },
+  own: PanelAsCut,
 ): DraftOf<'cutout'> {
   const hold = joint.panelHold;
   const radius = sum(arc.radius, hold);
@@ -124,22 +144,34 @@ function cutout(
     station: usualStation('cutout'),
     after: ['mill'],
     entries: {
-      width: exact(size.width, 'from.edge', 'why.panel-width', {
+      width: exact(size.width, 'from.edge', own.width === undefined ? 'why.panel-width' : 'why.as-measured', {
         sightWidth: joint.sightWidth,
         hold,
         width: size.width,
       }),
-      height: exact(size.height, 'from.panel-bottom', 'why.panel-height', {
-        sightHeight: size.sightHeight,
-        hold,
-        rise: arc.rise,
-        height: size.height,
-      }),
-      sideHeight: exact(size.sideHeight, 'from.panel-bottom', 'why.sideHeight', {
-        sightHeight: size.sightHeight,
-        hold,
-        sideHeight: size.sideHeight,
-      }),
+      height: exact(
+        size.height,
+        'from.panel-bottom',
+        own.length === undefined ? 'why.panel-height' : 'why.as-measured',
+        {
+          sightHeight: size.sightHeight,
+          hold,
+          rise: arc.rise,
+          height: size.height,
+        },
+      ),
+      sideHeight: exact(
+        size.sideHeight,
+        'from.panel-bottom',
+        own.length === undefined ? 'why.sideHeight' : 'why.sideHeight-measured',
+        {
+          sightHeight: size.sightHeight,
+          hold,
+          height: size.height,
+          rise: arc.rise,
+          sideHeight: size.sideHeight,
+        },
+      ),
       radius: exact(radius, 'from.pivot', 'why.panel-radius', { arch: arc.radius, hold, radius }),
       rise: exact(arc.rise, 'from.panel-flats', 'why.rise'),
       chord: irrational(chord, 'from.springings', 'why.panel-chord', { rise: arc.rise, radius }),

@@ -163,11 +163,11 @@ function archStages(joint: Joint, tooling: Tooling): StageDraft[] {
   ];
 }
 
-function wallHeight({ spec, wall }: Joint) {
-  return exact(wall, 'from.table', 'why.wall', {
+function cheekHeight({ spec, cheek: off }: Joint) {
+  return exact(off, 'from.table', 'why.wall', {
     thickness: spec.thickness,
-    groove: spec.groove.width,
-    wall,
+    groove: spec.stileGroove,
+    wall: off,
   });
 }
 
@@ -180,25 +180,25 @@ function shoulder(joint: Joint, after: StageId): DraftOf<'shoulder'> {
     after: [after],
     entries: {
       stop: exact(joint.spec.tenon.length, 'from.rail-end', 'why.shoulder-stop'),
-      height: wallHeight(joint),
+      height: cheekHeight(joint),
     },
   };
 }
 
-/** The tenon's cheeks: a wall off each face, so that what stays is as thick as the groove is wide. */
+/** The tenon's cheeks: as much off each face as leaves it as thick as its stiles' grooves are wide. */
 function cheek(joint: Joint, profile: ShopProfile): DraftOf<'cheek'> {
-  const { spec, wall } = joint;
+  const { spec, cheek: off } = joint;
   return {
     kind: 'cheek',
     stage: 'cheek',
     station: usualStation('cheek'),
     after: ['shoulder'],
     entries: {
-      height: wallHeight(joint),
-      thickness: exact(spec.groove.width, 'from.between', 'why.tenon-thickness', {
+      height: cheekHeight(joint),
+      thickness: exact(spec.stileGroove, 'from.between', 'why.tenon-thickness', {
         thickness: spec.thickness,
-        wall,
-        groove: spec.groove.width,
+        wall: off,
+        groove: spec.stileGroove,
         fit: profile.slidingFit,
       }),
     },

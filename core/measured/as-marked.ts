@@ -1,4 +1,6 @@
 import { convertPrinted } from '../job/convert-units.ts';
+import { doorAsCut } from './apply-measured.ts';
+import { type Measured, partSizes } from './measured.ts';
 import type { JobProgress } from '../marks/mark.ts';
 import { doneOf, doorDone } from '../marks/stage-state.ts';
 import { readPart } from '../plan/part-name.ts';
@@ -24,7 +26,7 @@ const MOST_KEPT = 50_000;
 /**
  * What is to be kept beside a job when it is saved: what was marked by the plan of before, or by an earlier one (`kept`),
  * and is set otherwise by the plan of now. Both are live plans of one job. What the plan of now sets as it was cut is let
- * go; of a part that stands in no plan now everything is kept, for the day when it comes back. `measuring`: the save says
+ * go; of a part that stands in no plan now everything is kept, for the day when it comes back. `measured`: the save says
  * how parts came out. In other units exact lengths are converted and figures with decimals let go.
  */
 export function keepAsMarked(
@@ -32,7 +34,7 @@ export function keepAsMarked(
   before: Plan,
   now: Plan,
   progress: JobProgress,
-  measuring = false,
+  measured: Measured | null = null,
 ): AsMarked[] {
   if (Object.keys(progress.parts).length + Object.keys(progress.doors).length === 0) return [];
   const inUnits = (value: SettingValue) => convertPrinted(value, before.units, now.units);
@@ -56,7 +58,7 @@ export function keepAsMarked(
         const planned = later.get(name);
         if (isMadeOtherWay(planned, spot)) continue;
         const set = setAt(planned, spot);
-        if (measuring && set !== old && isMeasured(staged, spot)) continue;
+        if (measured !== null && set !== old && isMeasured(staged, spot, measured)) continue;
         const was = known?.was ?? old;
         if (was !== null && was !== set) found.push({ ...row, was });
       }
@@ -85,8 +87,10 @@ export function seqOf(
   return Object.hasOwn(done, stage) ? done[stage]?.seq : undefined;
 }
 
-/** Is it measured on a member of the frame, so that a new one says how it came out, not how it should have been cut? */
-function isMeasured({ part }: Staged, { stage, name }: Spot): boolean {
+/** Is it measured on this very part, or on a member of the frame, so that a new one says how it came out, not how it should have been cut? */
+function isMeasured({ door, part }: Staged, { stage, name }: Spot, measured: Measured): boolean {
+  const own = part === undefined ? {} : partSizes(doorAsCut(measured, door), part);
+  if (stage === 'mill' && Object.hasOwn(own, name)) return true;
   const ofFrame = part !== undefined && readPart({ part }).kind !== 'panel';
   return ofFrame && settingFacts(stage, name)?.measured === true;
 }

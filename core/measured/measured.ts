@@ -7,8 +7,22 @@ export interface AsCut {
   readonly grooveWidth?: Length;
 }
 
-/** What was measured on one part; a width only makes sense here. */
+/** What is measured of the stock and the tools of a whole job. */
+export const SIZE_NAMES = ['thickness', 'grooveWidth'] as const;
+export type SizeName = (typeof SIZE_NAMES)[number];
+
+/** What was ordered as one size, and came out as another. */
+export interface SizeAsCut {
+  readonly of: Length;
+  readonly is: Length;
+}
+
+/** Of a whole job: one length where all its doors are ordered alike, or one for each size that is ordered. */
+export type JobSize = { readonly all: Length } | { readonly each: readonly SizeAsCut[] };
+
+/** What was measured on one part; length and width only make sense here. A panel's length is its height. */
 export interface PartAsCut extends AsCut {
+  readonly length?: Length;
   readonly width?: Length;
 }
 
@@ -23,9 +37,14 @@ export interface DoorAsCut extends AsCut, Pick<DoorSpec, 'survey'> {
 }
 
 /** What was measured for a job, its doors ("A-1") and their parts; the nearest one counts. */
-export interface Measured extends AsCut {
+export interface Measured extends Readonly<Partial<Record<SizeName, JobSize>>> {
   readonly doors: Readonly<Record<string, DoorAsCut>>;
 }
 
 /** Every size as ordered. */
 export const NOTHING_MEASURED: Measured = { doors: {} };
+
+/** What was measured of a part; nothing where it was not. */
+export function partSizes(door: DoorAsCut | null | undefined, part: string): PartAsCut {
+  return (Object.hasOwn(door?.parts ?? {}, part) ? door?.parts[part] : undefined) ?? {};
+}

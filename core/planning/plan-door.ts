@@ -1,17 +1,14 @@
 import type { BuiltSpec } from '../job/job.ts';
+import { asCutConditions } from '../joint/as-cut-conditions.ts';
 import { conditions } from '../joint/conditions.ts';
 import { deriveJoint, type Joint } from '../joint/derive.ts';
 import { doorStages } from '../joint/door-stages.ts';
 import { limitsFor } from '../length/limits.ts';
-import { panels } from '../joint/panel.ts';
-import { rails } from '../joint/rail.ts';
-import type { PartDraft, StageDraft } from '../joint/stage-draft.ts';
-import { stiles } from '../joint/stile.ts';
+import type { StageDraft } from '../joint/stage-draft.ts';
 import { toolingFor } from '../joint/tooling.ts';
 import { printLength } from '../length/print-length.ts';
 import { printReal, real } from '../length/real.ts';
 import { eachSide } from '../plan/each-side.ts';
-import { specForPart } from '../measured/apply-measured.ts';
 import type { DoorAsCut } from '../measured/measured.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import { fitOpening, type Fit } from '../survey/fit-opening.ts';
@@ -19,6 +16,7 @@ import { surveyConditions } from '../survey/survey-conditions.ts';
 import type { DoorValues, Note, PlanPart, PlanStage } from '../plan/plan.ts';
 import type { Result } from '../fields/fault.ts';
 import type { Language } from '../words/say.ts';
+import { draftsOf, partAsCut } from './part-as-cut.ts';
 import { printPart, printStage } from './print-part.ts';
 
 /** A door planned and printed, but for its name and its parts' codes. */
@@ -32,6 +30,8 @@ export interface PlannedDoor {
 /** A door as it is built with the shop that makes it, and what was measured on it. */
 export interface DoorToPlan {
   readonly spec: BuiltSpec;
+  /** Its name: "A-1". */
+  readonly door: string;
   /** Where its fields stand in the job file: "doors[0]". */
   readonly path: string;
   readonly profile: ShopProfile;
@@ -46,6 +46,7 @@ export interface DoorToPlan {
 /** One door from its settled inputs to its printed parts, stages, values and notes; or what keeps it from being made. */
 export function planDoor({
   spec,
+  door,
   path,
   profile,
   why,
@@ -57,13 +58,9 @@ export function planDoor({
   const limits = limitsFor(profile.units);
   const fit = spec.survey === undefined ? null : fitOpening(spec, spec.survey);
   surveyConditions(fit, spec, limits, profile.units, found);
+  if (asCut !== null) found.join(asCutConditions(joint, asCut, door, profile, found));
   if (found.faults.length > 0 && !despite) return { ok: false, faults: found.faults };
-  const drafts = draftsOf(joint, profile).map((draft) => {
-    const own = specForPart(spec, asCut, draft.part);
-    return own === null
-      ? draft
-      : (draftsOf(deriveJoint(own), profile).find(({ part }) => part === draft.part) ?? draft);
-  });
+  const drafts = draftsOf(spec, profile).map((draft) => partAsCut(draft, spec, asCut, profile));
   const printed = new Map<StageDraft, PlanStage>();
   const reasons = why === null ? null : { units: profile.units, language: why };
   return {
@@ -75,15 +72,6 @@ export function planDoor({
       notes: found.notes,
     },
   };
-}
-
-function draftsOf(joint: Joint, profile: ShopProfile): PartDraft[] {
-  const tooling = toolingFor(joint, profile);
-  return [
-    ...stiles(joint, tooling, profile),
-    ...rails(joint, tooling, profile),
-    ...panels(joint, tooling, profile),
-  ];
 }
 
 function doorValues(joint: Joint, fit: Fit | null): DoorValues {

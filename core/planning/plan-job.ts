@@ -2,6 +2,7 @@ import { partCode } from '../codes/part-code.ts';
 import type { Job, JobDoor } from '../job/job.ts';
 import { doorAsCut, specAsCut } from '../measured/apply-measured.ts';
 import { type Measured, NOTHING_MEASURED } from '../measured/measured.ts';
+import { nominalFaults } from '../measured/nominals.ts';
 import { shopForJob } from '../shop/for-job.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Fault, Result } from '../fields/fault.ts';
@@ -21,8 +22,9 @@ export interface PlanOptions {
 
 /** The plan of a job with a shop's tools: every part, setting and note; or every fault that any of its doors has. */
 export function planJob(job: Job, shop: ShopProfile, options: PlanOptions = {}): Result<Plan> {
+  const { measured = NOTHING_MEASURED, despite = false } = options;
   const profile = shopForJob(job, shop);
-  const faults: Fault[] = [];
+  const faults: Fault[] = despite ? [] : nominalFaults(job, measured);
   const doors: PlanDoor[] = [];
   for (const entry of job.doors) {
     const planned = planMark(job, entry, profile, options);
@@ -39,7 +41,8 @@ function planMark(job: Job, entry: JobDoor, profile: ShopProfile, options: PlanO
   const { measured = NOTHING_MEASURED, why = null, despite = false } = options;
   const plan = (door: string | null): Result<PlannedDoor> => {
     const asCut = door === null ? null : doorAsCut(measured, door);
-    return planDoor({ spec: specAsCut(entry.spec, measured, asCut), path, profile, why, asCut, despite });
+    const spec = specAsCut(entry.spec, measured, asCut);
+    return planDoor({ spec, door: door ?? mark, path, profile, why, asCut, despite });
   };
   let shared: Result<PlannedDoor> | null = null;
   const doors: PlanDoor[] = [];

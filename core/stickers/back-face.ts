@@ -1,6 +1,7 @@
 import { larger, less, length, type Length, smaller, sum, times, ZERO } from '../length/length.ts';
 import { readPrinted } from '../length/read-printed.ts';
 import type { Units } from '../length/units.ts';
+import { hornsOf } from '../plan/as-built.ts';
 import { faceSeen } from '../plan/face-seen.ts';
 import { readPart } from '../plan/part-name.ts';
 import { partsOf } from '../plan/parts-of.ts';
@@ -59,9 +60,9 @@ const REACH: Readonly<Record<Units, Length>> = { in: length(4), mm: length(100) 
 
 function stileBack(door: PlanDoor, part: PlanPart, units: Units, read: Read): BackFace {
   const long = read(part.length);
-  const horn = read(stageOf(door, 'trim')?.settings.horn);
+  const horns = hornsOf(door, part, units);
   const off = takenOff(door, read);
-  const ends: Stretch = { from: sum(horn, off.bottom), to: less(long, horn, off.top) };
+  const ends: Stretch = { from: sum(horns.bottom, off.bottom), to: less(long, horns.top, off.top) };
   const side = readPart(part).at === 'left' ? off.left : off.right;
   const { bead, fence } = edgeZones(part, read);
   const wide = read(part.width);

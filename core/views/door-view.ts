@@ -2,20 +2,21 @@ import type { Drawing, Path, Point, Shape } from '../drawing/model.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke } from '../drawing/shapes.ts';
 import type { Hinge } from '../job/hinge-of.ts';
 import type { Units } from '../length/units.ts';
+import { printLength } from '../length/print-length.ts';
 import { headRunsBack } from '../outline/head.ts';
 import { shifted } from '../outline/moved.ts';
 import { offset } from '../outline/offset.ts';
 import { openingOutline } from '../outline/opening-outline.ts';
 import type { Outline } from '../outline/outline.ts';
+import { asBuilt } from '../plan/as-built.ts';
 import { partsOf } from '../plan/parts-of.ts';
 import type { PlanDoor, PlanPart } from '../plan/plan.ts';
 import { stageOf } from '../plan/stage-of.ts';
 import { trimOf } from '../plan/trim-of.ts';
 import { say } from '../words/say.ts';
-import { drawnAsBuilt, printedAsBuilt } from './built-size.ts';
 import { hingeMarks, nameInside, openingsOf, seenFromFront } from './door-marks.ts';
 import { drawn } from './drawn.ts';
-import { hornOf } from './horn.ts';
+import { drawnAsBuilt, hornOf } from './horn.ts';
 import { profileOf } from './profile.ts';
 import { headOfRail } from './rail-blank.ts';
 
@@ -28,7 +29,7 @@ export type DoorSizes = 'built' | 'glued';
  * it is known.
  */
 export function doorView(door: PlanDoor, units: Units, sizes: DoorSizes = 'built', hinge?: Hinge): Drawing {
-  const frame = frameOf(door);
+  const frame = frameOf(door, units);
   const { width, height, horn, sides, tops } = frame;
   const trim = trimOf(door.values);
   return {
@@ -65,14 +66,14 @@ interface Frame extends Built {
   readonly grooveDepth: number;
 }
 
-function frameOf(door: PlanDoor): Frame {
+function frameOf(door: PlanDoor, units: Units): Frame {
   const { left, right } = partsOf(door).stiles;
   const { width: leftWidth, length, bead, grooveDepth } = profileOf(left);
   const horn = hornOf(door);
   const inner = leftWidth + drawn(door.values.sightWidth);
   return {
     width: inner + drawn(right.width),
-    height: drawnAsBuilt(door.values).height,
+    height: drawnAsBuilt(door.values, units).height,
     tops: { left: length - horn, right: drawn(right.length) - horn },
     horn,
     bead,
@@ -164,11 +165,11 @@ export function builtSizes(
   { width, height, horn }: Built,
   more: { readonly row: number; readonly keepName?: true } = { row: 2 },
 ): Shape[] {
-  const built = printedAsBuilt(door.values, units);
+  const built = asBuilt(door.values, units);
   const { row, ...kept } = more;
   return [
-    dimension('builtWidth', built.width, at(0, -horn), at(width, -horn), 'below', row, kept),
-    dimension('builtHeight', built.height, at(0, 0), at(0, height), 'left', 1, kept),
+    dimension('builtWidth', printLength(built.width), at(0, -horn), at(width, -horn), 'below', row, kept),
+    dimension('builtHeight', printLength(built.height), at(0, 0), at(0, height), 'left', 1, kept),
   ];
 }
 

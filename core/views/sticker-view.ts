@@ -8,7 +8,7 @@ import { panelOutline } from './panel-outline.ts';
 import { drawn } from './drawn.ts';
 import { profileOf } from './profile.ts';
 import { stageOf } from '../plan/stage-of.ts';
-import { hornOf } from './horn.ts';
+import { hornOf, topHornOf } from './horn.ts';
 import { headOfRail, railOutline, shoulderOf, sightEdges, tenonWaste } from './rail-blank.ts';
 import { mortisesFromBottom } from './stile-blank.ts';
 import { readPart } from '../plan/part-name.ts';
@@ -28,7 +28,7 @@ export interface StickerViewOptions {
  * the door's top; the joiner's marks stand at the face edge and, on the far side, on the face.
  */
 export function stickerView(door: PlanDoor, part: PlanPart, options: StickerViewOptions): Drawing {
-  const shapes = backOf(door, part, options.place);
+  const shapes = backOf(door, part, options.place, options.units);
   const upright = readPart(part).kind === 'panel';
   const [high, long] = upright
     ? [drawn(part.length), drawn(part.width)]
@@ -41,10 +41,10 @@ export function stickerView(door: PlanDoor, part: PlanPart, options: StickerView
   };
 }
 
-function backOf(door: PlanDoor, part: PlanPart, place: StickerPlace): Shape[] {
+function backOf(door: PlanDoor, part: PlanPart, place: StickerPlace, units: Units): Shape[] {
   switch (readPart(part).kind) {
     case 'stile':
-      return stileBack(door, part, place);
+      return stileBack(door, part, place, units);
     case 'rail':
       return railBack(part, place);
     case 'panel':
@@ -53,13 +53,14 @@ function backOf(door: PlanDoor, part: PlanPart, place: StickerPlace): Shape[] {
 }
 
 /** A left stile has its sight edge above, a right one below. */
-function stileBack(door: PlanDoor, part: PlanPart, place: StickerPlace): Shape[] {
+function stileBack(door: PlanDoor, part: PlanPart, place: StickerPlace, units: Units): Shape[] {
   const { width, length, bead } = profileOf(part);
   const above = readPart(part).at === 'left';
   const y = (fromSight: number) => (above ? width - fromSight : fromSight);
   const horn = hornOf(door);
+  const top = topHornOf(door, part, units);
   const shapes: Shape[] = [area(rectangle(0, 0, length, width), 'outline', 'wood')];
-  for (const x of horn > 0 ? [horn, length - horn] : [])
+  for (const x of [...(horn > 0 ? [horn] : []), ...(top > 0 ? [length - top] : [])])
     shapes.push(area(stroke(at(x, 0), at(x, width)), 'trim-line', 'none', 'fine'));
   const mortises = mortisesFromBottom(part);
   for (const { place: name, from, to, depth } of mortises)
@@ -76,7 +77,7 @@ function stileBack(door: PlanDoor, part: PlanPart, place: StickerPlace): Shape[]
     ),
   );
   const taken = mortises.map((each): [number, number] => [each.from, each.to]);
-  const [from, to] = largestGap([...taken, [outer.along, outer.along + outer.long]], horn, length - horn);
+  const [from, to] = largestGap([...taken, [outer.along, outer.along + outer.long]], horn, length - top);
   return [
     ...shapes,
     ...faceMarks(from + (to - from) * 0.3, above ? [width] : [0], width / 2),

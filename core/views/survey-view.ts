@@ -4,7 +4,7 @@ import { say } from '../words/say.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { Hinge } from '../job/hinge-of.ts';
 import { hingeMarks, nameInside, seenFromFront } from './door-marks.ts';
-import { drawnAsBuilt } from './built-size.ts';
+import { drawnAsBuilt } from './horn.ts';
 import { drawn } from './drawn.ts';
 import { area, at, dimension, polygon, rectangle } from '../drawing/shapes.ts';
 
@@ -17,7 +17,7 @@ export function surveyView(door: PlanDoor, units: Units, hinge?: Hinge): Drawing
   const { values } = door;
   if (values.survey === undefined) return null;
   const { left, right, bottom, top } = values.survey.takeOff;
-  const { width, height } = drawnAsBuilt(values);
+  const { width, height } = drawnAsBuilt(values, units);
   const a = at(drawn(left.bottom), drawn(bottom.left));
   const b = at(width - drawn(right.bottom), drawn(bottom.right));
   const c = at(width - drawn(right.top), height - drawn(top.right));

@@ -10,10 +10,9 @@ import { stageOf } from '../plan/stage-of.ts';
 import { trimOf } from '../plan/trim-of.ts';
 import { say } from '../words/say.ts';
 import { hingeMarks, nameInside, seenFromFront } from './door-marks.ts';
-import { drawnAsBuilt } from './built-size.ts';
 import { builtSizes, doorView, KEPT } from './door-view.ts';
 import { drawn } from './drawn.ts';
-import { hornOf } from './horn.ts';
+import { drawnAsBuilt, hornOf, topHornOf } from './horn.ts';
 
 const STEPS = [50, 20, 10, 5, 2, 1];
 /** The most that the largest amount may take of the door’s smaller side when it is drawn larger than it is. */
@@ -50,7 +49,7 @@ export function trimView(door: PlanDoor, units: Units, { reading, hinge }: TrimH
     title: say('drawing.trim', { door: door.door }),
     units,
     shapes: [
-      ...hornShapes(door, trimmed),
+      ...hornShapes(door, units, trimmed),
       area(rectangle(0, 0, width, height), 'door-as-built', 'waste'),
       area(polygon(within(line, width, height)), 'stays', 'wood', 'none'),
       ...sightLines(door, units),
@@ -68,7 +67,7 @@ export function trimView(door: PlanDoor, units: Units, { reading, hinge }: TrimH
 function trimmedDoor(door: PlanDoor, units: Units, reading: TrimHow['reading']): Trimmed {
   const { values } = door;
   const off = values.survey?.takeOff ?? squareOff(door);
-  const { width, height } = drawnAsBuilt(values);
+  const { width, height } = drawnAsBuilt(values, units);
   const all = [off.left, off.right, off.bottom, off.top].flatMap((ends): string[] =>
     Object.values<string>(ends),
   );
@@ -95,13 +94,17 @@ function trimLine({ width, height, times, off: { left, right, bottom, top } }: T
 }
 
 /** The four horns that are sawn off first. */
-function hornShapes(door: PlanDoor, { width, height, horn }: Trimmed): Shape[] {
-  if (horn === 0) return [];
-  const stile = drawn(partsOf(door).stiles.left.width);
-  return [0, width - stile].flatMap((x) => [
-    area(rectangle(x, -horn, x + stile, 0), 'horn', 'waste'),
-    area(rectangle(x, height, x + stile, height + horn), 'horn', 'waste'),
-  ]);
+function hornShapes(door: PlanDoor, units: Units, { width, height, horn }: Trimmed): Shape[] {
+  const { left, right } = partsOf(door).stiles;
+  return [left, right].flatMap((stile) => {
+    const x = stile === left ? 0 : width - drawn(right.width);
+    const to = x + drawn(stile.width);
+    const top = topHornOf(door, stile, units);
+    return [
+      ...(horn > 0 ? [area(rectangle(x, -horn, to, 0), 'horn', 'waste')] : []),
+      ...(top > 0 ? [area(rectangle(x, height, to, height + top), 'horn', 'waste')] : []),
+    ];
+  });
 }
 
 /** Below the door: how many times as large the amounts are drawn, and the horns. */

@@ -44,6 +44,8 @@ export const faultWords = {
     'stock of {thickness} is as thick as the saw blade can be raised ({greatest}): rip the strip on the band saw, or thinner stock',
   'fault.survey-impossible':
     'these six measures make no opening: measure again; the two diagonals may be swapped',
+  'fault.stile-short':
+    'the {part} ends {short} below the top of the door as built, and only {trim} comes off there: {remedy}',
   'note.fillet-over-bead':
     'the fillet of {fillet} is larger than the bead of {bead}: a larger bead looks better',
   'note.bead-small': 'a bead of {bead} is under {least} and will hardly show',
@@ -93,6 +95,28 @@ export const faultWords = {
     'a band of {band} is narrower than the groove is deep ({depth}): the panel will not seat fully',
   'note.does-not-cover':
     'as built the door does not cover the opening at {where}, by {missing}: an oversize of {width} in width and {height} in height would',
+  'note.stile-short':
+    'the {part} ends {short} below the top of the door as built; {trim} comes off there, so it still does: {remedy}',
+  'note.stile-end-splits':
+    'on the {part} only {left} is left from its top end to the mortise: it may split ({least} is safer)',
+  'note.rail-stop':
+    'the {part} came out {length}: with the stop block at {stop} for both ends its shoulders stay {shoulderToShoulder} apart; {room} stays free below its tenons',
+  'note.rail-long':
+    'the {part} is {by} too long: its tenons would meet the mortises’ floors with its shoulders {shoulderToShoulder} apart; saw it to {planned}',
+  'note.rail-short':
+    'the {part} is {by} too short: its tenons would hold too little, or its shoulders be {by} nearer than {shoulderToShoulder}; cut a new one {planned} long',
+  'note.grooves-differ':
+    'the groove of the {part} is {wide}, that of the other stile {narrow}: tenons are cut to {narrow} and have {play} of room there; glue veneer to those cheeks',
+  'note.stile-no-chisel':
+    'no hollow chisel of the shop is as narrow as the groove of the {part}, {groove}: widen it to {planned}',
+  'note.panel-too-wide':
+    'the {part} is {size} wide, and its grooves are {room} apart at their floors: it does not go in; plane it to {planned}',
+  'note.panel-too-long':
+    'the {part} is {size} long, and its grooves are {room} apart at their floors: it does not go in; saw it to {planned}',
+  'note.panel-too-narrow':
+    'the {part} is {size} wide: it does not reach its grooves on both sides; make a new one {planned} wide',
+  'note.panel-too-short':
+    'the {part} is {size} long: it does not reach its grooves at both ends; make a new one {planned} long',
   'note.closure':
     'one of the six measures of the opening does not fit the others, by {closure}: measure again',
   'note.short-piece':

@@ -94,7 +94,9 @@ export const officeWords = {
     'When stock or a groove came out other than specified, enter what was measured: what follows from it is recalculated.',
   'office.measured.all': 'All doors',
   'office.measured.whole': 'Its whole frame',
+  'office.measured.length': 'Length',
   'office.measured.width': 'Width',
+  'office.measured.of': '{name}, specified {size}',
   'office.measured.opening':
     'An opening typed here is that of {door} alone, in place of its mark’s; its stickers stay the same.',
   'office.measured.save': 'Recalculate',

@@ -23,6 +23,14 @@ export const readingWords = {
   'fault.date': 'expected a date that exists, as YYYY-MM-DD; got {got}',
   'fault.mark-twice':
     'each mark once in a job; {mark} stands at {path} already: give a quantity there, or another mark here',
+  'fault.size-twice': '{size} stands at {path} already: each size once',
+  'fault.size-unknown.thickness': 'no door of this job is specified {size} thick; its sizes: {sizes}',
+  'fault.size-unknown.grooveWidth':
+    'no door of this job has a groove specified {size} wide; its sizes: {sizes}',
+  'fault.sizes-several.thickness':
+    'the doors of this job are specified in several thicknesses ({sizes}): say which came out so, as in {how}',
+  'fault.sizes-several.grooveWidth':
+    'the doors of this job are specified with several groove widths ({sizes}): say which came out so, as in {how}',
   'fault.mark-unknown': 'there is no mark {mark} in this job',
   'fault.quantity': 'expected a whole number from 1 to {most}; got {got}',
   'fault.count': 'expected a whole number from {least} to {most}',

@@ -39,6 +39,7 @@ export const whyWords = {
   'why.top-rail-width': 'at the crown {crown} + rise {rise} = {value}',
   'why.panel-height': 'sight height {sightHeight} + hold {hold} at both ends + rise {rise} = {value}',
   'why.panel-width': 'sight width {sightWidth} + hold {hold} at both sides = {value}',
+  'why.as-measured': 'as it was measured: {value}',
   'why.thickness': 'as specified for this door: {value}',
   'why.bead': 'as specified for this door: {value} wide and deep',
   'why.fillet':
@@ -118,6 +119,7 @@ export const whyWords = {
   'why.raise-depth': 'panel {thickness} − tongue {tongue} = {value}',
   'why.band': 'the raising cutter’s band {value}; it must be at least the groove’s depth {depth}',
   'why.sideHeight': 'sight height {sightHeight} + hold {hold} at both ends = {value}',
+  'why.sideHeight-measured': 'height as measured {height} − rise {rise} = {value}',
   'why.panel-radius': 'arch {arch} + hold {hold} = {value}, about the same pivot',
   'why.panel-chord': 'twice the square root of rise {rise} × (two radii of {radius} − the rise) = {value}',
   'why.panel-flat': 'half of (width {width} − chord {chord}) = {value}',

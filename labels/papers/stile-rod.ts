@@ -1,5 +1,7 @@
 import { drawn } from '#core/views/drawn.ts';
 import { profileOf } from '#core/views/profile.ts';
+import { printLength } from '#core/length/print-length.ts';
+import { hornsOf } from '#core/plan/as-built.ts';
 import { readPart } from '#core/plan/part-name.ts';
 import { placeEnd } from '#core/plan/place-name.ts';
 import { stageOf, stagesOf } from '#core/plan/stage-of.ts';
@@ -22,17 +24,20 @@ export function stileRods(plan: Plan): FullSizeDraft[] {
 
 function stileRod({ part, door, doors, parts }: Alike, { units }: Plan): FullSize {
   const { length, width } = profileOf(part);
-  const horn = stageOf(door, 'trim')?.settings.horn ?? '0';
+  const horns = hornsOf(door, part, units);
   const value = (text: string) => withUnit(text, units);
   const across: RodLine[] = [
     { at: 0, text: say('paper.rod-bottom-end') },
     { at: length, text: say('paper.rod-top-end', { length: value(part.length) }) },
   ];
-  if (drawn(horn) > 0)
-    across.push(
-      { at: drawn(horn), text: say('paper.rod-horn', { value: value(horn) }) },
-      { at: length - drawn(horn), text: say('paper.rod-horn', { value: value(horn) }) },
-    );
+  for (const end of ['bottom', 'top'] as const) {
+    const horn = printLength(horns[end]);
+    if (drawn(horn) > 0)
+      across.push({
+        at: fromBottom(drawn(horn), end, length),
+        text: say('paper.rod-horn', { value: value(horn) }),
+      });
+  }
   across.push(...mortiseLines(part, value), ...mitreLines(part, value));
   return rodSheets({
     title: say('paper.rod-of', { part: parts.map((each) => partName(each)).join(' + ') }),

@@ -1,6 +1,10 @@
 import { isTree, type Tree } from '#core/fields/read-shape.ts';
+import { parseLength } from '#core/length/parse-length.ts';
+import type { Units } from '#core/length/units.ts';
+import type { SizeName } from '#core/measured/measured.ts';
 
-type Sizes = Readonly<Record<'thickness' | 'grooveWidth' | 'width', string>>;
+/** What is measured on a door, or on one part of it. */
+type Sizes = Readonly<Record<'thickness' | 'grooveWidth' | 'length' | 'width', string>>;
 /** The opening of one door of several alike. */
 type Opening = Readonly<Record<'width' | 'height', string>>;
 
@@ -25,12 +29,57 @@ function textAt(measured: Tree, path: readonly string[]): string {
 
 /** The same with these sizes at that place; an empty one is taken away, and so is a place with nothing left. */
 export function withMeasured(measured: Tree, door: string, part: string, sizes: Sizes): Tree {
-  return changed(measured, pathTo(door, part), part === '' ? { ...sizes, width: '' } : sizes);
+  return changed(measured, pathTo(door, part), part === '' ? { ...sizes, length: '', width: '' } : sizes);
 }
 
 /** The same with this opening for one door; what is empty is that of its mark. */
 export function withOpening(measured: Tree, door: string, opening: Opening): Tree {
   return changed(measured, [...pathTo(door, ''), 'opening'], opening);
+}
+
+/**
+ * What was measured of the whole job, a text for each size that its doors are specified with; of a job with one size, or
+ * with none that is known, one text. Empty where nothing was.
+ */
+export function jobSizeTexts(
+  measured: Tree,
+  name: SizeName,
+  sizes: readonly string[],
+  units: Units,
+): string[] {
+  const said = measured[name];
+  if (!Array.isArray(said)) return atLeastOne(sizes).map(() => textAt(measured, [name]));
+  const lines = said.filter(isTree);
+  return atLeastOne(sizes).map((size) => {
+    const line = lines.find(({ of }) => size === '' || isSame(of, size, units));
+    return line === undefined ? '' : textAt(line, ['is']);
+  });
+}
+
+/** The same with these texts: one length where the job has one size, else a line for each size that was measured. */
+export function withJobSizes(
+  measured: Tree,
+  name: SizeName,
+  sizes: readonly string[],
+  texts: readonly string[],
+): Tree {
+  const rest = without(measured, [name]);
+  if (sizes.length < 2) {
+    const is = texts[0]?.trim() ?? '';
+    return is === '' ? rest : { ...rest, [name]: is };
+  }
+  const each = sizes.map((of, k) => ({ of, is: texts[k]?.trim() ?? '' })).filter(({ is }) => is !== '');
+  return each.length === 0 ? rest : { ...rest, [name]: each };
+}
+
+function atLeastOne(sizes: readonly string[]): readonly string[] {
+  return sizes.length === 0 ? [''] : sizes;
+}
+
+/** Are both one length, however they are typed? */
+function isSame(one: unknown, other: string, units: Units): boolean {
+  const [a, b] = [parseLength(one, units), parseLength(other, units)];
+  return a.ok && b.ok && a.value.equals(b.value);
 }
 
 function pathTo(door: string, part: string): string[] {

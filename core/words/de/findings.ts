@@ -47,6 +47,8 @@ export const findings: Words = {
     'Holz von {thickness} ist so dick, wie das Sägeblatt hoch geht ({greatest}): den Stab an der Bandsäge abtrennen, oder dünneres Holz',
   'fault.survey-impossible':
     'diese sechs Maße ergeben keine Öffnung: neu messen; die zwei Diagonalen sind vielleicht vertauscht',
+  'fault.stile-short':
+    '{part} endet {short} unter der Oberkante der Tür, wie gebaut, und nur {trim} kommt dort ab: {remedy}',
   'note.fillet-over-bead':
     'die Platte von {fillet} ist größer als der Stab von {bead}: ein größerer Stab sieht besser aus',
   'note.bead-small': 'ein Stab von {bead} ist unter {least} und kaum zu sehen',
@@ -104,6 +106,30 @@ export const findings: Words = {
     '{part}: {length} lang, unter {least}: nie mit der Hand vorschieben; eine Lade nehmen (Schlitten oder Vorrichtung, die das Teil hält)',
   'remedy.clearance': 'eine Luft von {clearance} würde genügen',
   'remedy.groove': 'eine Luft von {clearance} in einer {depth} tiefen Nut würde genügen',
+  'note.stile-short':
+    '{part} endet {short} unter der Oberkante der Tür, wie gebaut; {trim} kommt dort ab, so reicht es noch: {remedy}',
+  'note.stile-end-splits':
+    '{part}: vom oberen Ende bis zum Zapfenloch bleiben nur {left}, das Ende kann spalten (sicherer {least})',
+  'note.rail-stop':
+    '{part} ist {length} lang geworden: mit dem Stoppklotz an beiden Enden bei {stop} bleiben die Schultern {shoulderToShoulder} auseinander; unter den Zapfen bleibt {room} frei',
+  'note.rail-long':
+    '{part} ist um {by} zu lang: die Zapfen stießen auf den Grund, wenn die Schultern {shoulderToShoulder} auseinander sind; auf {planned} absägen',
+  'note.rail-short':
+    '{part} ist um {by} zu kurz: die Zapfen hielten zu wenig, oder die Schultern lägen {by} enger als {shoulderToShoulder}; einen neuen von {planned} Länge zuschneiden',
+  'note.grooves-differ':
+    '{part}: die Nut ist {wide}, die des anderen Längsfrieses {narrow}; die Zapfen werden auf {narrow} gesägt und haben dort {play} Spiel: Furnier auf diese Wangen leimen',
+  'note.stile-no-chisel':
+    '{part}: kein Hohlmeißel der Werkstatt ist so schmal wie die Nut von {groove}: auf {planned} verbreitern',
+  'note.panel-too-wide':
+    '{part} ist {size} breit, und die Nuten sind am Grund {room} auseinander: sie geht nicht hinein; auf {planned} hobeln',
+  'note.panel-too-long':
+    '{part} ist {size} lang, und die Nuten sind am Grund {room} auseinander: sie geht nicht hinein; auf {planned} absägen',
+  'note.panel-too-narrow':
+    '{part} ist {size} breit und reicht nicht auf beiden Seiten in die Nut: eine neue von {planned} Breite machen',
+  'note.panel-too-short':
+    '{part} ist {size} lang und reicht nicht an beiden Enden in die Nut: eine neue von {planned} Länge machen',
+  'remedy.horn': 'Überstände von {horn} an beiden Enden würden genügen, oder ein neuer',
+  'remedy.new-part': 'ein neuer ist nötig, damit es dabei bleibt',
   'remedy.none':
     'keine Nut dieses Rahmens ist tief genug: Riftholz, ein anderes Holz oder eine schmalere Tür',
   'notes.title': 'Vor dem Schneiden prüfen',

@@ -42,6 +42,7 @@ export const reasons: Words = {
   'why.panel-height':
     'lichte Höhe {sightHeight} + Einstand {hold} an beiden Enden + Stichhöhe {rise} = {value}',
   'why.panel-width': 'lichte Breite {sightWidth} + Einstand {hold} an beiden Seiten = {value}',
+  'why.as-measured': 'wie gemessen: {value}',
   'why.thickness': 'für diese Tür angegeben: {value}',
   'why.bead': 'für diese Tür angegeben: {value} breit und tief',
   'why.fillet':
@@ -128,6 +129,7 @@ export const reasons: Words = {
   'why.band':
     'die Abplattung des Abplattfräsers {value}; sie muss mindestens so breit sein, wie die Nut tief ist: {depth}',
   'why.sideHeight': 'lichte Höhe {sightHeight} + Einstand {hold} an beiden Enden = {value}',
+  'why.sideHeight-measured': 'gemessene Höhe {height} − Stichhöhe {rise} = {value}',
   'why.panel-radius': 'Bogen {arch} + Einstand {hold} = {value}, um denselben Drehpunkt',
   'why.panel-chord':
     'zweimal die Wurzel aus Stichhöhe {rise} × (zwei Radien von {radius} − die Stichhöhe) = {value}',

@@ -3,6 +3,8 @@ import { z } from 'zod';
 import { asMarked } from '#core/api/jobs-api.ts';
 import { completeDefaults } from '#core/job/complete-defaults.ts';
 import { isTree } from '#core/fields/read-shape.ts';
+import { readJob } from '#core/job/read-job.ts';
+import { followJob } from '#core/measured/follow-job.ts';
 import { FIRST_WAYS, firstFields } from './first-fields.ts';
 import { formatOf, migrate, NewerFormat } from '../files/migration.ts';
 
@@ -30,7 +32,14 @@ const STEPS = {
   2: (older: unknown) => (isTree(older) ? { ...older, format: 3, asMarked: [] } : older),
   3: (older: unknown) => (isTree(older) ? { ...older, format: 4, file: complete(older.file) } : older),
   4: (older: unknown) =>
-    isTree(older) ? { ...older, format: 5, profile: inFirstWays(older.profile) } : older,
+    isTree(older)
+      ? {
+          ...older,
+          format: 5,
+          profile: inFirstWays(older.profile),
+          measured: sizeBySize(older.file, older.measured),
+        }
+      : older,
 };
 
 /** Up to the third form a job was kept as sparse as it was sent, and meant what was built in then. */
@@ -41,6 +50,12 @@ function complete(file: unknown): unknown {
 /** Up to the fourth form there was one way for each cut: a job that is running goes on in it. */
 function inFirstWays(profile: unknown): unknown {
   return isTree(profile) ? { ...profile, ways: FIRST_WAYS } : profile;
+}
+
+/** Up to the fourth form one measured length was that of every door, of whatever size: now it says so of each size. */
+function sizeBySize(file: unknown, measured: unknown): unknown {
+  const job = readJob(file);
+  return job.ok && isTree(measured) ? followJob(measured, null, job.value) : measured;
 }
 
 /** A document's text as this version's form. Throws NewerFormat, or what is wrong with it. */

@@ -1,11 +1,15 @@
 import { randomBytes } from 'node:crypto';
 import { builtInFields, completeDefaults } from '#core/job/complete-defaults.ts';
-import { convertLengths } from '#core/job/convert-units.ts';
+import { convertJob, convertLengths } from '#core/job/convert-units.ts';
+import type { Job } from '#core/job/job.ts';
 import { readJob } from '#core/job/read-job.ts';
-import { isTree } from '#core/fields/read-shape.ts';
+import { isTree, type Tree } from '#core/fields/read-shape.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
 import { keepAsMarked } from '#core/measured/as-marked.ts';
+import { followJob } from '#core/measured/follow-job.ts';
+import { type Measured, NOTHING_MEASURED } from '#core/measured/measured.ts';
+import { readMeasured } from '#core/measured/read-measured.ts';
 import type { Fault, Result } from '#core/fields/fault.ts';
 import type { Units } from '#core/length/units.ts';
 import type { DocumentTrouble } from '../files/aside.ts';
@@ -188,7 +192,7 @@ export class JobStore {
       const from = before.summary.units;
       const changes = {
         file: completeDefaults(file, builtInFields),
-        measured: convertLengths(before.document.measured, from, units),
+        measured: measuredOf(before, read.value),
       };
       const own = { ...changes, profile: before.document.profile };
       const kept =
@@ -228,7 +232,7 @@ export class JobStore {
         livePlan(before.plan, progress),
         livePlan(opened.value.plan, progress),
         progress,
-        measuring,
+        measuring ? sizesIn(document) : null,
       );
       const stored = withAsMarked(opened.value, asMarked);
       if (!dry) await this.#write(stored);
@@ -271,6 +275,19 @@ export class JobStore {
     this.#kept.set(id, document);
     for (const code of stored.summary.codes) this.#owners.set(code, id);
   }
+}
+
+/** What was measured of a job, in the units and of the sizes that it is changed to. */
+function measuredOf({ document, summary }: StoredJob, now: Job): Tree {
+  const before = readJob(convertJob(document.file, now.units));
+  const measured = convertLengths(document.measured, summary.units, now.units);
+  return followJob(measured, before.ok ? before.value : null, now);
+}
+
+/** The measured sizes of a document that has been planned by them. */
+function sizesIn({ measured, file }: JobDocument): Measured {
+  const read = readMeasured(measured, file.units === 'mm' ? 'mm' : 'in');
+  return read.ok ? read.value : NOTHING_MEASURED;
 }
 
 function addedOf({ document }: StoredJob): string {

@@ -246,12 +246,29 @@ test('an arched panel is short by its length at the crown, and each short one is
   expect(short('30', { midRails: [{ width: '3', centre: '12' }] })).toEqual(['panel 1 8 3/8']);
 });
 
+const AS_CUT = [
+  'fault.stile-short',
+  'note.stile-short',
+  'note.stile-end-splits',
+  'note.rail-stop',
+  'note.rail-long',
+  'note.rail-short',
+  'note.grooves-differ',
+  'note.stile-no-chisel',
+  'note.panel-too-wide',
+  'note.panel-too-long',
+  'note.panel-too-narrow',
+  'note.panel-too-short',
+];
+
 test('every fault and note that has words was shown above', () => {
   const shown = new Set([
     'note.chisel-small',
     'note.dado-as-wide',
     'fault.panel-tongue',
     'fault.oversize.side',
+    // Of parts as they came out: test/core/joint/as-cut-conditions.test.ts.
+    ...AS_CUT,
     ...FAULTS.map(([id]) => `fault.${id.split(' ')[0] ?? ''}`),
     ...NOTES.map(([id]) => `note.${id.split(' ')[0] ?? ''}`),
   ]);

@@ -4,6 +4,7 @@ import { lostMarks } from '#core/marks/lost-marks.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
 import { type AsMarked, keepAsMarked } from '#core/measured/as-marked.ts';
 import { type Disagreement, disagreements } from '#core/measured/disagreements.ts';
+import { NOTHING_MEASURED } from '#core/measured/measured.ts';
 import { readMeasured } from '#core/measured/read-measured.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { planJob } from '#core/planning/plan-job.ts';
@@ -85,13 +86,13 @@ test('a size that is measured says how it came out; only what follows from it wa
   const ordered = planned(wide('16'));
   const measured = planned(wide('16'), { measured: { thickness: '27/32' } });
   const progress = progressOf(ordered, { 'stile-left': ['mill', 'bead', 'groove'] });
-  const kept = keepAsMarked([], ordered, measured, progress, true);
+  const kept = keepAsMarked([], ordered, measured, progress, NOTHING_MEASURED);
   expect(told(disagreements(measured.doors, progress, kept))).toEqual([
     'stile-left bead fillet 1/16 → 7/64',
     'stile-left bead cutterHeight 1/4 → 19/64',
     'stile-left groove fence 1/4 → 19/64',
   ]);
-  const cleared = keepAsMarked(kept, measured, ordered, progress, true);
+  const cleared = keepAsMarked(kept, measured, ordered, progress, NOTHING_MEASURED);
   expect(cleared).toEqual([]);
 });
 
@@ -150,4 +151,22 @@ test('doors and parts that would stand in no plan any more are told with the num
     { door: 'A-2', marks: 3 },
   ]);
   expect(lostMarks(before, before, progress)).toEqual([]);
+});
+
+test('what is measured on a part itself is how it came out; what was cut by another number of it is told', () => {
+  const before = planned(wide('16'));
+  const sizes = readMeasured(
+    { doors: { 'A-1': { parts: { 'rail-top': { length: '14 7/16' }, panel: { width: '12 3/32' } } } } },
+    'in',
+  );
+  if (!sizes.ok) throw new Error(JSON.stringify(sizes.faults));
+  const now = planned(wide('16'), {
+    measured: {
+      doors: { 'A-1': { parts: { 'rail-top': { length: '14 7/16' }, panel: { width: '12 3/32' } } } },
+    },
+  });
+  const progress = progressOf(before, { 'rail-top': ['mill', 'shoulder'], panel: ['mill'] });
+  const kept = keepAsMarked([], before, now, progress, sizes.value);
+  // The stop moved from 1 1/4 by half of 1/16.
+  expect(told(disagreements(now.doors, progress, kept))).toEqual(['rail-top shoulder stop 1 1/4 → 1 9/32']);
 });

@@ -4,6 +4,7 @@ import { readJob } from '#core/job/read-job.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
 import { keepAsMarked } from '#core/measured/as-marked.ts';
 import { disagreements } from '#core/measured/disagreements.ts';
+import { NOTHING_MEASURED } from '#core/measured/measured.ts';
 import { readMeasured } from '#core/measured/read-measured.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { planJob } from '#core/planning/plan-job.ts';
@@ -52,10 +53,11 @@ test('one stile wider than ordered makes its door’s rails and panel shorter, a
   expect(setting(plan, 'A-1', 'stile-left', 'strip', 'fence')).toBe('2 1/16');
 });
 
-test('a groove measured on one part changes that part alone', () => {
-  const plan = planned({ doors: { 'A-1': { parts: { 'rail-bottom': { grooveWidth: '17/64' } } } } });
-  expect(setting(plan, 'A-1', 'rail-bottom', 'cheek', 'thickness')).toBe('17/64');
-  expect(setting(plan, 'A-1', 'rail-top', 'cheek', 'thickness')).toBe('1/4');
+test('a groove measured on a stile changes its own mortise, not the other one’s', () => {
+  const plan = planned({ doors: { 'A-1': { parts: { 'stile-left': { grooveWidth: '17/64' } } } } });
+  expect(setting(plan, 'A-1', 'stile-left', 'pare', 'width')).toBe('17/64');
+  expect(setting(plan, 'A-1', 'stile-right', 'pare', 'width')).toBe('1/4');
+  expect(setting(plan, 'A-2', 'stile-left', 'pare', 'width')).toBe('1/4');
 });
 
 test('what was cut already and no longer agrees is listed by name; what is not yet cut only follows', () => {
@@ -70,7 +72,7 @@ test('what was cut already and no longer agrees is listed by name; what is not y
     doors: {},
   };
   const now = planned({ doors: { 'A-1': { parts: { 'stile-left': { width: '2 5/16' } } } } });
-  const kept = keepAsMarked([], before, now, progress, true);
+  const kept = keepAsMarked([], before, now, progress, NOTHING_MEASURED);
   expect(disagreements(now.doors, progress, kept)).toEqual([
     { code, door: 'A-1', part: 'rail-top', stage: 'mill', name: 'length', was: '14 3/8', now: '14 5/16' },
   ]);
@@ -78,11 +80,15 @@ test('what was cut already and no longer agrees is listed by name; what is not y
 
 test('a wrong measurement is refused with its place', () => {
   const read = readMeasured(
-    { thickness: 'thick', doors: { 'A-1': { parts: { 'stile-left': { width: '-2', depth: '1' } } } } },
+    {
+      thickness: 'thick',
+      doors: { 'A-1': { parts: { 'stile-left': { width: '-2', length: 'long', depth: '1' } } } },
+    },
     'in',
   );
   expect(read.ok ? [] : read.faults.map(({ path, code }) => `${path} ${code}`)).toEqual([
     'doors.A-1.parts.stile-left.depth unknown-field',
+    'doors.A-1.parts.stile-left.length length-form',
     'doors.A-1.parts.stile-left.width negative',
     'thickness length-form',
   ]);

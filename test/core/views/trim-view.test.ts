@@ -1,5 +1,10 @@
 import { expect, test } from 'vitest';
-import type { Area } from '#core/drawing/model.ts';
+import type { Area, Drawing } from '#core/drawing/model.ts';
+import { readJob } from '#core/job/read-job.ts';
+import { readMeasured } from '#core/measured/read-measured.ts';
+import { planJob } from '#core/planning/plan-job.ts';
+import { builtInProfile } from '#core/shop/shop-profile.ts';
+import { doorView } from '#core/views/door-view.ts';
 import { trimView } from '#core/views/trim-view.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 
@@ -94,4 +99,27 @@ test('without a survey each side has its own amount, and the line runs by it', (
   const line = shapes.find((shape): shape is Area => shape.kind === 'area' && shape.role === 'trim-to');
   expect(line?.path.start).toEqual({ x: 0.625, y: 1.875 });
   expect(line?.path.runs[1]?.to).toEqual({ x: 30 - 1.25, y: 40 - 2.5 });
+});
+
+test('a stile that came out longer has its horn drawn so at the top, in every drawing of the door', () => {
+  const read = readMeasured({ doors: { 'A-1': { parts: { 'stile-left': { length: '31 1/4' } } } } }, 'in');
+  const job = readJob({
+    format: 1,
+    job: 'x',
+    units: 'in',
+    doors: [{ mark: 'A', opening: { width: '16', height: '30' } }],
+  });
+  if (!read.ok || !job.ok) throw new Error('read');
+  const plan = planJob(job.value, builtInProfile('in'), { measured: read.value });
+  const door = plan.ok ? plan.value.doors[0] : undefined;
+  if (door === undefined) throw new Error('no door');
+  const tops = (drawing: Drawing, role: string) =>
+    drawing.shapes
+      .filter((shape): shape is Area => shape.kind === 'area' && shape.role === role)
+      .map(({ path }) => Math.max(...[path.start, ...path.runs.map(({ to }) => to)].map(({ y }) => y)));
+  // 30 high; the left top horn 1/2 + 1/4, the right one 1/2.
+  expect(tops(trimView(door, 'in'), 'horn')).toEqual([0, 30.75, 0, 30.5]);
+  expect(tops(doorView(door, 'in'), 'stile-left')).toEqual([30.75]);
+  expect(tops(doorView(door, 'in'), 'stile-right')).toEqual([30.5]);
+  expect(tops(doorView(door, 'in'), 'finished')).toEqual([30 - 1 / 16]);
 });

@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { printLength } from '#core/length/print-length.ts';
 import { readJob } from '#core/job/read-job.ts';
 import { DOCUMENT_FORMAT, documentName, readJobDocument } from '#main/store/documents/job-document.ts';
+import { planDocument } from '#main/store/documents/plan-document.ts';
 import { freshFolder } from './fresh-folder.ts';
 import { openStore, SMALL_JOB, smallShop } from './small-shop.ts';
 import { tryingPort } from './trying-port.ts';
@@ -211,4 +212,40 @@ test('a disk without room for the copy: all is shown as it is, nothing is taken,
   );
   await store.close();
   expect(readFileSync(path, 'utf8')).toBe(text);
+});
+
+/** A document of the fourth form whose doors are of two thicknesses and one groove. */
+function fourthForm(measured: object, ...thicknesses: string[]): string {
+  const doors = thicknesses.map((thickness, k) => ({
+    mark: `D${k}`,
+    opening: { width: '16', height: '30' },
+    thickness,
+  }));
+  const file = { format: 1, job: 'Boot room', units: 'in', doors };
+  return JSON.stringify({ ...(JSON.parse(thirdForm(file)) as object), format: 4, measured });
+}
+
+test('one measured length over doors of several sizes is said of each of them, and plans what it planned', () => {
+  const measured = { thickness: '25/32', grooveWidth: '17/64', doors: { 'D0-1': { thickness: '3/4' } } };
+  const document = readJobDocument(fourthForm(measured, '3/4', '13/16', '0.75'));
+  expect(document.measured).toEqual({
+    thickness: [
+      { of: '3/4', is: '25/32' },
+      { of: '13/16', is: '25/32' },
+    ],
+    grooveWidth: '17/64',
+    doors: { 'D0-1': { thickness: '3/4' } },
+  });
+  const plan = planDocument(document);
+  const thick = plan.ok ? plan.value.doors.map(({ parts }) => parts[0]?.thickness) : plan.faults;
+  expect(thick).toEqual(['3/4', '25/32', '25/32']);
+});
+
+test('one measured length over doors of one size, and nothing measured, stay as they were', () => {
+  expect(readJobDocument(fourthForm({ thickness: '25/32' }, '3/4', '3/4')).measured).toEqual({
+    thickness: '25/32',
+  });
+  expect(readJobDocument(fourthForm({}, '3/4', '13/16')).measured).toEqual({});
+  const unread = { ...(JSON.parse(fourthForm({ thickness: '1' }, '3/4')) as object), file: { job: 1 } };
+  expect(readJobDocument(JSON.stringify(unread)).measured).toEqual({ thickness: '1' });
 });

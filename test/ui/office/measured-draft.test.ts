@@ -1,9 +1,16 @@
 // @vitest-environment node
 
 import { expect, test } from 'vitest';
-import { measuredText, openingText, withMeasured, withOpening } from '#ui/office/measured-draft.ts';
+import {
+  jobSizeTexts,
+  measuredText,
+  openingText,
+  withJobSizes,
+  withMeasured,
+  withOpening,
+} from '#ui/office/measured-draft.ts';
 
-const nothing = { thickness: '', grooveWidth: '', width: '' };
+const nothing = { thickness: '', grooveWidth: '', length: '', width: '' };
 
 test('sizes are put at the job, a door or a part, and read back from there', () => {
   const job = withMeasured({}, '', '', { ...nothing, thickness: ' 23/32 ' });
@@ -29,4 +36,24 @@ test('an opening is one door’s own; emptied, it is that of its mark again', ()
   expect(openingText(own, 'A-2')).toEqual({ width: '15 1/4', height: '' });
   expect(openingText(own, 'A-1')).toEqual({ width: '', height: '' });
   expect(withOpening(own, 'A-2', { width: '', height: ' ' })).toEqual({ thickness: '7/8' });
+});
+
+test('a job of several sizes has a text for each, found however its size is typed; one of one size has one', () => {
+  const sizes = ['3/4', '13/16'];
+  const measured = { thickness: [{ of: '0.8125', is: '25/32' }], doors: {} };
+  expect(jobSizeTexts(measured, 'thickness', sizes, 'in')).toEqual(['', '25/32']);
+  expect(jobSizeTexts({ thickness: '25/32' }, 'thickness', ['3/4'], 'in')).toEqual(['25/32']);
+  expect(jobSizeTexts({}, 'grooveWidth', [], 'in')).toEqual(['']);
+  expect(withJobSizes(measured, 'thickness', sizes, [' 23/32 ', '25/32'])).toEqual({
+    doors: {},
+    thickness: [
+      { of: '3/4', is: '23/32' },
+      { of: '13/16', is: '25/32' },
+    ],
+  });
+  expect(withJobSizes(measured, 'thickness', sizes, ['', ' '])).toEqual({ doors: {} });
+  expect(withJobSizes(measured, 'thickness', ['13/16'], ['25/32'])).toEqual({
+    doors: {},
+    thickness: '25/32',
+  });
 });

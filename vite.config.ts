@@ -147,6 +147,7 @@ export default defineConfig({
             'test/core/job/nonsense.test.ts',
             'test/labels/stickers/stickers-pdf.test.ts',
             'test/labels/papers/papers.test.ts',
+            'test/assembly/allowances.test.ts',
           ],
           env: { PROOF_IN_FULL: '1' },
           testTimeout: 3_600_000,

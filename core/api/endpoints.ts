@@ -9,7 +9,7 @@ import {
   measuredAnswer,
   measuredUpdate,
 } from './jobs-api.ts';
-import { planAnswer } from './plan-api.ts';
+import { doorAnswer, planAnswer } from './plan-api.ts';
 import { boardAnswer, jobProgress, markAnswer, markRequest, partAnswer } from './marks-api.ts';
 import {
   backupMade,
@@ -62,9 +62,14 @@ export const ENDPOINTS = {
   'GET /jobs': { does: 'The jobs, in the order in which they were added.', gives: jobsAnswer },
   'POST /jobs': { does: 'Saves a job file.', office: true, takes: z.unknown(), gives: jobSaved, status: 201 },
   'GET /jobs/:id': {
-    does: 'The plan of a job, with the codes of live parts; with why=1 the reasons of every setting.',
+    does: 'The plan of a job, with the codes of live parts; with why=1, up to 50 doors, the reasons of every setting and by how much it may be off.',
     query: z.object({ why: short }),
     gives: planAnswer,
+  },
+  'GET /jobs/:id/doors/:door': {
+    does: 'One door of a plan; with why=1 the reasons of every setting and by how much it may be off.',
+    query: z.object({ why: short }),
+    gives: doorAnswer,
   },
   'PUT /jobs/:id': {
     does: 'Saves a changed job file over the revision seen; lists what was cut already and no longer agrees, which doors of it are finished, which stickers were printed with other sizes, and what has marks and is in the job no more. With dry=1 nothing is saved.',

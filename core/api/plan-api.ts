@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { isPlanStage } from '../plan/is-plan-stage.ts';
 import { isPartName } from '../plan/part-name.ts';
 import type { PlanStage } from '../plan/plan.ts';
-import type { PrintedPlan } from '../plan/printed-plan.ts';
+import type { PrintedDoor, PrintedPlan } from '../plan/printed-plan.ts';
 import { STATIONS } from '../stages/stations.ts';
 
 /** A station by its id. */
@@ -10,7 +10,17 @@ export const station = z.enum(STATIONS);
 const settingValue = z.union([z.string(), z.number()]);
 const settings = z.record(z.string(), settingValue);
 const whyTable = z.record(z.string(), z.object({ from: z.string(), datum: z.string(), reason: z.string() }));
-const place = z.object({ at: z.string(), settings, why: whyTable.exactOptional() });
+const allowTable = z.record(
+  z.string(),
+  z.object({
+    less: z.string(),
+    more: z.string(),
+    lessBy: z.string().exactOptional(),
+    moreBy: z.string().exactOptional(),
+  }),
+);
+const explained = { why: whyTable.exactOptional(), allow: allowTable.exactOptional() };
+const place = z.object({ at: z.string(), settings, ...explained });
 const setUp = { stage: z.string(), station, settings, places: z.array(place).exactOptional() };
 
 type SetUp = Pick<PlanStage, 'stage' | 'station' | 'settings' | 'places'>;
@@ -22,7 +32,7 @@ export const stageSetUp = z
 
 /** A stage of a plan. */
 const planStage = z
-  .object({ ...setUp, after: z.array(z.string()), why: whyTable.exactOptional() })
+  .object({ ...setUp, after: z.array(z.string()), ...explained })
   .transform((read, context): PlanStage => (isPlanStage(read) ? read : refuse(context, 'stage')));
 
 /** The name of a part. */
@@ -88,3 +98,6 @@ export const planAnswer = z.object({
     }),
   ),
 }) satisfies z.ZodType<PrintedPlan>;
+
+/** GET /jobs/:id/doors/:door answers this: one door of a plan. */
+export const doorAnswer = planAnswer.shape.doors.element satisfies z.ZodType<PrintedDoor>;

@@ -61,6 +61,10 @@ const printedProfile = z.object({
   ways: heldTo<Ways>()(z.object({ strip: z.enum(['notch', 'rip']), groove: z.enum(['saw', 'router']) })),
   stripStation: z.string(),
   moisture: heldTo<Moisture>()(z.object({ atBuild: z.number(), low: z.number(), high: z.number() })),
+  /** A screen may remember a shop from before these were asked for. */
+  tolerances: z
+    .object({ fence: z.string(), stop: z.string(), height: z.string(), milling: z.string() })
+    .optional(),
   stocks: z.record(z.string(), z.unknown()).optional(),
 });
 /** The shop's tools as a file holds them. */

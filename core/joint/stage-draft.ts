@@ -12,6 +12,7 @@ import {
   type SettingTableOf,
   type StageKind,
 } from '../stages/table.ts';
+import type { BoundKey } from '../words/allow.ts';
 import type { WhyKey } from '../words/why.ts';
 
 /** An exact length before it is printed. */
@@ -35,12 +36,22 @@ export type Value = Exact | Irrational | Plain<number | string>;
 /** What a setting is measured from, as the key of its words. */
 export type DatumKey = Extract<WhyKey, `from.${string}`>;
 
+/** By how much a setting may be off, all others exact: how far under and over, never below zero, and what bounds each. */
+export interface Allow {
+  readonly less: Length;
+  readonly more: Length;
+  readonly lessBy: BoundKey;
+  readonly moreBy: BoundKey;
+}
+
 /** One setting with what explains it: where it is measured from, and the sum in words with these figures. */
 export interface Entry<V extends Value = Value> {
   readonly value: V;
   readonly from: DatumKey;
   readonly reason: WhyKey;
   readonly figures: Readonly<Record<string, Length | Real | number | string>>;
+  /** Only of a length for which it is known, and only where somebody asks: `allowed` puts it there. */
+  readonly allow?: Allow;
 }
 
 type EntryOf<F extends SettingFacts> = F['is'] extends 'length'

@@ -3,6 +3,8 @@ import type { Units } from './units.ts';
 
 /** The limits that faults and warnings speak of. Common practice, no source. */
 export interface Limits {
+  /** What a hand-push fit is made up of, at each face. */
+  readonly hair: Length;
   readonly thirtySecond: Length;
   readonly sixteenth: Length;
   readonly eighth: Length;
@@ -13,6 +15,7 @@ export interface Limits {
 }
 
 const INCH: Limits = {
+  hair: length(1, 256),
   thirtySecond: length(1, 32),
   sixteenth: length(1, 16),
   eighth: length(1, 8),
@@ -23,6 +26,7 @@ const INCH: Limits = {
 };
 
 const METRIC: Limits = {
+  hair: length(1, 10),
   thirtySecond: length(4, 5),
   sixteenth: length(3, 2),
   eighth: length(3),

@@ -22,11 +22,23 @@ export interface Why {
 /** Why each setting is what it is, by its name. */
 export type WhyTable = Readonly<Record<string, Why>>;
 
+/** By how much a setting may be off, all others exact: exact lengths in the job's units; and in words what bounds each side. */
+export interface Allowed {
+  readonly less: string;
+  readonly more: string;
+  readonly lessBy?: string;
+  readonly moreBy?: string;
+}
+
+/** By how much each setting may be off, by its name, where that is known. */
+export type AllowTable = Readonly<Record<string, Allowed>>;
+
 /** One place of a stage that is set more than once on the same part: the mortises and strips of a stile. */
 export interface PlaceOf<K extends PlacedKind> {
   readonly at: PlaceName;
   readonly settings: PlaceSettingsOf<K>;
   readonly why?: WhyTable;
+  readonly allow?: AllowTable;
 }
 
 /** One stage of a kind, of a part or a door: where it is done, what is set there, and what comes before it. */
@@ -36,6 +48,7 @@ export type StageOf<K extends StageKind> = {
   readonly settings: SettingsOf<K>;
   readonly after: readonly StageId[];
   readonly why?: WhyTable;
+  readonly allow?: AllowTable;
 } & (K extends PlacedKind ? { readonly places: readonly PlaceOf<K>[] } : { readonly places?: never });
 
 /** A stage of whatever kind: its id tells which. */

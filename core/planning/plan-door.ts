@@ -1,4 +1,5 @@
 import type { BuiltSpec } from '../job/job.ts';
+import { allowed } from '../joint/allow.ts';
 import { asCutConditions } from '../joint/as-cut-conditions.ts';
 import { conditions } from '../joint/conditions.ts';
 import { deriveJoint, type Joint } from '../joint/derive.ts';
@@ -16,6 +17,7 @@ import { surveyConditions } from '../survey/survey-conditions.ts';
 import type { DoorValues, Note, PlanPart, PlanStage } from '../plan/plan.ts';
 import type { Result } from '../fields/fault.ts';
 import type { Language } from '../words/say.ts';
+import { specForPart } from '../measured/apply-measured.ts';
 import { draftsOf, partAsCut } from './part-as-cut.ts';
 import { printPart, printStage } from './print-part.ts';
 
@@ -60,7 +62,12 @@ export function planDoor({
   surveyConditions(fit, spec, limits, profile.units, found);
   if (asCut !== null) found.join(asCutConditions(joint, asCut, door, profile, found));
   if (found.faults.length > 0 && !despite) return { ok: false, faults: found.faults };
-  const drafts = draftsOf(spec, profile).map((draft) => partAsCut(draft, spec, asCut, profile));
+  const drafts = draftsOf(spec, profile).map((draft) => {
+    const cut = partAsCut(draft, spec, asCut, profile);
+    if (why === null) return cut;
+    const own = specForPart(spec, asCut, draft.part);
+    return allowed(cut, own === null ? joint : deriveJoint(own), profile);
+  });
   const printed = new Map<StageDraft, PlanStage>();
   const reasons = why === null ? null : { units: profile.units, language: why };
   return {

@@ -4,7 +4,7 @@ import { printReal, type Real } from '../length/real.ts';
 import { typeLength } from '../length/type-length.ts';
 import type { Entry, PartDraft, StageDraft } from '../joint/stage-draft.ts';
 import { hasWords, type Language, say } from '../words/say.ts';
-import type { PlanPart, PlanStage, Settings, SettingValue, Why } from '../plan/plan.ts';
+import type { Allowed, PlanPart, PlanStage, Settings, SettingValue, Why } from '../plan/plan.ts';
 import type { Units } from '../length/units.ts';
 
 /** In which units and language it is said why a value is what it is. */
@@ -47,11 +47,11 @@ export function printStage(draft: StageDraft, why: WhySaid | null): PlanStage {
           places: places.map((place) => ({
             at: place.at,
             settings: settingsOf(place.entries),
-            ...(why === null ? {} : { why: whyOf(place.entries, why) }),
+            ...(why === null ? {} : explained(place.entries, why)),
           })),
         }),
     after,
-    ...(why === null ? {} : { why: whyOf(entries, why) }),
+    ...(why === null ? {} : explained(entries, why)),
   };
   // A draft's entries and a plan's settings are made from one table of the kind: an entry prints as that says.
   return printed as PlanStage;
@@ -75,6 +75,30 @@ function printValue(value: Entry['value']): SettingValue {
     : value.kind === 'real'
       ? printReal(value.value)
       : value.value;
+}
+
+/** Why each setting is what it is; and by how much it may be off, where that is known of any. */
+function explained(
+  entries: Entries,
+  why: WhySaid,
+): { why: Record<string, Why>; allow?: Record<string, Allowed> } {
+  const allow = allowOf(entries, why.language);
+  return { why: whyOf(entries, why), ...(Object.keys(allow).length === 0 ? {} : { allow }) };
+}
+
+function allowOf(entries: Entries, language: Language): Record<string, Allowed> {
+  const allowed: Record<string, Allowed> = {};
+  for (const [name, entry] of Object.entries(entries)) {
+    if (entry?.allow === undefined) continue;
+    const { less, more, lessBy, moreBy } = entry.allow;
+    allowed[name] = {
+      less: printLength(less),
+      more: printLength(more),
+      lessBy: say(lessBy, {}, language),
+      moreBy: say(moreBy, {}, language),
+    };
+  }
+  return allowed;
 }
 
 function whyOf(entries: Entries, { units, language }: WhySaid): Record<string, Why> {

@@ -25,6 +25,15 @@ const FIELDS = {
   slidingFit: { kind: 'length' },
   panelBand: positive,
   ways: { kind: 'group', fields: WAY_FIELDS },
+  tolerances: {
+    kind: 'group',
+    fields: {
+      fence: { kind: 'length' },
+      stop: { kind: 'length' },
+      height: { kind: 'length' },
+      milling: { kind: 'length' },
+    },
+  },
   stripStation: { kind: 'word', of: ['table-saw', 'band-saw'] },
 } as const satisfies Fields;
 
@@ -46,6 +55,7 @@ export function readProfile(input: unknown, units: Units): Result<ShopProfile> {
     ...read,
     blade: { ...base.blade, ...read.blade, ripHeight: ripHeightOf(read.blade?.ripHeight) },
     ways: { ...base.ways, ...read.ways },
+    tolerances: { ...base.tolerances, ...read.tolerances },
     moisture: moisture ?? base.moisture,
     stocks: stocks ?? base.stocks,
   };
@@ -95,6 +105,12 @@ export function writeProfile(profile: ShopProfile): PrintedProfile {
     ways: profile.ways,
     stripStation: profile.stripStation,
     moisture: profile.moisture,
+    tolerances: {
+      fence: printLength(profile.tolerances.fence),
+      stop: printLength(profile.tolerances.stop),
+      height: printLength(profile.tolerances.height),
+      milling: printLength(profile.tolerances.milling),
+    },
     stocks: writeStocks(profile.stocks),
   };
 }

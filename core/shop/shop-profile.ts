@@ -31,8 +31,20 @@ export interface ShopProfile {
   readonly stripStation: 'table-saw' | 'band-saw';
   /** Of the wood on the day of glue-up, and the least and the most in the house, percent. */
   readonly moisture: Moisture;
+  /** How near the shop comes to what it sets: the ± of a fence, a stop, a height, and of a milled size. */
+  readonly tolerances: Tolerances;
   /** The shop's own stocks of stickers, and what its printers make of the built-in ones. */
   readonly stocks: Stocks;
+}
+
+/** How near a shop comes to a number, either way, in the job's units. */
+export interface Tolerances {
+  readonly fence: Length;
+  readonly stop: Length;
+  /** Of a blade, a cutter, or a chisel’s depth. */
+  readonly height: Length;
+  /** Of a length or a width as milled. */
+  readonly milling: Length;
 }
 
 /** The built-in shop: common practice, no source. */
@@ -57,6 +69,9 @@ export function builtInProfile(units: Units): ShopProfile {
     ways: BUILT_IN_WAYS,
     stripStation: 'table-saw',
     moisture: { atBuild: 8, low: 6, high: 12 },
+    tolerances: mm
+      ? { fence: length(1, 5), stop: length(2, 5), height: length(1, 5), milling: length(2, 5) }
+      : { fence: length(1, 128), stop: length(1, 64), height: length(1, 128), milling: length(1, 64) },
     stocks: {},
   };
 }

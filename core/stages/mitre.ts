@@ -2,7 +2,7 @@ import { FOLLOWING_LENGTH, LENGTH } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 const mitred = {
-  sightEdge: { is: 'length', pared: 'mitre' },
+  sightEdge: { is: 'length', pared: 'mitre', gates: 'line' },
   shoulderLine: FOLLOWING_LENGTH,
   height: LENGTH,
   tilt: { is: 'angle' },

@@ -18,6 +18,8 @@ export interface SettingFacts {
   readonly measured?: true;
   /** How the piece lies that is in hand, not what stands set: it parts no group of work. */
   readonly ofPiece?: true;
+  /** The fit of the work hangs on this number more than on any other of its stage; and how exact it must be, whatever the door. */
+  readonly gates?: 'line' | 'push';
   /** Only cut to, so that a test piece proves nothing of it. */
   readonly unproved?: true;
 }

@@ -8,7 +8,7 @@ export const notch = {
   settings: {
     fromEnd: { is: ['top', 'bottom'] },
     from: LENGTH,
-    to: LENGTH,
+    to: { is: 'length', gates: 'line' },
     length: FOLLOWING_LENGTH,
     height: LENGTH,
   },
@@ -27,7 +27,7 @@ export const strip = {
     reach: { is: 'real', maybe: true },
     lag: { is: 'real', follows: true, maybe: true },
   },
-  place: { run: { is: 'length', pared: 'stop' }, faceUp: { is: ['front', 'back'] } },
+  place: { run: { is: 'length', pared: 'stop', gates: 'line' }, faceUp: { is: ['front', 'back'] } },
   gravest: 'caution.table-saw.2',
   steps: 'how.strip',
 } as const satisfies StageFacts;

@@ -6,7 +6,7 @@ export const shoulder = {
   title: 'stage.shoulder',
   station: 'table-saw',
   of: 'part',
-  settings: { stop: LENGTH, height: LENGTH },
+  settings: { stop: { is: 'length', gates: 'line' }, height: LENGTH },
   steps: 'how.shoulder',
 } as const satisfies StageFacts;
 
@@ -15,7 +15,7 @@ export const cheek = {
   title: 'stage.cheek',
   station: 'table-saw',
   of: 'part',
-  settings: { height: LENGTH, thickness: FOLLOWING_LENGTH },
+  settings: { height: { is: 'length', gates: 'push' }, thickness: FOLLOWING_LENGTH },
   steps: 'how.cheek',
 } as const satisfies StageFacts;
 

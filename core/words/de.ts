@@ -1,3 +1,4 @@
+import { allow } from './de/allow.ts';
 import { board } from './de/board.ts';
 import { cautions } from './de/cautions.ts';
 import { drawings } from './de/drawings.ts';
@@ -18,6 +19,7 @@ export const de: LanguageTable = {
   locale: 'de-DE',
   firstDay: 1,
   words: {
+    ...allow,
     ...board,
     ...cautions,
     ...drawings,

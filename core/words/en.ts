@@ -1,3 +1,4 @@
+import { allowWords } from './allow.ts';
 import { boardWords } from './board.ts';
 import { cautionWords } from './cautions.ts';
 import { changeWords } from './changes.ts';
@@ -19,6 +20,7 @@ import { whyWords } from './why.ts';
 
 /** All English words, a family a file. Add a family here; keys carry their family as a prefix. */
 export const en = {
+  ...allowWords,
   ...boardWords,
   ...cautionWords,
   ...changeWords,

@@ -25,6 +25,8 @@ export const refusalWords = {
     'Look at the job’s name on the sticker: was the job removed, or is it another shop’s?',
   'api.job-unknown': 'There is no job {id}.',
   'api.door-unknown': 'There is no door {door} in this job.',
+  'api.why-too-many':
+    'Reasons are given for jobs of up to {most} doors at once; this one has {doors}. Ask for one door: {address}.',
   'api.stale': 'It was changed meanwhile: revision {revision} is current. Open it again.',
   'api.media-type': 'Send application/json.',
   'api.origin': 'Requests from {origin} are not taken.',

@@ -61,6 +61,7 @@ export const stationWords = {
     'Nothing to set. Coat it all over, both faces, every edge and the tongue, before glue-up: where it shrinks no bare wood shows.',
   'ui.why': 'Why this?',
   'ui.why.away': 'Only the shop computer has the reason for this one, and it does not answer now.',
+  'ui.how-exact': 'How exact',
   'ui.measured-from': 'Measured from',
   'ui.measure': 'showing',
   'ui.measure.tap': 'tap to change',

@@ -7,6 +7,7 @@ const RECKONING_MS = 30_000;
 
 const PATIENCE_MS: Readonly<Partial<Record<EndpointKey | `${EndpointKey}?${string}`, number>>> = {
   'GET /jobs/:id?why=1': RECKONING_MS,
+  'GET /jobs/:id/doors/:door?why=1': RECKONING_MS,
   'GET /jobs/:id/stickers.pdf': RECKONING_MS,
   'POST /backups': RECKONING_MS,
   'POST /backups/:name/restore': RECKONING_MS,

@@ -38,6 +38,10 @@ export const TOOLS = [
   'bearingRadius',
   'slidingFit',
   'panelBand',
+  'tolerances.fence',
+  'tolerances.stop',
+  'tolerances.height',
+  'tolerances.milling',
 ] as const;
 export type Tool = (typeof TOOLS)[number];
 /** Those of which a shop has several sizes: typed with commas between. */
@@ -99,7 +103,19 @@ function toolsOf(profile: Shop['profile']): Record<Tool, string> {
     bearingRadius: typed([profile.bearingRadius], profile.units),
     slidingFit: typed([profile.slidingFit], profile.units),
     panelBand: typed([profile.panelBand], profile.units),
+    'tolerances.fence': typed(plusMinus(profile, 'fence'), profile.units),
+    'tolerances.stop': typed(plusMinus(profile, 'stop'), profile.units),
+    'tolerances.height': typed(plusMinus(profile, 'height'), profile.units),
+    'tolerances.milling': typed(plusMinus(profile, 'milling'), profile.units),
   };
+}
+
+/** What the shop has said of how near it comes; nothing, where a screen remembers a shop from before it was asked. */
+function plusMinus(
+  { tolerances }: Shop['profile'],
+  of: 'fence' | 'stop' | 'height' | 'milling',
+): readonly string[] {
+  return tolerances === undefined ? [] : [tolerances[of]];
 }
 
 /** Printed lengths as one types them: decimals in millimetres. */

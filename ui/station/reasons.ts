@@ -1,6 +1,6 @@
 import { isTree } from '#core/fields/read-shape.ts';
 import { planFile } from '#core/planning/plan-file.ts';
-import type { Place, Plan, PlanStage, Settings, SettingValue, Why } from '#core/plan/plan.ts';
+import type { Allowed, Place, PlanDoor, PlanStage, Settings, SettingValue, Why } from '#core/plan/plan.ts';
 import { spokenNow } from '#core/words/say.ts';
 import { ask } from '../hub/client.ts';
 import type { LiveJob } from '../hub/live.svelte.ts';
@@ -15,30 +15,38 @@ export interface Asked {
   readonly at?: string | undefined;
 }
 
-const explained = new Map<string, Promise<Plan | null>>();
+const explained = new Map<string, Promise<PlanDoor | null>>();
 
-/**
- * Where a number is measured from and how it was reckoned. Reckoned here from the job file, so that it answers at once
- * and while the hub is away; only when that gives another number (the shop's tools, or sizes as they were cut) is the hub asked.
- */
-export async function reasonFor(job: LiveJob, asked: Asked): Promise<Why | null> {
-  const here = reasonIn(planOf(job.file, asked.mark), asked);
-  if (here !== null) return here;
-  const key = `${job.line.id} ${job.line.revision} ${spokenNow()}`;
-  const known =
-    explained.get(key) ??
-    ask('GET /jobs/:id', { params: { id: job.line.id }, query: { why: '1' } }).then((answer) =>
-      answer.kind === 'ok' ? answer.value : null,
-    );
-  explained.set(key, known);
-  const plan = await known;
-  if (plan === null) explained.delete(key);
-  return reasonIn(plan, asked);
+/** Why a number is what it is, and how exact it must be where that is known. */
+export interface Reason extends Why {
+  readonly allow?: Allowed | undefined;
 }
 
-/** The reason that a plan gives for just this value; null when it gives another value or none. */
-export function reasonIn(plan: Plan | null, { mark, part, stage, name, value, at }: Asked): Why | null {
-  const door = plan?.doors.find((each) => each.mark === mark);
+/**
+ * Where a number is measured from, how it was reckoned and how exact it must be. Reckoned here from the job file, so that it
+ * answers at once and while the hub is away; only when that gives another number (the shop's tools, or sizes as they were
+ * cut) is the hub asked, for this door alone.
+ */
+export async function reasonFor(job: LiveJob, door: string, asked: Asked): Promise<Reason | null> {
+  const here = reasonIn(doorOf(job.file, asked.mark), asked);
+  if (here !== null) return here;
+  const key = `${job.line.id} ${job.line.revision} ${door} ${spokenNow()}`;
+  const known =
+    explained.get(key) ??
+    ask('GET /jobs/:id/doors/:door', { params: { id: job.line.id, door }, query: { why: '1' } }).then(
+      (answer) => (answer.kind === 'ok' ? answer.value : null),
+    );
+  explained.set(key, known);
+  const found = await known;
+  if (found === null) explained.delete(key);
+  return reasonIn(found, asked);
+}
+
+/** The reason that a door gives for just this value; null when it gives another value or none. */
+export function reasonIn(
+  door: Pick<PlanDoor, 'parts' | 'stages'> | null,
+  { part, stage, name, value, at }: Asked,
+): Reason | null {
   const stages: readonly PlanStage[] = [
     ...(door?.parts.find((each) => each.part === part)?.stages ?? []),
     ...(door?.stages ?? []),
@@ -48,16 +56,17 @@ export function reasonIn(plan: Plan | null, { mark, part, stage, name, value, at
   const spot = at === undefined ? found : places.find((each) => each.at === at);
   if (spot === undefined) return null;
   const settings: Settings = spot.settings;
-  return settings[name] === value ? (spot.why?.[name] ?? null) : null;
+  const why = spot.why?.[name];
+  return settings[name] === value && why !== undefined ? { ...why, allow: spot.allow?.[name] } : null;
 }
 
-/** The plan of one mark's first door, with reasons. */
-function planOf(file: unknown, mark: string): Plan | null {
+/** The first door of a mark, with reasons. */
+function doorOf(file: unknown, mark: string): PlanDoor | null {
   if (!isTree(file) || !Array.isArray(file.doors)) return null;
   const doors = file.doors.filter((door) => isTree(door) && door.mark === mark);
   const planned = planFile(
     { ...file, doors: doors.map((door: object) => ({ ...door, quantity: 1 })) },
     { why: spokenNow() },
   );
-  return planned.ok ? planned.value : null;
+  return planned.ok ? (planned.value.doors[0] ?? null) : null;
 }

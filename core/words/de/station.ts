@@ -57,6 +57,7 @@ export const station: Words = {
   'ui.nothing-to-set': 'Nichts einzustellen: nach Riss arbeiten.',
   'ui.why': 'Warum?',
   'ui.why.away': 'Den Grund kennt nur der Werkstattrechner, und der antwortet gerade nicht.',
+  'ui.how-exact': 'Wie genau',
   'ui.measured-from': 'Gemessen ab',
   'ui.measure': 'zeigt',
   'ui.measure.tap': 'zum Wechseln tippen',

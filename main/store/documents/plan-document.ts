@@ -9,15 +9,20 @@ import { builtInProfile } from '#core/shop/shop-profile.ts';
 import type { Language } from '#core/words/languages.ts';
 import type { JobDocument } from './job-document.ts';
 
-/** The plan of a document, with the reasons of every setting in a language if asked for. */
-export function planDocument(document: JobDocument, why: Language | null = null): Result<Plan> {
+/** The plan of a document, with the reasons of every setting in a language if asked for; or of the doors of one mark alone. */
+export function planDocument(
+  document: JobDocument,
+  why: Language | null = null,
+  mark: string | null = null,
+): Result<Plan> {
   const job = readJob(document.file);
   if (!job.ok) return job;
   const profile = readProfile(document.profile, job.value.units);
   if (!profile.ok) return profile;
   const measured = readMeasured(document.measured, job.value.units);
   if (!measured.ok) return measured;
-  return planJob({ ...job.value, id: document.id }, profile.value, { why, measured: measured.value });
+  const doors = mark === null ? job.value.doors : job.value.doors.filter((each) => each.mark === mark);
+  return planJob({ ...job.value, id: document.id, doors }, profile.value, { why, measured: measured.value });
 }
 
 /**

@@ -63,3 +63,21 @@ test('the table of stages has every kind that is printed, and of each just the s
     );
   }
 });
+
+test('no stage has more than one number on which its fit hangs, and that one is set', () => {
+  const gates = STAGE_KINDS.flatMap((kind) => {
+    const { settings, place = {} } = factsOf(kind);
+    const own = Object.entries({ ...settings, ...place }).filter(([, facts]) => facts.gates !== undefined);
+    expect(own.length, kind).toBeLessThanOrEqual(1);
+    for (const [, facts] of own) expect(facts.follows, kind).toBeUndefined();
+    return own.map(([name, { gates: how }]) => `${kind} ${name}: ${how ?? ''}`);
+  });
+  expect(gates.sort()).toEqual([
+    'cheek height: push',
+    'mitre sightEdge: line',
+    'mitre-end sightEdge: line',
+    'notch to: line',
+    'shoulder stop: line',
+    'strip run: line',
+  ]);
+});

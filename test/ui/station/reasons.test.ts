@@ -12,10 +12,10 @@ const file = {
   doors: [{ mark: 'A', quantity: 2, opening: { width: '14 3/4', height: '22 1/2' } }],
 };
 const planned = planFile(file, { why: 'en' });
-const plan = planned.ok ? planned.value : null;
+const door = planned.ok ? (planned.value.doors[0] ?? null) : null;
 
 test('a number of a place is explained by where it is measured from and how it was reckoned', () => {
-  const stile = plan?.doors[0]?.parts.find(({ part }) => part === 'stile-left');
+  const stile = door?.parts.find(({ part }) => part === 'stile-left');
   const mortise = stile === undefined ? undefined : stageOf(stile, 'mortise');
   const stop = mortise?.places.find(({ at }) => at === 'top')?.settings.stop;
   const asked = {
@@ -26,23 +26,23 @@ test('a number of a place is explained by where it is measured from and how it w
     value: stop ?? '',
     at: 'top',
   };
-  const why = reasonIn(plan, asked);
+  const why = reasonIn(door, asked);
   expect(why?.from).toContain('top');
   expect(why?.reason).toContain('end play');
-  expect(reasonIn(plan, { ...asked, at: undefined })).toBeNull();
+  expect(reasonIn(door, { ...asked, at: undefined })).toBeNull();
 });
 
 test('a number that is not this plan’s, as after stock was cut otherwise, is not explained by it', () => {
   const asked = { mark: 'A', part: 'stile-left', stage: 'mill', name: 'width', value: '2 1/4' };
-  expect(reasonIn(plan, asked)).not.toBeNull();
-  expect(reasonIn(plan, { ...asked, value: '2 3/16' })).toBeNull();
+  expect(reasonIn(door, asked)).not.toBeNull();
+  expect(reasonIn(door, { ...asked, value: '2 3/16' })).toBeNull();
   expect(reasonIn(null, asked)).toBeNull();
 });
 
 test('a door’s own stage is explained too', () => {
-  const dryfit = plan?.doors[0]?.stages.find(({ stage }) => stage === 'dryfit');
+  const dryfit = door?.stages.find(({ stage }) => stage === 'dryfit');
   for (const [name, value] of Object.entries<string>(dryfit?.settings ?? {}))
-    expect(reasonIn(plan, { mark: 'A', part: 'panel', stage: 'dryfit', name, value })?.reason, name).toMatch(
+    expect(reasonIn(door, { mark: 'A', part: 'panel', stage: 'dryfit', name, value })?.reason, name).toMatch(
       /\w/,
     );
 });

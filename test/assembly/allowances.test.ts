@@ -1,0 +1,157 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { planFile } from '#core/planning/plan-file.ts';
+import type { Allowed, PlanDoor } from '#core/plan/plan.ts';
+import { allowWords } from '#core/words/allow.ts';
+import { inFull, samples } from '../samples.ts';
+import { inMillimetres } from './in-millimetres.ts';
+import { broken, marginsOf, type Ordered, type Practice, settingsOf, whole } from './limits-kept.ts';
+import { randomDoor } from './random-door.ts';
+
+type Door = Parameters<Parameters<typeof randomDoor.map>[0]>[0];
+
+const PRACTICE: Readonly<Record<'in' | 'mm', Practice>> = {
+  in: {
+    hair: whole('1/256'),
+    thirtySecond: whole('1/32'),
+    sixteenth: whole('1/16'),
+    eighth: whole('1/8'),
+    threeEighths: whole('3/8'),
+  },
+  mm: {
+    hair: whole('1/10'),
+    thirtySecond: whole('4/5'),
+    sixteenth: whole('3/2'),
+    eighth: whole('3'),
+    threeEighths: whole('10'),
+  },
+};
+/** Beyond a limit by this much. */
+const A_HAIR = { in: whole('1/1024'), mm: whole('1/64') };
+const FIT = { in: '1/64', mm: '2/5' };
+
+function ordered(door: Door, units: 'in' | 'mm', chisel: number): Ordered {
+  const both = (one: string, other: string) => whole(one) + whole(other);
+  const halfOversize = whole(door.oversize.width) / 2;
+  return {
+    width: both(door.opening.width, door.oversize.width),
+    height: both(door.opening.height, door.oversize.height),
+    trimSide: halfOversize + whole(door.reveal),
+    trimEnd: whole(door.oversize.height) / 2 + whole(door.reveal),
+    thickness: whole(door.thickness),
+    stile: whole(door.stile.width),
+    bottom: whole(door.bottomRail.width),
+    crown: whole(door.topRail.width),
+    rise: door.arch === null ? 0 : whole(door.arch.rise),
+    mids: door.midRails
+      .map(({ width, centre }) => ({ width: whole(width), centre: whole(centre) }))
+      .sort((a, b) => a.centre - b.centre),
+    bead: whole(door.bead),
+    groove: whole(door.groove.width),
+    depth: whole(door.groove.depth),
+    outer: whole(door.tenon.outerSetback),
+    inner: whole(door.tenon.innerSetback),
+    play: whole(door.mortise.endPlay),
+    horn: whole(door.horn),
+    chisel,
+    fit: whole(FIT[units]),
+  };
+}
+
+/** Every setting of a door for which it is known how far it may be off. */
+function allowancesIn({ parts }: PlanDoor): [string, Allowed][] {
+  return parts.flatMap(({ part, stages }) =>
+    stages.flatMap(({ stage, allow = {}, places = [] }) => [
+      ...Object.entries(allow).map(([name, each]): [string, Allowed] => [`${part}/${stage}/${name}`, each]),
+      ...places.flatMap(({ at, allow: own = {} }) =>
+        Object.entries(own).map(([name, each]): [string, Allowed] => [
+          `${part}/${stage}@${at}/${name}`,
+          each,
+        ]),
+      ),
+    ]),
+  );
+}
+
+const named = new Map(Object.entries(allowWords).map(([key, words]) => [words as string, key]));
+
+/** Most doors have wood enough; some have so little of it, or a panel so little held, that other limits come before the usual ones. */
+const anyDoor = fc
+  .record({
+    door: randomDoor,
+    clearance: fc.constantFrom('0', '1/32', '1/16', '3/32', '1/8'),
+    scant: fc.option(
+      fc.record({
+        stile: fc.constantFrom('1 7/16', '1 1/2', '1 3/4'),
+        bottom: fc.constantFrom('15/16', '1', '1 1/8'),
+        crown: fc.constantFrom('15/16', '1', '1 1/8'),
+        mid: fc.constantFrom('3/4', '13/16', '1', '1 1/4', '1 7/16'),
+        tenon: fc.constantFrom('1/4', '9/32', '5/16', '3/8', '3/4'),
+        inner: fc.constantFrom('0', '1/16'),
+      }),
+      { freq: 1 },
+    ),
+  })
+  .map(({ door, clearance, scant }) => ({
+    ...door,
+    panel: { ...door.panel, clearance },
+    ...(scant === null
+      ? {}
+      : {
+          stile: { width: scant.stile },
+          bottomRail: { width: scant.bottom },
+          topRail: { width: scant.crown },
+          tenon: { ...door.tenon, length: scant.tenon, innerSetback: scant.inner },
+          midRails: door.midRails.map((rail) => ({ ...rail, width: scant.mid })),
+        }),
+  }));
+
+test.each(['in', 'mm'] as const)(
+  'in %s a setting off by what it is allowed keeps every limit, and one off by a hair more breaks the one that is named',
+  (units) => {
+    let made = 0;
+    const bounds = new Set<string>();
+    fc.assert(
+      fc.property(
+        anyDoor,
+        fc.infiniteStream(fc.double({ min: 0, max: 1, noNaN: true })),
+        (fields, chances) => {
+          const door = units === 'in' ? fields : { ...(inMillimetres(fields) as typeof fields), mark: 'A' };
+          const planned = planFile({ format: 1, job: 'x', units, doors: [door] }, { why: 'en' });
+          const made1 = planned.ok ? planned.value.doors[0] : undefined;
+          if (made1 === undefined) return;
+          made += 1;
+          const settings = settingsOf(made1);
+          const chisel = settings.get('stile-left/mortise/chisel') ?? Number.NaN;
+          const order = ordered(door, units, chisel);
+          const before = marginsOf(settings, order, PRACTICE[units]);
+          const offBy = (key: string, by: number): string[] => {
+            const off = new Map(settings).set(key, (settings.get(key) ?? Number.NaN) + by);
+            return broken(marginsOf(off, order, PRACTICE[units]), before);
+          };
+          for (const [key, { less, more, lessBy = '', moreBy = '' }] of allowancesIn(made1))
+            for (const [side, room, by] of [
+              [-1, whole(less), lessBy],
+              [1, whole(more), moreBy],
+            ] as const) {
+              const bound = named.get(by) ?? by;
+              bounds.add(bound);
+              const chance: number = chances.next().value ?? 0;
+              for (const within of [room, Math.floor(chance * room)])
+                expect(offBy(key, side * within), `${key} off by ${side * within}`).toEqual([]);
+              const beyond = offBy(key, side * (room + A_HAIR[units]));
+              expect(
+                beyond.filter((name) => name.startsWith(`${bound} `)),
+                `${key} beyond ${side * room}: ${bound}, broken ${beyond.join()}`,
+              ).not.toEqual([]);
+            }
+        },
+      ),
+      { numRuns: samples(100, 10_000) },
+    );
+    expect(made).toBeGreaterThan(samples(25, 2500));
+    const never = Object.keys(allowWords).filter((key) => key.startsWith('bound.') && !bounds.has(key));
+    if (inFull) console.log(`${units}: ${made} doors; never the nearest limit: ${never.join()}`);
+    expect(inFull ? never : []).toEqual([]);
+  },
+);

@@ -26,6 +26,7 @@ const FLOORS = [
   'joint',
   'survey',
   'planning',
+  'fit',
   'queue',
   'pace',
   'drawing',

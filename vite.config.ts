@@ -84,6 +84,7 @@ export default defineConfig({
       {
         main: 'main/hub/main.ts',
         plan: 'main/commands/plan.ts',
+        fit: 'main/commands/fit.ts',
         stickers: 'main/commands/stickers.ts',
         data: 'main/commands/data.ts',
         papers: 'main/commands/papers.ts',

@@ -4,6 +4,7 @@ import { cautionWords } from './cautions.ts';
 import { changeWords } from './changes.ts';
 import { drawingWords } from './drawing.ts';
 import { faultWords } from './faults.ts';
+import { fitWords } from './fit.ts';
 import { fittingWords } from './fitting.ts';
 import { formWords } from './form.ts';
 import { howToWords } from './how-to-words.ts';
@@ -26,6 +27,7 @@ export const en = {
   ...changeWords,
   ...drawingWords,
   ...faultWords,
+  ...fitWords,
   ...fittingWords,
   ...formWords,
   ...howToWords,

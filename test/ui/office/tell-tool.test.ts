@@ -16,6 +16,10 @@ const inches: ShopDraft['tools']['in'] = {
   bearingRadius: '1/4',
   slidingFit: '',
   panelBand: '1,5',
+  'tolerances.fence': '',
+  'tolerances.stop': '',
+  'tolerances.height': '',
+  'tolerances.milling': '',
 };
 
 const tools = { in: inches, mm: { ...inches, chisels: '6, 8,5' } };
@@ -27,6 +31,10 @@ test('a tool that is not typed rightly is told by its label, the very size of a 
       blade: { diameter: '10', greatestHeight: '0' },
       slidingFit: '',
       panelBand: '1,5',
+      'tolerances.fence': '',
+      'tolerances.stop': '',
+      'tolerances.height': '',
+      'tolerances.milling': '',
     },
     'in',
   );

@@ -24,7 +24,7 @@ beforeEach(() => {
   };
 });
 
-const openers = () => ({ toggle: vi.fn(), stickers: vi.fn(), sizes: vi.fn() });
+const openers = () => ({ toggle: vi.fn(), stickers: vi.fn(), sizes: vi.fn(), fit: vi.fn() });
 
 function listed(lines: readonly JobLine[]) {
   live.lines = lines;

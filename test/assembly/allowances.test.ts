@@ -12,7 +12,7 @@ import { randomDoor } from './random-door.ts';
 interface Door {
   readonly opening: { readonly width: string; readonly height: string };
   readonly oversize: { readonly width: string; readonly height: string };
-  readonly reveal: string;
+  readonly reveal: string | Readonly<Record<'left' | 'right' | 'bottom' | 'top', string>>;
   readonly thickness: string;
   readonly stile: { readonly width: string };
   readonly bottomRail: { readonly width: string };
@@ -48,12 +48,15 @@ const FIT = { in: '1/64', mm: '2/5' };
 
 function ordered(door: Door, units: 'in' | 'mm', chisel: number): Ordered {
   const both = (one: string, other: string) => whole(one) + whole(other);
+  const { reveal } = door;
+  const widest = (...sides: readonly ('left' | 'right' | 'bottom' | 'top')[]) =>
+    typeof reveal === 'string' ? whole(reveal) : Math.max(...sides.map((side) => whole(reveal[side])));
   const halfOversize = whole(door.oversize.width) / 2;
   return {
     width: both(door.opening.width, door.oversize.width),
     height: both(door.opening.height, door.oversize.height),
-    trimSide: halfOversize + whole(door.reveal),
-    trimEnd: whole(door.oversize.height) / 2 + whole(door.reveal),
+    trimSide: halfOversize + widest('left', 'right'),
+    trimEnd: whole(door.oversize.height) / 2 + widest('bottom', 'top'),
     thickness: whole(door.thickness),
     stile: whole(door.stile.width),
     bottom: whole(door.bottomRail.width),

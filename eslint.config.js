@@ -19,6 +19,7 @@ const FLOORS = [
   'job',
   'marks',
   'measured',
+  'settable',
   'telling',
   'api',
   'stickers',

@@ -28,6 +28,7 @@ const rounding = heldTo<Rounding>()(
   z.strictObject({
     denominator: z.union([z.literal(16), z.literal(32), z.literal(64)]),
     places: z.union([z.literal(1), z.literal(2), z.literal(3)]),
+    half: z.literal(true).optional(),
   }),
 );
 

@@ -12,6 +12,8 @@ export interface Shown {
 export interface Rounding {
   readonly denominator: 16 | 32 | 64;
   readonly places: 1 | 2 | 3;
+  /** Machines are set to half millimetres; what is no setting is shown to one place. */
+  readonly half?: true | undefined;
 }
 
 /** To 1/64 in or 0.1 mm, where the shop does not say otherwise. */

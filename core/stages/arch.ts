@@ -1,4 +1,4 @@
-import { FOLLOWING_LENGTH, FOLLOWING_REAL, LENGTH } from './setting.ts';
+import { FOLLOWING_LENGTH, FOLLOWING_REAL, LENGTH, MAYBE_TOOL } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 /** Sawing the arch of a top rail about the trammel's pivot. */
@@ -9,7 +9,7 @@ export const arch = {
   settings: {
     chord: FOLLOWING_LENGTH,
     rise: FOLLOWING_LENGTH,
-    radius: { is: 'length', pared: 'arch' },
+    radius: { is: 'length', pared: 'arch', rounds: 'down' },
     pivot: LENGTH,
     springing: LENGTH,
     centre: LENGTH,
@@ -22,5 +22,5 @@ export const smooth = {
   title: 'stage.smooth',
   station: 'spindle-sander',
   of: 'part',
-  settings: { radius: LENGTH, drum: { is: 'length', maybe: true } },
+  settings: { radius: LENGTH, drum: MAYBE_TOOL },
 } as const satisfies StageFacts;

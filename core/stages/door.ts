@@ -1,4 +1,4 @@
-import { FOLLOWING_LENGTH, LENGTH, MAYBE_LENGTH } from './setting.ts';
+import { FOLLOWING_LENGTH, LENGTH, MAYBE_LENGTH_DOWN } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 /** Putting a door together dry. */
@@ -27,12 +27,12 @@ export const trim = {
   of: 'door',
   settings: {
     horn: LENGTH,
-    trimEachSide: MAYBE_LENGTH,
-    trimLeft: MAYBE_LENGTH,
-    trimRight: MAYBE_LENGTH,
-    trimEachEnd: MAYBE_LENGTH,
-    trimBottom: MAYBE_LENGTH,
-    trimTop: MAYBE_LENGTH,
+    trimEachSide: MAYBE_LENGTH_DOWN,
+    trimLeft: MAYBE_LENGTH_DOWN,
+    trimRight: MAYBE_LENGTH_DOWN,
+    trimEachEnd: MAYBE_LENGTH_DOWN,
+    trimBottom: MAYBE_LENGTH_DOWN,
+    trimTop: MAYBE_LENGTH_DOWN,
     finishedWidth: FOLLOWING_LENGTH,
     finishedHeight: FOLLOWING_LENGTH,
   },

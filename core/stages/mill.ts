@@ -8,6 +8,6 @@ export const mill = {
   settings: {
     length: { is: 'length', unproved: true },
     width: { is: 'length', measured: true },
-    thickness: { is: 'length', measured: true },
+    thickness: { is: 'length', measured: true, fine: true },
   },
 } as const satisfies StageFacts;

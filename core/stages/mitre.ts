@@ -1,10 +1,10 @@
-import { FOLLOWING_LENGTH, LENGTH } from './setting.ts';
+import { FINE_DOWN } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 const mitred = {
-  sightEdge: { is: 'length', pared: 'mitre', gates: 'line' },
-  shoulderLine: FOLLOWING_LENGTH,
-  height: LENGTH,
+  sightEdge: { is: 'length', pared: 'mitre', rounds: 'down', gates: 'line' },
+  shoulderLine: { is: 'length', follows: true, rounds: 'down' },
+  height: FINE_DOWN,
   tilt: { is: 'angle' },
 } as const;
 

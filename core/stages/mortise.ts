@@ -1,4 +1,4 @@
-import { FOLLOWING_LENGTH, LENGTH, MAYBE_LENGTH } from './setting.ts';
+import { FOLLOWING_LENGTH, LENGTH_DOWN, LENGTH_UP, MAYBE_TOOL } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 /** Cutting a stile's mortises, outer edge down, bead still on; each place from its own end. */
@@ -6,10 +6,15 @@ export const mortise = {
   title: 'stage.mortise',
   station: 'mortiser',
   of: 'part',
-  settings: { depthFromEdge: LENGTH, depthFromGroove: LENGTH, chisel: MAYBE_LENGTH, fence: MAYBE_LENGTH },
+  settings: {
+    depthFromEdge: LENGTH_UP,
+    depthFromGroove: LENGTH_UP,
+    chisel: MAYBE_TOOL,
+    fence: { is: 'length', maybe: true, rounds: 'down', fine: true },
+  },
   place: {
-    start: LENGTH,
-    stop: LENGTH,
+    start: LENGTH_DOWN,
+    stop: LENGTH_UP,
     length: FOLLOWING_LENGTH,
     plunges: { is: 'count', follows: true, maybe: true },
     /** The face that runs along the fence: one at every place, so that all mortises lie in one line. */
@@ -25,5 +30,5 @@ export const pare = {
   title: 'stage.pare',
   station: 'bench',
   of: 'part',
-  settings: { width: LENGTH },
+  settings: { width: { is: 'length', rounds: 'up', fine: true } },
 } as const satisfies StageFacts;

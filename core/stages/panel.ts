@@ -1,4 +1,4 @@
-import { FOLLOWING_LENGTH, FOLLOWING_REAL, LENGTH } from './setting.ts';
+import { FOLLOWING_LENGTH, FOLLOWING_REAL, LENGTH, LENGTH_DOWN } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 /** Sawing a panel's arched head, concentric with the rail's arch. */
@@ -7,10 +7,10 @@ export const cutout = {
   station: 'band-saw',
   of: 'part',
   settings: {
-    width: FOLLOWING_LENGTH,
-    height: FOLLOWING_LENGTH,
-    sideHeight: LENGTH,
-    radius: { is: 'length', pared: 'cutout' },
+    width: { is: 'length', follows: true, rounds: 'down' },
+    height: { is: 'length', follows: true, rounds: 'down' },
+    sideHeight: LENGTH_DOWN,
+    radius: { is: 'length', pared: 'cutout', rounds: 'up' },
     rise: FOLLOWING_LENGTH,
     chord: FOLLOWING_REAL,
     flat: FOLLOWING_REAL,
@@ -24,7 +24,11 @@ export const raise = {
   title: 'stage.raise',
   station: 'router-table',
   of: 'part',
-  settings: { tongue: FOLLOWING_LENGTH, depth: LENGTH, band: LENGTH },
+  settings: {
+    tongue: { is: 'length', follows: true, rounds: 'down', fine: true },
+    depth: { is: 'length', rounds: 'up', fine: true },
+    band: LENGTH,
+  },
   gravest: 'caution.router-table.3',
 } as const satisfies StageFacts;
 

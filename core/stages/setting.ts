@@ -22,6 +22,12 @@ export interface SettingFacts {
   readonly gates?: 'line' | 'push';
   /** Only cut to, so that a test piece proves nothing of it. */
   readonly unproved?: true;
+  /** To which side it is brought where it is no multiple of what a machine is set to: the side on which it has room. To the nearest where this is not given. */
+  readonly rounds?: 'down' | 'up';
+  /** Never brought to anything coarser than 1/64 in or 0.1 mm. */
+  readonly fine?: true;
+  /** The size that a tool itself has: never rounded. */
+  readonly tool?: true;
 }
 
 /** Settings by name, in the order in which they are printed. */
@@ -47,9 +53,17 @@ export type PrintedSettings<T extends SettingTable> = Flat<
 
 /** An exact length that is set. */
 export const LENGTH = { is: 'length' } as const;
-/** An exact length that only some such stages have. */
-export const MAYBE_LENGTH = { is: 'length', maybe: true } as const;
 /** An exact length that follows from others. */
 export const FOLLOWING_LENGTH = { is: 'length', follows: true } as const;
+/** One that is brought down to what a machine is set to. */
+export const LENGTH_DOWN = { is: 'length', rounds: 'down' } as const;
+/** The same where only some such stages have it. */
+export const MAYBE_LENGTH_DOWN = { is: 'length', maybe: true, rounds: 'down' } as const;
+/** One that is brought up to it. */
+export const LENGTH_UP = { is: 'length', rounds: 'up' } as const;
+/** A fence or a height: brought down, never to anything coarser than 1/64 in or 0.1 mm. */
+export const FINE_DOWN = { is: 'length', rounds: 'down', fine: true } as const;
+/** The size of a tool that the shop may lack. */
+export const MAYBE_TOOL = { is: 'length', maybe: true, tool: true } as const;
 /** A figure beyond the fractions that follows from others. */
 export const FOLLOWING_REAL = { is: 'real', follows: true } as const;

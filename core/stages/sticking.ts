@@ -1,4 +1,4 @@
-import { FOLLOWING_LENGTH, LENGTH, MAYBE_LENGTH } from './setting.ts';
+import { FINE_DOWN, LENGTH_UP, MAYBE_TOOL } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 /** Sticking the bead, front down on the router table. */
@@ -6,7 +6,11 @@ export const bead = {
   title: 'stage.bead',
   station: 'router-table',
   of: 'part',
-  settings: { bead: LENGTH, fillet: FOLLOWING_LENGTH, cutterHeight: LENGTH },
+  settings: {
+    bead: { is: 'length', tool: true },
+    fillet: { is: 'length', follows: true, fine: true },
+    cutterHeight: FINE_DOWN,
+  },
 } as const satisfies StageFacts;
 
 /** Plowing the groove of a straight member: two passes, one with each face to the fence. */
@@ -15,10 +19,10 @@ export const groove = {
   station: 'table-saw',
   of: 'part',
   settings: {
-    width: { is: 'length', follows: true, measured: true },
-    depth: LENGTH,
-    fence: LENGTH,
-    blade: MAYBE_LENGTH,
+    width: { is: 'length', follows: true, measured: true, fine: true },
+    depth: LENGTH_UP,
+    fence: FINE_DOWN,
+    blade: MAYBE_TOOL,
   },
   steps: 'how.groove',
   midSteps: 'how.groove.mid',
@@ -29,7 +33,11 @@ export const slot = {
   title: 'stage.slot',
   station: 'router-table',
   of: 'part',
-  settings: { width: { is: 'length', measured: true }, depth: LENGTH, cutterHeight: LENGTH },
+  settings: {
+    width: { is: 'length', measured: true, fine: true },
+    depth: LENGTH_UP,
+    cutterHeight: FINE_DOWN,
+  },
   steps: 'how.slot',
   midSteps: 'how.slot.mid',
 } as const satisfies StageFacts;

@@ -1,4 +1,4 @@
-import { FOLLOWING_LENGTH, LENGTH, MAYBE_LENGTH } from './setting.ts';
+import { FINE_DOWN, FOLLOWING_LENGTH, LENGTH_UP } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 /** Crosscuts side by side that take the bead away: between the mitres of a mid rail, or from an end to that end's mitre. */
@@ -7,10 +7,10 @@ export const notch = {
   of: 'part',
   settings: {
     fromEnd: { is: ['top', 'bottom'] },
-    from: LENGTH,
-    to: { is: 'length', gates: 'line' },
+    from: LENGTH_UP,
+    to: { is: 'length', rounds: 'down', gates: 'line' },
     length: FOLLOWING_LENGTH,
-    height: LENGTH,
+    height: FINE_DOWN,
   },
   title: ['stage.notch-mid', 'stage.notch-bottom', 'stage.notch-top'],
   steps: 'how.notch',
@@ -22,12 +22,15 @@ export const strip = {
   station: 'table-saw',
   of: 'part',
   settings: {
-    fence: { is: 'length', pared: 'fence' },
-    bladeHeight: MAYBE_LENGTH,
+    fence: { is: 'length', pared: 'fence', rounds: 'up', fine: true },
+    bladeHeight: { is: 'length', maybe: true, fine: true },
     reach: { is: 'real', maybe: true },
     lag: { is: 'real', follows: true, maybe: true },
   },
-  place: { run: { is: 'length', pared: 'stop', gates: 'line' }, faceUp: { is: ['front', 'back'] } },
+  place: {
+    run: { is: 'length', pared: 'stop', rounds: 'down', gates: 'line' },
+    faceUp: { is: ['front', 'back'] },
+  },
   gravest: 'caution.table-saw.2',
   steps: 'how.strip',
 } as const satisfies StageFacts;

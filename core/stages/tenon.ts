@@ -1,4 +1,4 @@
-import { FOLLOWING_LENGTH, LENGTH, MAYBE_LENGTH } from './setting.ts';
+import { FINE_DOWN, LENGTH, LENGTH_DOWN } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 /** The shoulders of a rail's faces. */
@@ -6,7 +6,7 @@ export const shoulder = {
   title: 'stage.shoulder',
   station: 'table-saw',
   of: 'part',
-  settings: { stop: { is: 'length', gates: 'line' }, height: LENGTH },
+  settings: { stop: { is: 'length', gates: 'line' }, height: FINE_DOWN },
   steps: 'how.shoulder',
 } as const satisfies StageFacts;
 
@@ -15,7 +15,10 @@ export const cheek = {
   title: 'stage.cheek',
   station: 'table-saw',
   of: 'part',
-  settings: { height: { is: 'length', gates: 'push' }, thickness: FOLLOWING_LENGTH },
+  settings: {
+    height: { is: 'length', rounds: 'down', fine: true, gates: 'push' },
+    thickness: { is: 'length', follows: true, fine: true },
+  },
   steps: 'how.cheek',
 } as const satisfies StageFacts;
 
@@ -25,10 +28,10 @@ export const tenon = {
   station: 'table-saw',
   of: 'part',
   settings: {
-    width: FOLLOWING_LENGTH,
-    outerHeight: MAYBE_LENGTH,
-    outerStop: MAYBE_LENGTH,
-    innerHeight: LENGTH,
+    width: { is: 'length', follows: true, fine: true },
+    outerHeight: { is: 'length', maybe: true, rounds: 'down', fine: true },
+    outerStop: { is: 'length', maybe: true, rounds: 'down' },
+    innerHeight: FINE_DOWN,
     innerStop: LENGTH,
   },
   steps: 'how.tenon',
@@ -40,5 +43,5 @@ export const haunch = {
   title: 'stage.haunch',
   station: 'bench',
   of: 'part',
-  settings: { length: LENGTH, height: LENGTH },
+  settings: { length: LENGTH_DOWN, height: FINE_DOWN },
 } as const satisfies StageFacts;

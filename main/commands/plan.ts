@@ -3,14 +3,16 @@ import { readJob } from '#core/job/read-job.ts';
 import { NOTHING_MEASURED } from '#core/measured/measured.ts';
 import { readMeasured } from '#core/measured/read-measured.ts';
 import { planJob } from '#core/planning/plan-job.ts';
+import { settablePlan } from '#core/settable/settable-door.ts';
+import { readStep, STEPS } from '#core/settable/step.ts';
 import { speakPlan } from '#core/telling/speak-plan.ts';
 import { endWith } from './end-with.ts';
 import { endWithFaults, readJsonFile } from './read-job-file.ts';
 import { profileFrom } from './read-profile-file.ts';
 
-const USAGE = 'plan: expected JOB.json [--why] [--profile FILE] [--measured FILE]';
+const USAGE = 'plan: expected JOB.json [--why] [--settable STEP] [--profile FILE] [--measured FILE]';
 
-/** Prints the plan of a job file as JSON, its words English; faults go to stderr, a line each, with exit code 2. */
+/** Prints the plan of a job file as JSON, exact or as machines are set to a step, its words English; faults go to stderr, a line each, with exit code 2. */
 function main(): void {
   const { values, positionals } = readArguments();
   const [path, ...more] = positionals;
@@ -19,18 +21,23 @@ function main(): void {
   if (!file.ok) endWithFaults(file.faults);
   const job = readJob(file.value);
   if (!job.ok) endWithFaults(job.faults);
-  const profile = profileFrom(values.profile, job.value.units);
+  const { units } = job.value;
+  const step = values.settable === undefined ? null : readStep(values.settable, units);
+  if (step === null && values.settable !== undefined)
+    endWith(2, `plan: --settable ${values.settable}: expected ${STEPS[units].join(', ')} (${units})`);
+  const profile = profileFrom(values.profile, units);
   let measured = NOTHING_MEASURED;
   if (values.measured !== undefined) {
     const text = readJsonFile(values.measured);
     if (!text.ok) endWithFaults(text.faults);
-    const read = readMeasured(text.value, job.value.units);
+    const read = readMeasured(text.value, units);
     if (!read.ok) endWithFaults(read.faults);
     measured = read.value;
   }
   const planned = planJob(job.value, profile, { why: values.why ? 'en' : null, measured });
   if (!planned.ok) endWithFaults(planned.faults);
-  process.stdout.write(`${JSON.stringify(speakPlan(planned.value, 'en'), null, 2)}\n`);
+  const plan = step === null ? planned.value : settablePlan(planned.value, step);
+  process.stdout.write(`${JSON.stringify(speakPlan(plan, 'en'), null, 2)}\n`);
 }
 
 function readArguments() {
@@ -39,6 +46,7 @@ function readArguments() {
       allowPositionals: true,
       options: {
         why: { type: 'boolean', default: false },
+        settable: { type: 'string' },
         profile: { type: 'string' },
         measured: { type: 'string' },
       },

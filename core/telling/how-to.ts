@@ -1,10 +1,10 @@
-import { leftToPare } from '../plan/left-to-pare.ts';
 import { type PartName, readPart } from '../plan/part-name.ts';
 import { isPlaceName, placeEnd } from '../plan/place-name.ts';
 import type { Place, PlanStage, Settings, SettingValue } from '../plan/plan.ts';
+import { paredAt } from '../settable/pared-at.ts';
+import type { Step } from '../settable/step.ts';
 import { readStage } from '../stages/stage-id.ts';
 import { factsOf, type PlaceSettingsOf } from '../stages/table.ts';
-import type { Units } from '../length/units.ts';
 import { hasWords, say, type WordKey } from '../words/say.ts';
 import { partName } from './names.ts';
 
@@ -13,14 +13,14 @@ export interface HowTo {
   readonly part?: PartName;
   /** The place that is worked on; the first one where none is given. */
   readonly place?: string;
-  /** The job's units: where they are given a stop is told as it is set, short of its line by the chisel's share. */
-  readonly units?: Units;
+  /** To what its numbers are settable: where it is given a stop is told as it is set, short of its line by the chisel's share. */
+  readonly step?: Step;
   /** How a length is read; as printed, without idle zeros, where it is not given. */
   readonly read?: (value: SettingValue) => string;
 }
 
 /** The lines that say how a stage is done, its numbers in them; none where the drawing and the settings say it all. */
-export function howTo(stage: PlanStage, { part, place, units, read = plain }: HowTo = {}): string[] {
+export function howTo(stage: PlanStage, { part, place, step, read = plain }: HowTo = {}): string[] {
   const kind = readStage(stage.stage)?.kind;
   if (kind === undefined) return [];
   const { steps, midSteps } = factsOf(kind);
@@ -29,7 +29,7 @@ export function howTo(stage: PlanStage, { part, place, units, read = plain }: Ho
   const figures = {
     ...(part === undefined ? {} : { part: partName(part) }),
     ...told(stage.settings, read),
-    ...atPlace(stage, place, units, read),
+    ...atPlace(stage, place, step, read),
   };
   return linesOf(key).map((line) => say(line, figures));
 }
@@ -50,7 +50,7 @@ function told(settings: Settings, read: Read): Record<string, SettingValue> {
 function atPlace(
   stage: PlanStage,
   place: string | undefined,
-  units: Units | undefined,
+  step: Step | undefined,
   read: Read,
 ): Record<string, SettingValue> {
   const places: readonly Place[] = stage.places ?? [];
@@ -61,17 +61,17 @@ function atPlace(
   return {
     ...told(settings, read),
     ...(end === undefined ? {} : { end: say(`value.${end}`) }),
-    ...('run' in chosen.settings ? stoppedCut(stage, chosen.settings, units, read) : {}),
+    ...('run' in chosen.settings ? stoppedCut(stage, chosen.settings, step, read) : {}),
   };
 }
 
 function stoppedCut(
   stage: PlanStage,
   { run, faceUp }: PlaceSettingsOf<'strip'>,
-  units: Units | undefined,
+  step: Step | undefined,
   read: Read,
 ): Record<string, SettingValue> {
-  const pared = units === undefined ? null : leftToPare(stage.stage, 'run', run, units);
+  const pared = step === undefined ? null : paredAt(stage.stage, 'run', run, step);
   return { set: read(pared?.set ?? run), face: say(`value.${faceUp}`) };
 }
 

@@ -1,14 +1,15 @@
 import type { Drawing, Path, Point, Shape } from '../drawing/model.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke } from '../drawing/shapes.ts';
 import type { Hinge } from '../job/hinge-of.ts';
-import type { Units } from '../length/units.ts';
+import { less, sum } from '../length/length.ts';
+import { readPrinted } from '../length/read-printed.ts';
 import { printLength } from '../length/print-length.ts';
+import type { Units } from '../length/units.ts';
 import { headRunsBack } from '../outline/head.ts';
 import { shifted } from '../outline/moved.ts';
 import { offset } from '../outline/offset.ts';
 import { openingOutline } from '../outline/opening-outline.ts';
 import type { Outline } from '../outline/outline.ts';
-import { asBuilt } from '../plan/as-built.ts';
 import { partsOf } from '../plan/parts-of.ts';
 import type { PlanDoor, PlanPart } from '../plan/plan.ts';
 import { stageOf } from '../plan/stage-of.ts';
@@ -165,11 +166,10 @@ export function builtSizes(
   { width, height, horn }: Built,
   more: { readonly row: number; readonly keepName?: true } = { row: 2 },
 ): Shape[] {
-  const built = asBuilt(door.values, units);
   const { row, ...kept } = more;
   return [
-    dimension('builtWidth', printLength(built.width), at(0, -horn), at(width, -horn), 'below', row, kept),
-    dimension('builtHeight', printLength(built.height), at(0, 0), at(0, height), 'left', 1, kept),
+    dimension('builtWidth', builtWidth(door, units), at(0, -horn), at(width, -horn), 'below', row, kept),
+    dimension('builtHeight', builtHeight(door, units), at(0, 0), at(0, height), 'left', 1, kept),
   ];
 }
 
@@ -207,6 +207,19 @@ function gluedSizes(door: PlanDoor, units: Units, size: Built): Shape[] {
           ),
         ]),
   ];
+}
+
+/** The width as built, as its parts make it: both stiles and what is between their sight edges. */
+function builtWidth(door: PlanDoor, units: Units): string {
+  const { left, right } = partsOf(door).stiles;
+  const read = (value: string) => readPrinted(value, units);
+  return printLength(sum(read(left.width), read(right.width), read(door.values.sightWidth)));
+}
+
+/** The height as built: a stile without its horns. */
+function builtHeight(door: PlanDoor, units: Units): string {
+  const horn = readPrinted(stageOf(door, 'trim')?.settings.horn ?? '0', units);
+  return printLength(less(readPrinted(partsOf(door).stiles.left.length, units), horn, horn));
 }
 
 /** A straight rail's face between the stiles' shoulder lines, its beaded edges mitred. */

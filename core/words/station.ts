@@ -77,6 +77,7 @@ export const stationWords = {
   'ui.how.of': '{stage}: steps',
   'ui.why.tap': 'Tap a number: why?',
   'ui.why.exact': 'exactly {value}',
+  'ui.why.rounded': 'exactly {value}; {away} rounded away',
   'ui.hub-away': 'The shop computer does not answer. What is recorded is kept here and sent when it is back.',
   'ui.hub-away.kept': 'Kept here: {count}.',
   'ui.kept': '{what}. {stage}: done; kept here until the shop computer is back.',

@@ -3,6 +3,7 @@ import type { PartName } from '#core/plan/part-name.ts';
 import type { PlanDoor, PlanStage, Settings, SettingValue } from '#core/plan/plan.ts';
 import { settingFacts } from '#core/plan/set-or-follows.ts';
 import { howTo } from '#core/telling/how-to.ts';
+import { paperStep } from '#core/settable/step.ts';
 import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import { withUnit } from '../pdf/value-on-paper.ts';
@@ -52,7 +53,7 @@ function keyOf({ stage, station, settings, places = [] }: PlanStage, how: readon
 function howLines(stage: PlanStage, part: PartName | undefined, units: Units): string[] {
   const read = (value: SettingValue) => withUnit(value, units);
   const [first, ...rest] = stage.places ?? [];
-  const told = { ...(part === undefined ? {} : { part }), units, read };
+  const told = { ...(part === undefined ? {} : { part }), step: paperStep(units), read };
   const lines = howTo(stage, { ...told, ...(first === undefined ? {} : { place: first.at }) });
   for (const { at } of rest)
     for (const line of howTo(stage, { ...told, place: at })) if (!lines.includes(line)) lines.push(line);

@@ -1,9 +1,10 @@
 import { fineRounding, showValue, shownText, USUAL_ROUNDING } from '#core/length/reading.ts';
 import type { Units } from '#core/length/units.ts';
-import { leftToPare } from '#core/plan/left-to-pare.ts';
 import { measuredFrom } from '#core/plan/measured-from.ts';
 import type { PlanStage, Settings, SettingValue, WhyTable } from '#core/plan/plan.ts';
 import { settingFacts } from '#core/plan/set-or-follows.ts';
+import { paredAt } from '#core/settable/pared-at.ts';
+import { paperStep } from '#core/settable/step.ts';
 import { placeName, settingName } from '#core/telling/names.ts';
 import { hasWords, say } from '#core/words/say.ts';
 import { asText } from '../pdf/value-on-paper.ts';
@@ -42,7 +43,7 @@ function linesOf(
     const datum = settingFacts(stage, name)?.is === 'angle' ? null : measuredFrom(why?.[name]);
     const from = datum === null ? '' : say('paper.from', { from: datum });
     const called = `${before}${settingName(name, undefined, stage)}`;
-    const pare = leftToPare(stage, name, value, units);
+    const pare = paredAt(stage, name, value, paperStep(units));
     if (pare === null) return { name: called, value: shown(name, value, units), from };
     return {
       name: called,

@@ -1,4 +1,6 @@
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
+import { settableDoor } from '#core/settable/settable-door.ts';
+import { paperStep } from '#core/settable/step.ts';
 import { counted, say } from '#core/words/say.ts';
 import type { Faces } from '../pdf/typeface.ts';
 import type { Size } from '../pdf/box.ts';
@@ -78,7 +80,7 @@ function doorLine(page: PaperPage, plan: Plan, door: PlanDoor, y: number, column
     sizeThatFits(text, faces[face], wished, 6, room - 6);
   const named = fit(door.door, 'bold', 13, columns.size - columns.name);
   stream.text(door.door, columns.name, middle, named, 'bold');
-  const { finishedWidth, finishedHeight } = door.values;
+  const { finishedWidth, finishedHeight } = settableDoor(door, paperStep(plan.units)).values;
   const sizes = `${asText(finishedWidth, plan.units)} × ${withUnit(finishedHeight, plan.units)}`;
   stream.text(sizes, columns.size, middle, fit(sizes, 'regular', 10, columns.parts - columns.size));
   stream.text(String(door.parts.length), columns.parts, middle, 10);

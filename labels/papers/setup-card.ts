@@ -1,6 +1,8 @@
 import { noteLines } from '#core/plan/note-lines.ts';
 import { speakDoors } from '#core/telling/speak-plan.ts';
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
+import { settableDoor } from '#core/settable/settable-door.ts';
+import { paperStep } from '#core/settable/step.ts';
 import { say } from '#core/words/say.ts';
 import type { Size } from '../pdf/box.ts';
 import type { Faces } from '../pdf/typeface.ts';
@@ -20,8 +22,9 @@ export function* setupCards(plan: Plan, paper: Size, faces: Faces): Generator<Pa
     yield { pages: setupCard(plan, door, paper, faces), done: k + 1, of: plan.doors.length };
 }
 
-/** A door's setup card: the door drawn with its section, sizes and parts; then every setting by station and stage. */
-function setupCard(plan: Plan, door: PlanDoor, paper: Size, faces: Faces): PaperPage[] {
+/** A door's setup card in settable numbers: the door drawn with its section, sizes and parts; then every setting by station and stage. */
+function setupCard(plan: Plan, exact: PlanDoor, paper: Size, faces: Faces): PaperPage[] {
+  const door = settableDoor(exact, paperStep(plan.units));
   const title = say('paper.card-of', { door: door.door });
   const first = newPage(faces, paper);
   headPage(first, title, plan.job);

@@ -1,6 +1,8 @@
 import { readPart } from '#core/plan/part-name.ts';
 import { createHash } from 'node:crypto';
 import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
+import { settableDoor } from '#core/settable/settable-door.ts';
+import { paperStep } from '#core/settable/step.ts';
 import { labelIn, type StickerPlace, stickerPlace } from '#core/stickers/sticker-place.ts';
 import type { SizeOf } from '#core/stickers/stock.ts';
 import type { SymbolKind } from '../pdf/symbol.ts';
@@ -89,7 +91,9 @@ export class JobStickers {
 
   #share(door: PlanDoor, part: PlanPart, foot: CodeFoot): Shared | null {
     const place = stickerPlace(door, part, this.#plan.units, this.#label);
-    const text = stickerText(this.#plan, door, part, place);
+    const settable = settableDoor(door, paperStep(this.#plan.units));
+    const shown = settable.parts.find((each) => each.part === part.part) ?? part;
+    const text = stickerText(this.#plan, settable, shown, place);
     const last = String(this.#doorsLike(door));
     const words = { text, widest: whichOf(last, this.#doorsLike(door)), last };
     const draw = partDrawing(door, part, this.#plan.units, place);

@@ -73,6 +73,7 @@ export const station: Words = {
   'ui.how.of': '{stage}: Schritte',
   'ui.why.tap': 'Zahl antippen: warum?',
   'ui.why.exact': 'genau {value}',
+  'ui.why.rounded': 'genau {value}; um {away} gerundet',
   'ui.hub-away':
     'Der Werkstattrechner antwortet nicht. Was gemeldet wird, bleibt hier und wird gesendet, sobald er wieder da ist.',
   'ui.hub-away.kept': 'Hier aufgehoben: {count}.',

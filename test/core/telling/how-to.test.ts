@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { planFile } from '#core/planning/plan-file.ts';
+import { paperStep } from '#core/settable/step.ts';
 import { howTo } from '#core/telling/how-to.ts';
 import worked from '../../fixtures/worked-example.json' with { type: 'json' };
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
@@ -18,7 +19,7 @@ const stageOf = (part: string, stage: string) => {
 
 test('the stopped rip is told step by step with the worked example’s figures, each end with its own', () => {
   const strip = stageOf('stile-left', 'strip');
-  expect(howTo(strip, { place: 'bottom', units: 'in' })).toEqual([
+  expect(howTo(strip, { place: 'bottom', step: paperStep('in') })).toEqual([
     'Draw a line on the fence at the blade’s front, at table level: 3 on your side of the arbor.',
     'Mark the stile 3 from its BOTTOM end. Lay it with its FRONT up, that end first.',
     'Clamp a stop block 2\u00a063/64 past the line, on the far side: the end stops there. The mark ends just short of the line, and the chisel takes the rest.',

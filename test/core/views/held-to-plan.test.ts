@@ -6,6 +6,8 @@ import type { PlanDoor } from '#core/plan/plan.ts';
 import { kindOf } from '#core/stages/stage-id.ts';
 import { factsOf, STAGE_KINDS, type StageKind } from '#core/stages/table.ts';
 import type { SettingTable } from '#core/stages/setting.ts';
+import { settableDoor } from '#core/settable/settable-door.ts';
+import { readStep, STEPS } from '#core/settable/step.ts';
 import { doorSetup } from '#core/views/door-setup.ts';
 import { drawn } from '#core/views/drawn.ts';
 import { NOT_DRAWN } from '#core/views/not-drawn.ts';
@@ -78,6 +80,13 @@ function dimensioned({ where, place, table, settings, drawing }: Shown): Set<str
 
 const listed = (kind: StageKind): Readonly<Record<string, string>> => NOT_DRAWN[kind] ?? {};
 
+/** A door in the plan's values and in those that a machine is set to at the coarsest step: drawings are made of either. */
+function exactAndSettable(door: PlanDoor, units: 'in' | 'mm'): PlanDoor[] {
+  const step = readStep(STEPS[units][0], units);
+  if (step === null) throw new Error('no step');
+  return [door, settableDoor(door, step)];
+}
+
 /** What was looked at, and what is not as it should be. */
 interface Tally {
   readonly drawn: Set<string>;
@@ -106,12 +115,15 @@ test('every length of every stage is dimensioned in its drawing by the plan’s 
   for (const units of ['in', 'mm'] as const) {
     const planned = planFile(everyStageJob(units));
     if (!planned.ok) throw new Error('the job has faults');
-    for (const door of planned.value.doors) look(door, units, tally);
+    for (const door of planned.value.doors.flatMap((each) => exactAndSettable(each, units)))
+      look(door, units, tally);
   }
   fc.assert(
     fc.property(randomDoor, (fields) => {
       const planned = planFile({ format: 1, job: 'x', units: 'in', doors: [fields] });
-      if (planned.ok) for (const door of planned.value.doors) look(door, 'in', tally);
+      if (!planned.ok) return;
+      for (const door of planned.value.doors.flatMap((each) => exactAndSettable(each, 'in')))
+        look(door, 'in', tally);
     }),
     { numRuns: samples(40, 1000) },
   );

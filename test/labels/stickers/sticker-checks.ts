@@ -4,6 +4,8 @@ import Fraction from 'fraction.js';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plan, PlanDoor, PlanPart } from '#core/plan/plan.ts';
+import { settableDoor } from '#core/settable/settable-door.ts';
+import { paperStep } from '#core/settable/step.ts';
 import { partName } from '#core/telling/names.ts';
 import type { Stocks } from '#core/stickers/stock.ts';
 import { perPage, placeOn, type Stock, stockNamed } from '#labels/stickers/stock-in-points.ts';
@@ -175,8 +177,15 @@ export function figuresOf(part: PlanPart): string[] {
   ];
 }
 
-/** What is wrong with the text of a part's stickers, read one after another: each head, and all the plan's figures in order. */
-export function textTroubles(plan: Plan, door: PlanDoor, part: PlanPart, texts: readonly string[]): string[] {
+/** What is wrong with the text of a part's stickers, read one after another: each head, and all figures in order, as settable to 1/64 in or 0.1 mm. */
+export function textTroubles(
+  plan: Plan,
+  door: PlanDoor,
+  exact: PlanPart,
+  texts: readonly string[],
+): string[] {
+  const shown = settableDoor(door, paperStep(plan.units)).parts;
+  const part = shown.find((each) => each.part === exact.part) ?? exact;
   const count = plan.doors.filter(({ mark }) => mark === door.mark).length;
   const k = door.door.slice(door.mark.length + 1);
   const spaced = `${part.code.slice(0, 5)} ${part.code.slice(5)}`;
@@ -200,8 +209,8 @@ export function textTroubles(plan: Plan, door: PlanDoor, part: PlanPart, texts: 
   const named = new RegExp(`^${broken(plan.job)}`).exec(rest)?.[0];
   if (named === undefined) troubles.push(`the job's name expected: ${rest}`);
   rest = rest.slice(named?.length ?? 0);
-  for (const exact of figuresOf(part).slice(3)) {
-    const figure = onTape(exact, plan.units);
+  for (const value of figuresOf(part).slice(3)) {
+    const figure = onTape(value, plan.units);
     const found = new RegExp(`(?<!\\d|/|\\d )${escaped(tight(figure))}(?!\\d|/| \\d+/)`).exec(rest);
     if (found === null) troubles.push(`${figure} expected in ${rest}`);
     else rest = rest.slice(found.index + found[0].length);

@@ -37,6 +37,7 @@ export const enGB: LanguageTable = {
       'Sight edge down, this end against the stop block; the blade leans towards the stop block.',
     'how.strip.3':
       'Cramp a stop block {set} past the line, on the far side: the end stops there. The mark ends just short of the line, and the chisel takes the rest.',
+    'office.shop.places': 'Millimetres to the nearest',
     'office.shop.screens': 'Width of each station’s screen in millimetres',
     'office.shop.tools.mm': 'For jobs in millimetres, in millimetres',
     'office.units.mm': 'millimetres',

@@ -16,7 +16,7 @@ export const officeWords = {
   'office.shop.add-person': 'Add a person',
   'office.shop.shown': 'How values are shown, what scanners send, how often a backup is made',
   'office.shop.denominator': 'Inches to the nearest',
-  'office.shop.places': 'Decimal places',
+  'office.shop.places': 'Millimeters to the nearest',
   'office.shop.prefix': 'A scanner sends before a code',
   'office.shop.suffix': 'A scanner sends after a code',
   'office.shop.every': 'A backup every … hours',

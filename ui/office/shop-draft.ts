@@ -63,7 +63,7 @@ export function shopDraftOf(shop: Shop): ShopDraft {
     language: shop.language ?? 'en',
     people: shop.people.map(({ id, name, badge }) => ({ ...emptyPerson(), id, name, badge: badge.slice(2) })),
     denominator: String(shop.rounding.denominator),
-    places: String(shop.rounding.places),
+    places: shop.rounding.half === true ? 'half' : String(shop.rounding.places),
     prefix: shop.scanner.prefix,
     suffix: shop.scanner.suffix,
     everyHours: String(shop.backup.everyHours),
@@ -145,7 +145,7 @@ export function shopFileOf(draft: ShopDraft, before: Shop): ShopFile {
       })),
     rounding: {
       denominator: draft.denominator === '16' ? 16 : draft.denominator === '32' ? 32 : 64,
-      places: draft.places === '1' ? 1 : draft.places === '2' ? 2 : 3,
+      ...placesOf(draft.places),
     },
     scanner: { prefix: draft.prefix, suffix: draft.suffix },
     backup: { everyHours: Number(draft.everyHours), keep: Number(draft.keep) },
@@ -180,6 +180,12 @@ function waysOf({ strip, groove, moisture }: ShopDraft): Record<string, unknown>
       high: percent(moisture.high),
     },
   };
+}
+
+/** Half millimetres are read to one place. */
+function placesOf(chosen: string): Pick<ShopFile['rounding'], 'places' | 'half'> {
+  if (chosen === 'half') return { places: 1, half: true };
+  return { places: chosen === '1' ? 1 : chosen === '2' ? 2 : 3 };
 }
 
 /** The tools as a profile has them. */

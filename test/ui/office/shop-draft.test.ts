@@ -37,6 +37,7 @@ test('what is typed becomes a shop that the hub takes: a badge gets its P-, a pe
   ];
   draft.widths.mortiser = '344';
   draft.denominator = '32';
+  draft.places = 'half';
   draft.tools.in.chisels = '1/4, 3/8 ,';
   draft.tools.mm.chisels = '6, 9.5';
   const file = shopFile.parse(shopFileOf(draft, shop));
@@ -45,7 +46,11 @@ test('what is typed becomes a shop that the hub takes: a badge gets its P-, a pe
     { id: 'wren-aldous-2', name: 'Wren Aldous', badge: 'P-W2' },
   ]);
   expect(file.stations).toEqual({ mortiser: { screenWidthMm: 344 } });
-  expect(file.rounding.denominator).toBe(32);
+  expect(file.rounding).toEqual({ denominator: 32, places: 1, half: true });
+  const again = shopDraftOf({ ...shop, rounding: file.rounding });
+  expect(again.places).toBe('half');
+  again.places = '2';
+  expect(shopFileOf(again, shop).rounding).toEqual({ denominator: 32, places: 2 });
   expect(file.profile.chisels).toEqual(['1/4', '3/8']);
   expect(file.otherProfile?.chisels).toEqual(['6', '9.5']);
 });

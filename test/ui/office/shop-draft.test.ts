@@ -17,7 +17,11 @@ test('a shop that is opened and saved without a change is the same', () => {
   const { revision: _revision, otherProfile, ...same } = shop;
   expect(shopFileOf(shopDraftOf(shop), shop)).toEqual({
     ...same,
-    otherProfile: { ...otherProfile, slidingFit: '0.4' },
+    otherProfile: {
+      ...otherProfile,
+      slidingFit: '0.4',
+      tolerances: { fence: '0.2', stop: '0.4', height: '0.2', milling: '0.4' },
+    },
   });
 });
 

@@ -19,7 +19,7 @@ export const fitWords = {
   'office.fit.by-luck':
     '{what}: it closes only by luck. At worst {worst}, and it needs {needs}; likely {likely}. Watch {watch}.',
   'office.fit.unlikely':
-    '{what}: do not count on it. Likely {likely}, and it needs {needs}. Watch {watch}: try it on a test piece against the part that it goes with.',
+    '{what}: do not count on it. Likely {likely}, and it needs {needs}. Watch {watch}, and try it against the part that it goes with.',
   'office.fit.apart':
     '{what}: it does not close as planned. It has {exact}, and it needs {needs}. Look at {watch} first.',
   'office.fit.of.shoulders': 'Gap at a shoulder, longest rail against shortest',

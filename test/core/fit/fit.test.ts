@@ -165,7 +165,7 @@ test('a warning says what, by how much, what it needs and what to watch', () => 
   const [kind] = jobFit(plan, tolerances('in'));
   const said = doubtful(kind?.closures ?? []).map((each) => tellClosure(each, 'in', 'en').warning);
   expect(said).toEqual([
-    'Tenon loose in its groove: do not count on it. Likely −0.022 to 0.022, and it needs 1/128 or less. Watch Bottom rail: blade height, Cut the cheeks: try it on a test piece against the part that it goes with.',
+    'Tenon loose in its groove: do not count on it. Likely −0.022 to 0.022, and it needs 1/128 or less. Watch Bottom rail: blade height, Cut the cheeks, and try it against the part that it goes with.',
     'Wood left to fit a mid rail between its miters: it closes only by luck. At worst −1/32 to 3/32, and it needs 0 or more; likely 0 to 0.063. Watch Left stile: sight edge, Miter below mid rail 1.',
   ]);
 });

@@ -51,12 +51,20 @@ export function asSet(kind: StageKind, name: string, value: Length, step: Step):
 export function hangsTogether(door: PlanDoor, step: Step): Together {
   const { units } = step;
   const { stiles, rails, panels } = partsOf(door);
-  const read = (value: string) => readPrinted(value, units);
+  const read = (value: string) => lengthOf(value, units) ?? readPrinted(value, units);
   const shown = (kind: StageKind, name: string, value: Length) => asSet(kind, name, value, step);
   const bead = exactly(stageOf(stiles.left, 'bead'), 'bead', units);
   const shoulders = settableSize(read(door.values.shoulderToShoulder), {}, step);
   const stop = settableSize(exactly(stageOf(rails.bottom, 'shoulder'), 'stop', units), {}, step);
+  const sizes = new Map<PlanPart, ShownSize>();
   const size = (part: PlanPart): ShownSize => {
+    const before = sizes.get(part);
+    if (before !== undefined) return before;
+    const now = sized(part);
+    sizes.set(part, now);
+    return now;
+  };
+  const sized = (part: PlanPart): ShownSize => {
     const exact = { length: read(part.length), width: read(part.width), thickness: read(part.thickness) };
     const { kind } = readPart(part);
     const inGroove = kind === 'panel' ? ({ rounds: 'down' } as const) : {};
@@ -141,7 +149,7 @@ function wallOf(member: PlanPart, step: Step): Length {
 
 /** What is left between a member's walls: its own thickness less both. */
 export function betweenWalls(member: PlanPart, step: Step): Length {
-  return less(readPrinted(member.thickness, step.units), times(wallOf(member, step), 2));
+  return less(lengthOf(member.thickness, step.units) ?? ZERO, times(wallOf(member, step), 2));
 }
 
 /** The narrowest groove or slot of the frame less the sliding fit. */

@@ -20,7 +20,13 @@ export function doorInUnits(door: PlanDoor, from: Units, to: Units): PlanDoor {
   if (from === to) return door;
   const before = known[to].get(door);
   if (before !== undefined) return before;
-  const value = (each: SettingValue) => valueInUnits(each, from, to);
+  /** A door says the same lengths again and again. */
+  const said = new Map<SettingValue, SettingValue>();
+  const value = (each: SettingValue): SettingValue => {
+    const now = said.get(each) ?? valueInUnits(each, from, to);
+    said.set(each, now);
+    return now;
+  };
   const stage = (each: PlanStage): PlanStage =>
     // Names and sorts of settings stay: only their figures are others.
     ({

@@ -1,5 +1,4 @@
-import { half, larger, type Length, less, over, smaller, sum, times } from '../length/length.ts';
-import { readPrinted } from '../length/read-printed.ts';
+import { half, larger, type Length, less, over, smaller, sum, times, ZERO } from '../length/length.ts';
 import { readPart } from '../plan/part-name.ts';
 import type { PlaceName } from '../plan/place-name.ts';
 import type { PlanPart, PlanStage, Settings } from '../plan/plan.ts';
@@ -40,7 +39,7 @@ export function reckoned(part: PlanPart, stage: PlanStage, together: Together): 
     case 'strip':
       return { fence: less(size().width, bead) };
     case 'cheek':
-      return { thickness: less(readPrinted(part.thickness, step.units), times(shown('height'), 2)) };
+      return { thickness: less(lengthOf(part.thickness, step.units) ?? ZERO, times(shown('height'), 2)) };
     case 'mitre':
       return { sightEdge: sum(stop, bead), shoulderLine: stop };
     case 'tenon':
@@ -86,7 +85,7 @@ function depths(stage: PlanStage, { bead, stop, step }: Together): Lengths {
 function lower(part: PlanPart, stage: PlanStage, { bead, size, step }: Together): Lengths {
   if (readStage(stage.stage)?.mid?.side !== 'lower') return {};
   const { units } = step;
-  const below = less(readPrinted(part.length, units), exactly(stage, 'sightEdge', units));
+  const below = less(lengthOf(part.length, units) ?? ZERO, exactly(stage, 'sightEdge', units));
   const sightEdge = settableLength(
     less(size(part).length, below),
     settingFacts(stage.stage, 'sightEdge') ?? {},

@@ -8,6 +8,7 @@ export type Side = NonNullable<SettingFacts['rounds']> | 'nearest';
 /** A length as a multiple of a step: the one below, the one above, or the nearer, of two as near the larger. */
 export function toMultiple(value: Length, side: Side, step: Length): Length {
   const count = over(value, step);
+  if (count.d === 1n) return value;
   const whole =
     side === 'down' ? count.floor() : side === 'up' ? count.ceil() : count.mul(2).add(1).div(2).floor();
   return times(step, whole.valueOf());

@@ -76,16 +76,21 @@ test('one button shows numbers and drawing in millimetres and decimal inches, an
   const measure = page.locator('[data-action="measure"]');
   await expect(measure).toContainText('inches');
   const exact = stageOf(stile, 'mortise')?.places[0]?.settings.stop;
+  // 2 25/32 in is 70.64375 mm, a stop is brought up: to 70.7, and in thousandths of an inch to 2.782.
+  expect(exact).toBe('2 25/32');
   const number = page.locator('[data-setting="stop"][data-place="bottom"] .value .hidden');
   const drawn = page.locator('svg text[data-name="stop"][data-role="dimension-value"]').first();
   const before = await number.textContent();
-  for (const unit of ['mm', 'inches .000']) {
+  for (const [unit, set] of [
+    ['mm', '70 7/10'],
+    ['inches .000', '2 391/500'],
+  ] as const) {
     await measure.click();
     await expect(measure).toContainText(unit);
     await expect(number).not.toHaveText(before ?? '');
     const shown = (await number.textContent()) ?? '';
     await expect(drawn).toHaveText(shown);
-    await expect(drawn).toHaveAttribute('data-drawn-value', String(exact));
+    await expect(drawn).toHaveAttribute('data-drawn-value', set);
     await keep(page, `measure-${unit === 'mm' ? 'mm' : 'decimals'}-1280`);
     expect([...(await clippedOn(page)), ...(await faultsOf(page, false))]).toEqual([]);
   }

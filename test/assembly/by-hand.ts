@@ -44,6 +44,12 @@ const num = (part: PlanPart | PlanDoor, stage: string, name: string, at?: string
     at === undefined ? found?.settings : found?.places?.find((each) => each.at === at)?.settings;
   return ratio(settings?.[name]);
 };
+/** The stage in which a member's groove is plowed or slotted. */
+const plowed = (part: PlanPart): 'groove' | 'slot' =>
+  find(part, 'groove') === undefined ? 'slot' : 'groove';
+/** Where its fence or its cutter stands: a wall from the face. */
+const wallOf = (part: PlanPart): Ratio =>
+  plowed(part) === 'groove' ? num(part, 'groove', 'fence') : num(part, 'slot', 'cutterHeight');
 const smallest = (first: Ratio, ...others: readonly Ratio[]): Ratio =>
   others.reduce((a, b) => (compared(a, b) <= 0 ? a : b), first);
 const halved = (a: Ratio): Ratio => ({ n: a.n, d: a.d * 2n });
@@ -83,7 +89,7 @@ export function putTogetherByHand(shown: PlanDoor, exact: PlanDoor, how: ByHand,
     b,
     stop,
     shoulders: minus(ratio(first.length), doubled(stop)),
-    depth: num(left, 'groove', 'depth'),
+    depth: num(left, plowed(left), 'depth'),
   };
   for (const name of stiles) alongStile(partOf(shown, name), partOf(exact, name), b, how);
   for (const rail of rails) {
@@ -96,7 +102,7 @@ export function putTogetherByHand(shown: PlanDoor, exact: PlanDoor, how: ByHand,
   const grooves = members.map((member) => grooveOf(partOf(shown, member.part), member));
   for (const panel of panels) {
     panelGoesIn(panel, frame, exact, how);
-    tongue(panel, partOf(exact, panel.part), grooves, num(ordered, 'groove', 'width'), how, tally);
+    tongue(panel, partOf(exact, panel.part), grooves, num(ordered, plowed(ordered), 'width'), how, tally);
   }
   heights(shown, exact, frame, how);
   head(shown, exact, frame, how, tally);
@@ -176,7 +182,7 @@ function grooveOf(shown: PlanPart, exact: PlanPart): Ratio {
 
 /** Through the thickness, the stock as it is and as it would be milled to what is shown: one height, and a tenon that enters what was pared for it. */
 function thickness(stile: PlanPart, rail: PlanPart, exact: PlanDoor, { fine }: ByHand): void {
-  const fence = num(stile, 'groove', 'fence');
+  const fence = wallOf(stile);
   for (const [stage, name] of [
     ['shoulder', 'height'],
     ['cheek', 'height'],
@@ -218,7 +224,7 @@ function tenonsEnter(shown: PlanDoor, exact: PlanDoor, { b, stop }: Frame, { usu
   notOver(
     'the tenon on the mortise’s floor, from the groove',
     tip,
-    plus(num(stile, 'groove', 'depth'), num(stile, 'mortise', 'depthFromGroove')),
+    plus(num(stile, plowed(stile), 'depth'), num(stile, 'mortise', 'depthFromGroove')),
   );
   for (const rail of shown.parts.filter(({ part }) => part.startsWith('rail'))) {
     const at = rail.part.slice('rail-'.length);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { multiplied, plus, printed, ratio, type Ratio } from '../core/exact.ts';
 import { inMillimetres } from './in-millimetres.ts';
-import { randomDoor } from './random-door.ts';
+import { randomDoor, ways } from './random-door.ts';
 
 /** What a length is more than the sixteenths of a random door: odd sixty-fourths, finer halves, thirds of a thirty-second. */
 const odd = fc.oneof(
@@ -27,19 +27,21 @@ export interface OddDoor {
   readonly door: Record<string, unknown>;
   readonly measured: { readonly thickness: string; readonly grooveWidth: string };
   readonly haunchClearance: string;
+  readonly ways?: Record<string, string>;
 }
 
 /** Doors as random ones are, every size of them off its sixteenth, measured 1/64 in thicker or thinner, the groove wider or narrower. */
 export const oddDoor = fc
   .record({
     fields: randomDoor,
+    ways,
     more: fc.array(odd, { minLength: 9, maxLength: 9 }),
     thicker: off,
     wider: off,
     bead: fc.constantFrom(null, '5/32', '7/32', '11/64'),
     clearance: fc.constantFrom('1/64', '1/32', '1/16', '3/32'),
   })
-  .map(({ fields, more: m, thicker, wider, bead, clearance }) => {
+  .map(({ fields, ways, more: m, thicker, wider, bead, clearance }) => {
     const [w = '0', h = '0', s = '0', rb = '0', rt = '0', T = '0', t = '0', eo = '0', y = '0'] = m;
     const thickness = add(fields.thickness, T);
     return {
@@ -69,6 +71,7 @@ export const oddDoor = fc
         grooveWidth: shifted(fields.groove.width, wider),
       },
       haunchClearance: fields.tenon.haunchClearance,
+      ways,
     };
   });
 
@@ -78,11 +81,12 @@ function shifted(value: string, sixtyFourths: number): string {
 }
 
 /** The same in millimetres, exactly. */
-export function oddInMillimetres({ door, measured, haunchClearance }: OddDoor): OddDoor {
+export function oddInMillimetres({ door, measured, haunchClearance, ...ofJob }: OddDoor): OddDoor {
   const { mark, ...rest } = door;
   return {
     door: { ...(inMillimetres(rest) as Record<string, unknown>), mark },
     measured: inMillimetres(measured) as OddDoor['measured'],
+    ...ofJob,
     haunchClearance: printed(multiplied(ratio(haunchClearance), { n: 127n, d: 5n })),
   };
 }

@@ -15,10 +15,10 @@ export const FINE = { in: ratio('1/64'), mm: ratio('1/10') } as const;
 const inStep = (step: string) => ratio(step === '0.5' ? '1/2' : step === '0.1' ? '1/10' : step);
 
 /** The plan of an odd door with what was measured; null where it has faults. */
-export function oddPlan({ door, measured }: OddDoor, units: Units): Plan | null {
+export function oddPlan({ door, measured, ways = {} }: OddDoor, units: Units): Plan | null {
   const read = readMeasured(measured, units);
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  const plan = planFile({ format: 1, job: 'x', units, doors: [door] }, { measured: read.value });
+  const plan = planFile({ format: 1, job: 'x', units, ways, doors: [door] }, { measured: read.value });
   return plan.ok ? plan.value : null;
 }
 

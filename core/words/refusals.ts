@@ -30,6 +30,7 @@ export const refusalWords = {
   'api.stale': 'It was changed meanwhile: revision {revision} is current. Open it again.',
   'api.media-type': 'Send application/json.',
   'api.origin': 'Requests from {origin} are not taken.',
+  'api.cross-site': 'A page of another site asked for this, so nothing was done.',
   'api.host': 'Requests for the host {host} are not taken.',
   'api.too-large': 'That is more than {limit} bytes.',
   'api.not-json': 'That is not valid JSON: {reason}',

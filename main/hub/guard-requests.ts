@@ -1,4 +1,4 @@
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { problem } from './problem.ts';
 
 /** Headers on every answer: nothing from elsewhere, nothing inline, no frames but our own. */
@@ -13,7 +13,7 @@ export const HEADERS: Readonly<Record<string, string>> = {
 
 /**
  * What comes from outside is held here, before any route sees it: the host asked for (421), the page it comes from
- * (403), and that a body is JSON (415).
+ * and the site that makes a browser ask (403), and that a body is JSON (415).
  */
 export function guardRequests(app: FastifyInstance, hosts: () => readonly string[]): void {
   app.addHook('onRequest', async (request, reply) => {
@@ -23,10 +23,27 @@ export function guardRequests(app: FastifyInstance, hosts: () => readonly string
     const origin = request.headers.origin;
     if (origin !== undefined && !hosts().some((each) => origin.toLowerCase() === `http://${each}`))
       throw problem(403, 'api.origin', { origin: origin.slice(0, 100) });
+    if (isMadeByAnotherSite(request)) throw problem(403, 'api.cross-site');
     const writes = request.method === 'POST' || request.method === 'PUT';
     const type = request.headers['content-type'] ?? '';
     if (writes && !/^application\/json\s*(;|$)/i.test(type)) throw problem(415, 'api.media-type');
   });
+}
+
+const OTHER_SITES = new Set(['cross-site', 'same-site']);
+
+/**
+ * Does a browser say that a page of another site, or of another port of this machine, makes it ask (Fetch Metadata Request
+ * Headers, W3C working draft, from memory)? Whoever follows a link to one of the pages gets it: it does no work.
+ */
+function isMadeByAnotherSite({ headers, method, url }: FastifyRequest): boolean {
+  if (!OTHER_SITES.has(headers['sec-fetch-site'] ?? '')) return false;
+  const toPage =
+    method === 'GET' &&
+    headers['sec-fetch-mode'] === 'navigate' &&
+    headers['sec-fetch-dest'] === 'document' &&
+    !/^\/api(\/|\?|$)/.test(url);
+  return !toPage;
 }
 
 /** The names under which a loopback address is asked for. */

@@ -7,7 +7,8 @@ import { build } from 'vite';
 import { type Blank, check, everyMark, jobOf } from './kill-rounds.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
-const OUT = join(ROOT, 'dist', 'proof');
+/** Inside the project, so that packages are found; of this process alone. */
+const OUT = join(ROOT, 'dist', 'proof', String(process.pid));
 
 /** Builds the hub of this proof; gives the path of what is run. */
 export async function buildFenceHub(): Promise<string> {

@@ -1,6 +1,9 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { harmless, hostile, send } from '../../proof/hostile.ts';
+import { freshFolder } from '../store/fresh-folder.ts';
 import { SMALL_JOB } from '../store/small-shop.ts';
 import { liveHub, rawStatus } from './live-hub.ts';
 
@@ -42,6 +45,52 @@ test.each(['example.org', '127.0.0.1', '127.0.0.1:1', 'localhost.example.org', '
   async (host) => {
     const { hub } = await liveHub();
     expect(await rawStatus(hub.url, '/api/health', { host })).toBe(421);
+  },
+);
+
+test.each(['cross-site', 'same-site'])(
+  'what a %s page makes a browser ask does no work, whatever it asks; a link to a page is followed',
+  async (site) => {
+    const ui = freshFolder();
+    mkdirSync(join(ui, 'ui'));
+    writeFileSync(join(ui, 'ui', 'index.html'), '<!doctype html>');
+    const { hub } = await liveHub({ ui });
+    const asked = (path: string, mode: string, dest: string, method = 'GET') =>
+      rawStatus(
+        hub.url,
+        path,
+        {
+          'sec-fetch-site': site,
+          'sec-fetch-mode': mode,
+          'sec-fetch-dest': dest,
+          ...(method === 'GET' ? {} : { 'content-type': 'application/json' }),
+        },
+        method,
+        method === 'GET' ? '' : '{}',
+      );
+    for (const path of [
+      '/api/health',
+      '/api/jobs/boot-room/stickers.pdf',
+      '/api/events',
+      '/api',
+      '/api?x=1',
+    ]) {
+      expect(await asked(path, 'no-cors', 'image'), path).toBe(403);
+      expect(await asked(path, 'navigate', 'document'), path).toBe(403);
+    }
+    expect(await asked('/api/backups', 'no-cors', 'empty', 'POST')).toBe(403);
+    expect(await asked('/board', 'navigate', 'document')).toBe(200);
+    expect(await asked('/board', 'navigate', 'iframe')).toBe(403);
+    expect(await asked('/board', 'no-cors', 'script')).toBe(403);
+    expect(await asked('/board', 'navigate', 'document', 'POST')).toBe(403);
+  },
+);
+
+test.each(['same-origin', 'none'])(
+  'what comes from the hub’s own page or from a person (%s) is served',
+  async (site) => {
+    const { hub } = await liveHub();
+    expect(await rawStatus(hub.url, '/api/health', { 'sec-fetch-site': site })).toBe(200);
   },
 );
 

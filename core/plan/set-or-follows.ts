@@ -15,3 +15,8 @@ export function settingFacts(stage: string, setting: string): SettingFacts | nul
 export function isSet(stage: string, setting: string): boolean {
   return settingFacts(stage, setting)?.follows !== true;
 }
+
+/** Does it say how the piece in hand lies, not what stands set on the machine? */
+export function isOfPiece(stage: string, setting: string): boolean {
+  return settingFacts(stage, setting)?.ofPiece === true;
+}

@@ -1,5 +1,5 @@
 import type { PlanStage } from '../plan/plan.ts';
-import { settingFacts } from '../plan/set-or-follows.ts';
+import { isOfPiece } from '../plan/set-or-follows.ts';
 import type { Units } from '../length/units.ts';
 
 /**
@@ -37,7 +37,7 @@ function keyed(units: Units, stage: PlanStage): Keyed {
 function flattened(units: Units, stage: PlanStage): ReadonlyMap<string, string> {
   const flat = new Map<string, string>([['stage', stage.stage]]);
   const add = (name: string, value: string | number, key = name) => {
-    if (settingFacts(stage.stage, name)?.ofPiece === true) return;
+    if (isOfPiece(stage.stage, name)) return;
     flat.set(key, /^\d/.test(String(value)) ? `${value} ${units}` : String(value));
   };
   for (const [name, value] of Object.entries(stage.settings)) add(name, value);

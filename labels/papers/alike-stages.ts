@@ -1,7 +1,7 @@
 import type { Units } from '#core/length/units.ts';
 import type { PartName } from '#core/plan/part-name.ts';
 import type { PlanDoor, PlanStage, Settings, SettingValue } from '#core/plan/plan.ts';
-import { settingFacts } from '#core/plan/set-or-follows.ts';
+import { isOfPiece } from '#core/plan/set-or-follows.ts';
 import { howTo } from '#core/telling/how-to.ts';
 import { paperStep } from '#core/settable/step.ts';
 import { partName } from '#core/telling/names.ts';
@@ -42,7 +42,7 @@ export function alikeStages(door: PlanDoor, units: Units): AlikeStage[] {
 
 /** What is set, and how it is worked; where only the lie of the piece differs the steps name each part. */
 function keyOf({ stage, station, settings, places = [] }: PlanStage, how: readonly string[]): string {
-  const lies = (name: string) => settingFacts(stage, name)?.ofPiece === true;
+  const lies = (name: string) => isOfPiece(stage, name);
   const set = (each: Settings) => Object.entries(each).filter(([name]) => !lies(name));
   const own = places.map((place) => [place.at, set(place.settings)]);
   const named = places.some((place) => Object.keys(place.settings).some(lies));

@@ -113,3 +113,9 @@ export async function addJob(hub: { readonly url: string }, file: unknown): Prom
   expect(answer.status).toBe(201);
   return ((await answer.json()) as { id: string }).id;
 }
+
+/** Gives a job to a hub; its plan. */
+export async function addedPlan(hub: { readonly url: string }, file: unknown): Promise<Plan> {
+  const id = await addJob(hub, file);
+  return (await (await fetch(`${hub.url}/api/jobs/${id}`)).json()) as Plan;
+}

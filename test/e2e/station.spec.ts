@@ -3,7 +3,7 @@ import type { Plan } from '#core/plan/plan.ts';
 import { gravestCaution } from '#core/telling/gravest-caution.ts';
 import { say } from '#core/words/say.ts';
 import { demoHub } from './demo-hub.ts';
-import { addJob, doneUntil, faultsOf, keep, scan } from './shop-floor.ts';
+import { addedPlan, addJob, doneUntil, faultsOf, keep, partOf, scan } from './shop-floor.ts';
 
 const hub = demoHub();
 
@@ -286,8 +286,14 @@ test('every number says why', async ({ page }) => {
 test('how the stopped rip goes stands one tap away, for the end that is shown, and goes with its setup', async ({
   page,
 }) => {
-  const stile = hub.part('LOCKER-1', 'stile-left');
-  const other = hub.part('LOCKER-1', 'stile-right');
+  const plan = await addedPlan(hub, {
+    format: 1,
+    job: 'Net store',
+    units: 'in',
+    ways: { strip: 'rip' },
+    doors: [{ mark: 'NET', opening: { width: '15 1/4', height: '30' } }],
+  });
+  const [stile, other] = [partOf(plan, 'NET-1', 'stile-left'), partOf(plan, 'NET-1', 'stile-right')];
   for (const each of [stile, other]) await doneUntil(hub, each, 'strip');
   await hub.open(page, 'table-saw');
   await scan(page, stile.code);

@@ -154,6 +154,7 @@ export const stationWords = {
   'ui.loading': 'One moment',
   'ui.place.next': 'Next: {place}',
   'ui.place.of': '{k} of {all} places, or scan this part again',
+  'ui.place.count': '{k} of {all} places',
   'message.wrong-station': '{what} is not worked at {here}.',
   'message.wrong-station.next': 'It goes to {station}: {stage}.',
   'message.stage-not-reached': '{what} is not ready for {here}.',

@@ -180,7 +180,7 @@ test('Enter on a keyboard goes on from field to field, into the next row, and sa
   await expect(page.locator('[data-screen-keys]')).toHaveCount(0);
   await page.locator('[data-row="0"] [name="height"]').press('Enter');
   await expect(page.locator('[data-row="1"] [name="mark"]')).toBeFocused();
-  await page.locator('[name="defaults.panel.clearance"]').press('Enter');
+  await page.locator('[name="moisture.high"]').press('Enter');
   await expect(page.locator('[data-action="save-job"]')).toBeFocused();
   await expect(page.locator('[data-action="save-job"]')).toBeVisible();
 });

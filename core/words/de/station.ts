@@ -138,6 +138,7 @@ export const station: Words = {
   'ui.loading': 'Einen Moment',
   'ui.place.next': 'Weiter: {place}',
   'ui.place.of': 'Stelle {k} von {all}, oder Teil scannen',
+  'ui.place.count': 'Stelle {k} von {all}',
   'ui.replacement.print': 'Seinen Aufkleber drucken',
   'ui.replacement.roll': '{printer}, {stock}',
   'ui.replacement.sheet': '{printer}, {stock}, Aufkleber {from} des Bogens',

@@ -6,9 +6,9 @@ import type { DoorFields } from './door-fields.ts';
 const OPENING = { in: { width: '16', height: '40' }, mm: { width: '400', height: '1000' } };
 const MID = { in: { width: '3', centre: '18' }, mm: { width: '75', centre: '450' } };
 
-function planned(units: 'in' | 'mm', fields: DoorFields = {}): PlanDoor {
+function planned(units: 'in' | 'mm', fields: DoorFields = {}, strip: 'notch' | 'rip' = 'notch'): PlanDoor {
   const door = { mark: 'A', opening: OPENING[units], midRails: [MID[units]], ...fields };
-  const plan = planFile({ format: 1, job: 'x', units, doors: [door] }, { why: 'en' });
+  const plan = planFile({ format: 1, job: 'x', units, ways: { strip }, doors: [door] }, { why: 'en' });
   const made = plan.ok ? plan.value.doors[0] : undefined;
   if (made === undefined) throw new Error(plan.ok ? 'no door' : JSON.stringify(plan.faults));
   return made;
@@ -59,8 +59,10 @@ test.each([
   ['stile-left/mitre-mid-1-lower/sightEdge', ['0', '0'], ['0', '0']],
   ['stile-left/notch-mid-1/from', ['0', '0'], ['0', '0']],
   ['stile-left/notch-mid-1/to', ['0', '0'], ['0', '0']],
-  ['stile-left/strip/fence', ['0', '0'], ['0', '0']],
-  ['stile-left/strip@top/run', ['0', '0'], ['0', '0']],
+  ['stile-left/notch-bottom/from', ['0', '0'], ['0', '0']],
+  ['stile-left/notch-bottom/to', ['0', '0'], ['0', '0']],
+  ['stile-right/notch-top/from', ['0', '0'], ['0', '0']],
+  ['stile-right/notch-top/to', ['0', '0'], ['0', '0']],
   // Hold 3/8 − 1/16 = 5/16: 2 × (5/16 − 1/8) or 5/16 − 1/16; 8.5: 2 × 5.5 or 8.5 − 1.5.
   ['panel-1/mill/width', ['1/4', '1/8'], ['7', '3']],
   ['panel-2/mill/length', ['1/4', '1/8'], ['7', '3']],
@@ -68,6 +70,16 @@ test.each([
 ] as const)('%s of the built-in door may be off by what is worked by hand', (where, inches, millimetres) => {
   expect(room(planned('in'), where), 'inches').toEqual(inches);
   expect(room(planned('mm'), where), 'millimetres').toEqual(millimetres);
+});
+
+test('a ripped strip is cut to the line, at its fence and at both its ends', () => {
+  for (const units of ['in', 'mm'] as const) {
+    const door = planned(units, {}, 'rip');
+    for (const where of ['strip/fence', 'strip@bottom/run', 'strip@top/run'])
+      expect(room(door, `stile-left/${where}`), `${units} ${where}`).toEqual(['0', '0']);
+    expect(room(door, 'stile-left/notch-top/to')).toBeUndefined();
+    expect(room(planned(units), 'stile-left/strip/fence')).toBeUndefined();
+  }
 });
 
 test.each<[string, DoorFields, string, readonly [string, string], Partial<Allowed>]>([

@@ -15,10 +15,11 @@ export function planned(
   doors: readonly Fields[],
   measured: unknown,
   units: 'in' | 'mm' = 'in',
+  ofJob: Fields = {},
 ): Result<Plan> {
   const opening = units === 'in' ? { width: '16', height: '30' } : { width: '400', height: '760' };
   const marked = doors.map((door, k) => ({ mark: 'ABCDEFGH'[k], opening, ...door }));
-  const job = readJob({ format: 1, job: 'x', units, doors: marked });
+  const job = readJob({ format: 1, job: 'x', units, ...ofJob, doors: marked });
   const read = readMeasured(measured, units);
   if (!job.ok) throw new Error(JSON.stringify(job.faults));
   if (!read.ok) return read;

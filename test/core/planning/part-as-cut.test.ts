@@ -4,7 +4,7 @@ import { half, less, type Length, sum } from '#core/length/length.ts';
 import { printLength } from '#core/length/print-length.ts';
 import { readPrinted } from '#core/length/read-printed.ts';
 import type { PlanDoor } from '#core/plan/plan.ts';
-import { randomDoor } from '../../assembly/random-door.ts';
+import { randomDoor, ways } from '../../assembly/random-door.ts';
 import { samples } from '../../samples.ts';
 import { doorAsCut, only, planned, set } from '../measured/plan-as-cut.ts';
 
@@ -138,7 +138,9 @@ function fromTop(door: PlanDoor, part: string): string[] {
     const settings: Readonly<Record<string, string | number | undefined>> = stage.settings;
     const places: readonly { at: string; settings: Readonly<Record<string, string | number | undefined>> }[] =
       stage.places ?? [];
-    const own = settings.fromEnd === 'top' ? [settings.sightEdge, settings.shoulderLine] : [];
+    // The notch of an end begins at that end, wherever it is, and goes as far as the shoulder line.
+    const names = stage.stage === 'notch-top' ? ['to'] : ['sightEdge', 'shoulderLine'];
+    const own = settings.fromEnd === 'top' ? names.map((name) => settings[name]) : [];
     const top = places.filter(({ at }) => at === 'top').flatMap((place) => Object.entries(place.settings));
     const ends = top.filter(([name]) => ['start', 'stop', 'run'].includes(name)).map(([, value]) => value);
     return [...own, ...ends].map((value) => `${stage.stage} ${above(String(value))}`);
@@ -148,13 +150,16 @@ function fromTop(door: PlanDoor, part: string): string[] {
 test('however long a stile came out, its joints stand at the same height above its bottom end', () => {
   let made = 0;
   fc.assert(
-    fc.property(randomDoor, error, (fields, off) => {
-      const before = planned([fields], {});
+    fc.property(randomDoor, ways, error, (fields, inWays, off) => {
+      const before = planned([fields], {}, 'in', { ways: inWays });
       if (!before.ok) return;
       const length = sum(read(only(before).parts[0]?.length), sixtyFourths(off));
-      const now = planned([fields], {
-        doors: { 'A-1': { parts: { 'stile-left': { length: printLength(length) } } } },
-      });
+      const now = planned(
+        [fields],
+        { doors: { 'A-1': { parts: { 'stile-left': { length: printLength(length) } } } } },
+        'in',
+        { ways: inWays },
+      );
       if (!now.ok) {
         expect(faultsOnLength(now)).toBe(true);
         return;

@@ -63,8 +63,14 @@ export interface Practice {
   readonly threeEighths: number;
 }
 
-/** How much room each limit has, by its name and where it holds; under zero it is broken. */
-export type Margins = Map<string, number>;
+/** What a setting is, by where it is set; not a number where there is none. */
+type At = (key: string) => number;
+
+/** A limit, by its name and where it holds, and how much room it has by what is set; under zero it is broken. */
+interface Limit {
+  readonly name: string;
+  readonly room: (at: At) => number;
+}
 
 /** A rail where it lies along the stiles: its two edges from their bottom end, the horn still on. */
 interface Lying {
@@ -74,19 +80,51 @@ interface Lying {
   readonly high: number;
 }
 
+/** The limits of a door by what is set on it, and which of them hang on which setting. */
+export interface Limits {
+  /** The limits that one setting breaks when it alone is off by so much, or breaks more than they were: what is beyond its limit as ordered may stay as it is. */
+  readonly brokenBy: (key: string, off: number) => string[];
+}
+
+/** The limits of a door: each reckoned once, to see what it hangs on; then those alone that hang on what is off. */
+export function limitsOf(settings: Settings, door: Ordered, practice: Practice): Limits {
+  const hangOn = new Map<string, { readonly limit: Limit; readonly before: number }[]>();
+  for (const limit of limits(settings, door, practice)) {
+    const read = new Set<string>();
+    const before = limit.room((key) => {
+      read.add(key);
+      return settings.get(key) ?? Number.NaN;
+    });
+    if (Number.isNaN(before)) continue;
+    for (const key of read) {
+      const others = hangOn.get(key);
+      if (others === undefined) hangOn.set(key, [{ limit, before }]);
+      else others.push({ limit, before });
+    }
+  }
+  return {
+    brokenBy: (key, off) => {
+      const at: At = (each) => (settings.get(each) ?? Number.NaN) + (each === key ? off : 0);
+      return (hangOn.get(key) ?? []).flatMap(({ limit: { name, room }, before }) =>
+        room(at) < Math.min(0, before) ? [name] : [],
+      );
+    },
+  };
+}
+
 /**
  * Puts a door together as its settings cut it, line by line, and says how much room each limit has. Positions along a
  * stile run from its bottom end, depths from its sight edge.
  */
-export function marginsOf(settings: Settings, door: Ordered, practice: Practice): Margins {
-  const margins: Margins = new Map();
-  const at = (key: string): number => settings.get(key) ?? Number.NaN;
-  const hold = (name: string, where: string, room: number): void => {
-    if (!Number.isNaN(room)) margins.set(`${name} ${where}`, room);
+function limits(settings: Settings, door: Ordered, practice: Practice): Limit[] {
+  const found: Limit[] = [];
+  const hold = (name: string, where: string, room: Limit['room']): void => {
+    found.push({ name: `${name} ${where}`, room });
   };
-  const meet = (name: string, where: string, one: number, other: number): void =>
-    hold(name, where, -Math.abs(one - other));
-  const grooveOf = (part: string): number => settings.get(`${part}/groove/depth`) ?? at(`${part}/slot/depth`);
+  const meet = (name: string, where: string, one: Limit['room'], other: number): void =>
+    hold(name, where, (at) => -Math.abs(one(at) - other));
+  const grooveAt = (part: string): string =>
+    settings.has(`${part}/groove/depth`) ? `${part}/groove/depth` : `${part}/slot/depth`;
   const { bead: b, horn, trimEnd, trimSide } = door;
   const sight = door.width - 2 * door.stile;
   const ends = door.crown + door.rise;
@@ -103,78 +141,84 @@ export function marginsOf(settings: Settings, door: Ordered, practice: Practice)
   ];
 
   for (const { part, at: place, low, high } of rails) {
-    const [outer, inner] = [
-      place === 'bottom' || place === 'top',
-      Math.max(at(`${part}/tenon/innerHeight`), grooveOf(part)),
-    ];
-    const outerHeight = at(`${part}/tenon/outerHeight`);
-    const tenonLow = low + (place === 'bottom' ? outerHeight : inner);
-    const tenonHigh = high - (place === 'top' ? outerHeight : inner);
-    const stop = at(`${part}/shoulder/stop`);
+    const outer = place === 'bottom' || place === 'top';
+    const depthAt = grooveAt(part);
+    const inner = (at: At) => Math.max(at(`${part}/tenon/innerHeight`), at(depthAt));
+    const outerHeight = (at: At) => at(`${part}/tenon/outerHeight`);
+    const tenonLow = (at: At) => low + (place === 'bottom' ? outerHeight(at) : inner(at));
+    const tenonHigh = (at: At) => high - (place === 'top' ? outerHeight(at) : inner(at));
+    const stop = (at: At) => at(`${part}/shoulder/stop`);
     for (const stile of ['stile-left', 'stile-right']) {
       const where = `${stile} ${place}`;
       const mortise = `${stile}/mortise@${place}`;
-      const [start, end] = [at(`${mortise}/start`), at(`${mortise}/stop`)];
-      const [from, to] = place === 'top' ? [length - end, length - start] : [start, end];
-      hold('bound.mortise-end', `${where} low`, tenonLow - from);
-      hold('bound.mortise-end', `${where} high`, to - tenonHigh);
-      if (place === 'bottom') hold('bound.mortise-cover', where, from - horn - trimEnd - practice.eighth);
-      else hold('bound.mortise-shows', `${where} low`, from - low - b);
-      if (place === 'top') hold('bound.mortise-cover', where, length - horn - trimEnd - practice.eighth - to);
-      else hold('bound.mortise-shows', `${where} high`, high - b - to);
-      hold('bound.mortise-floor', where, at(`${stile}/mortise/depthFromEdge`) - b - stop);
+      const from = (at: At) => (place === 'top' ? length - at(`${mortise}/stop`) : at(`${mortise}/start`));
+      const to = (at: At) => (place === 'top' ? length - at(`${mortise}/start`) : at(`${mortise}/stop`));
+      hold('bound.mortise-end', `${where} low`, (at) => tenonLow(at) - from(at));
+      hold('bound.mortise-end', `${where} high`, (at) => to(at) - tenonHigh(at));
+      const cover = horn + trimEnd + practice.eighth;
+      if (place === 'bottom') hold('bound.mortise-cover', where, (at) => from(at) - cover);
+      else hold('bound.mortise-shows', `${where} low`, (at) => from(at) - low - b);
+      if (place === 'top') hold('bound.mortise-cover', where, (at) => length - cover - to(at));
+      else hold('bound.mortise-shows', `${where} high`, (at) => high - b - to(at));
+      hold('bound.mortise-floor', where, (at) => at(`${stile}/mortise/depthFromEdge`) - b - stop(at));
       if (outer) {
-        const haunch = at(`${part}/haunch/length`);
-        hold('bound.haunch', where, Math.max(0, grooveOf(stile) - b) - haunch);
+        const haunch = (at: At) => at(`${part}/haunch/length`);
+        const floor = grooveAt(stile);
+        hold('bound.haunch', where, (at) => Math.max(0, at(floor) - b) - haunch(at));
         hold('bound.haunch-gone', where, haunch);
-        meet('bound.shoulder', `${where} strip`, at(`${stile}/strip@${place}/run`), horn + (high - low) - b);
+        const line = horn + (high - low) - b;
+        meet('bound.shoulder', `${where} strip`, (at) => at(`${stile}/strip@${place}/run`), line);
       }
-      meet('bound.shoulder', `${where} from`, at(`${stile}/notch-${place}/from`), outer ? 0 : low + b);
+      const notch = `${stile}/notch-${place}`;
+      meet('bound.shoulder', `${where} from`, (at) => at(`${notch}/from`), outer ? 0 : low + b);
       const far = place === 'top' ? length - low - b : high - b;
-      meet('bound.shoulder', `${where} to`, at(`${stile}/notch-${place}/to`), far);
-      const mitre = (name: string) => at(`${stile}/mitre-${name}/sightEdge`);
+      meet('bound.shoulder', `${where} to`, (at) => at(`${notch}/to`), far);
+      const mitre = (name: string) => (at: At) => at(`${stile}/mitre-${name}/sightEdge`);
       if (place === 'bottom') meet('bound.mitre', where, mitre('bottom'), high);
       if (place === 'top') meet('bound.mitre', where, mitre('top'), length - low);
       meet('bound.mitre', `${where} lower`, mitre(`${place}-lower`), length - low);
       meet('bound.mitre', `${where} upper`, mitre(`${place}-upper`), high);
     }
-    meet('bound.shoulder', part, at(`${part}/mill/length`) - 2 * stop, sight + 2 * b);
-    meet('bound.mitre', part, at(`${part}/mitre/sightEdge`) - stop, b);
+    meet('bound.shoulder', part, (at) => at(`${part}/mill/length`) - 2 * stop(at), sight + 2 * b);
+    meet('bound.mitre', part, (at) => at(`${part}/mitre/sightEdge`) - stop(at), b);
     for (const stage of ['shoulder', 'cheek']) {
-      const room = door.groove - (door.thickness - 2 * at(`${part}/${stage}/height`));
+      const room = (at: At) => door.groove - (door.thickness - 2 * at(`${part}/${stage}/height`));
       hold('bound.tenon-tight', `${part} ${stage}`, room);
-      hold('bound.tenon-loose', `${part} ${stage}`, 2 * practice.hair - room);
+      hold('bound.tenon-loose', `${part} ${stage}`, (at) => 2 * practice.hair - room(at));
     }
-    const depth = grooveOf(part);
     const width = high - low;
     const innerOrdered = b + door.inner;
-    hold('bound.tenon-width', `${part} outer`, door.outer + practice.thirtySecond - outerHeight);
+    const innerHeight = (at: At) => at(`${part}/tenon/innerHeight`);
+    hold('bound.tenon-width', `${part} outer`, (at) => door.outer + practice.thirtySecond - outerHeight(at));
     hold(
       'bound.tenon-width',
       `${part} inner`,
-      innerOrdered + practice.thirtySecond - at(`${part}/tenon/innerHeight`),
+      (at) => innerOrdered + practice.thirtySecond - innerHeight(at),
     );
     // The saw leaves a tenon that fits by itself, whatever the groove has taken of its inner edge.
-    hold('bound.mortise-end', `${part} sawn`, at(`${part}/tenon/innerHeight`) - innerOrdered + door.play);
-    hold('bound.deep-enough', part, door.depth + practice.sixteenth - depth);
+    hold('bound.mortise-end', `${part} sawn`, (at) => innerHeight(at) - innerOrdered + door.play);
+    hold('bound.deep-enough', part, (at) => door.depth + practice.sixteenth - at(depthAt));
+    const eaten = (at: At) => Math.max(innerOrdered, at(depthAt));
     if (outer) {
       const narrowest = place === 'top' ? door.crown : width;
-      hold('bound.behind-groove', part, narrowest - depth - trimEnd - practice.threeEighths);
-      hold('bound.tenon-chisel', part, width - door.outer - Math.max(innerOrdered, depth) - door.chisel);
+      const behind = narrowest - trimEnd - practice.threeEighths;
+      hold('bound.behind-groove', part, (at) => behind - at(depthAt));
+      hold('bound.tenon-chisel', part, (at) => width - door.outer - eaten(at) - door.chisel);
     } else {
-      hold('bound.mid-groove', part, width - 2 * depth - practice.threeEighths);
-      hold('bound.tenon-chisel', part, width - 2 * Math.max(innerOrdered, depth) - door.chisel);
+      hold('bound.mid-groove', part, (at) => width - 2 * at(depthAt) - practice.threeEighths);
+      hold('bound.tenon-chisel', part, (at) => width - 2 * eaten(at) - door.chisel);
     }
   }
 
   for (const stile of ['stile-left', 'stile-right']) {
-    const depth = grooveOf(stile);
-    const mortise = at(`${stile}/mortise/depthFromEdge`);
-    hold('bound.behind-mortise', stile, door.stile - mortise - trimSide - practice.eighth);
-    hold('bound.behind-groove', stile, door.stile - depth - trimSide - practice.threeEighths);
-    hold('bound.mortise-groove', stile, b + at('rail-bottom/shoulder/stop') - depth);
-    hold('bound.deep-enough', stile, door.depth + practice.sixteenth - depth);
-    meet('bound.land', stile, at(`${stile}/strip/fence`), door.stile - b);
+    const depthAt = grooveAt(stile);
+    const behindMortise = door.stile - trimSide - practice.eighth;
+    const behindGroove = door.stile - trimSide - practice.threeEighths;
+    hold('bound.behind-mortise', stile, (at) => behindMortise - at(`${stile}/mortise/depthFromEdge`));
+    hold('bound.behind-groove', stile, (at) => behindGroove - at(depthAt));
+    hold('bound.mortise-groove', stile, (at) => b + at('rail-bottom/shoulder/stop') - at(depthAt));
+    hold('bound.deep-enough', stile, (at) => door.depth + practice.sixteenth - at(depthAt));
+    meet('bound.land', stile, (at) => at(`${stile}/strip/fence`), door.stile - b);
   }
 
   const alone = rails.length === 2;
@@ -183,26 +227,24 @@ export function marginsOf(settings: Settings, door: Ordered, practice: Practice)
     if (above === undefined) continue;
     const panel = alone ? 'panel' : `panel-${k + 1}`;
     const rise = above.at === 'top' ? door.rise : 0;
+    const tall = rise + (above.low - below.high);
     const sides = [
-      ['width', at(`${panel}/mill/width`) - sight, 'stile-left', 'stile-right'],
-      ['length', at(`${panel}/mill/length`) - rise - (above.low - below.high), below.part, above.part],
+      ['width', sight, 'stile-left', 'stile-right'],
+      ['length', tall, below.part, above.part],
     ] as const;
-    for (const [name, both, one, other] of sides) {
+    for (const [name, open, one, other] of sides) {
+      const both = (at: At) => at(`${panel}/mill/${name}`) - open;
       // It lies in the middle, held alike at both; or against the floor of one groove, held by what is left at the other.
-      hold('bound.panel-hold', `${panel} ${name}`, both / 2 - practice.eighth);
+      hold('bound.panel-hold', `${panel} ${name}`, (at) => both(at) / 2 - practice.eighth);
       for (const member of [one, other]) {
-        hold('bound.panel-floor', `${panel} ${member}`, grooveOf(member) - both / 2);
-        hold('bound.panel-pushed', `${panel} ${member}`, both - grooveOf(member));
+        const floor = grooveAt(member);
+        hold('bound.panel-floor', `${panel} ${member}`, (at) => at(floor) - both(at) / 2);
+        hold('bound.panel-pushed', `${panel} ${member}`, (at) => both(at) - at(floor));
       }
     }
-    const tongue = at(`${panel}/raise/tongue`);
-    hold('bound.tongue-tight', panel, door.groove - tongue);
-    hold('bound.tongue-thin', panel, tongue - (door.groove - door.fit - door.groove / 4));
+    const tongue = (at: At) => at(`${panel}/raise/tongue`);
+    hold('bound.tongue-tight', panel, (at) => door.groove - tongue(at));
+    hold('bound.tongue-thin', panel, (at) => tongue(at) - (door.groove - door.fit - door.groove / 4));
   }
-  return margins;
-}
-
-/** The limits that are broken, or more so than they were: what is beyond its limit as ordered may stay as it is. */
-export function broken(margins: Margins, before: Margins): string[] {
-  return [...margins].flatMap(([name, room]) => (room < Math.min(0, before.get(name) ?? 0) ? [name] : []));
+  return found;
 }

@@ -201,6 +201,8 @@ function cheek(joint: Joint, profile: ShopProfile): DraftOf<'cheek'> {
         groove: spec.stileGroove,
         fit: profile.slidingFit,
       }),
+      // By the plan it always fits.
+      pareTo: undefined,
     },
   };
 }
@@ -230,6 +232,8 @@ function tenonStages(joint: Joint, width: Length, mid: boolean, arched: boolean)
           clearance: tenon.haunchClearance,
         }),
         height: exact(tenon.outerSetback, 'from.outer-edge', 'why.haunch-height'),
+        // By the plan it always fits.
+        pareTo: undefined,
       },
     });
   if (beaded)

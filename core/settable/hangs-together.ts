@@ -1,5 +1,6 @@
-import { half, larger, type Length, less, smaller, sum, times, ZERO } from '../length/length.ts';
+import { half, larger, length, type Length, less, smaller, sum, times, ZERO } from '../length/length.ts';
 import { readPrinted } from '../length/read-printed.ts';
+import type { Units } from '../length/units.ts';
 import { readPart } from '../plan/part-name.ts';
 import type { PlaceName } from '../plan/place-name.ts';
 import { partsOf } from '../plan/parts-of.ts';
@@ -8,7 +9,7 @@ import { stageOf } from '../plan/stage-of.ts';
 import { factsOf, type StageKind } from '../stages/table.ts';
 import { exactly, lengthOf } from './numbers.ts';
 import type { Step } from './step.ts';
-import { settableLength, settableSize } from './to-step.ts';
+import { settableLength, settableSize, toMultiple } from './to-step.ts';
 
 /** From where to where a tenon lies along a stile, from the end from which its mortise is measured. */
 export interface Along {
@@ -38,6 +39,8 @@ export interface Together {
   /** Radius of the groove's floor over an arch; null where there is none. */
   readonly archFloor: Length | null;
   readonly size: (part: PlanPart) => ShownSize;
+  /** How a rail's tenons come out. */
+  readonly tenonFaces: (rail: PlanPart) => TenonFaces;
   /** Where the tenon of this place's rail lies, cut as it is shown. */
   readonly tenon: (at: PlaceName, mortise: Along) => Along;
 }
@@ -45,6 +48,17 @@ export interface Together {
 /** A length as a setting of this kind of stage is set. */
 export function asSet(kind: StageKind, name: string, value: Length, step: Step): Length {
   return settableLength(value, factsOf(kind).settings[name] ?? {}, step);
+}
+
+/** A tenon through its thickness. */
+export interface TenonFaces {
+  /** What is taken off each face. */
+  readonly height: Length;
+  readonly thickness: Length;
+  /** How thick it is planed where it would not enter its mortises; null where it does. */
+  readonly plane: Length | null;
+  /** How thick its haunch is pared where the groove is narrower; null where it is not. */
+  readonly haunch: Length | null;
 }
 
 /** What hangs together in a door, at a step. Throws where an outer part is missing: a broken plan. */
@@ -113,6 +127,7 @@ export function hangsTogether(door: PlanDoor, step: Step): Together {
     tongue: tongueOf([stiles.left, stiles.right, rails.bottom, ...rails.mids, rails.top], panels, step),
     archFloor: archFloor(rails.top, step),
     size,
+    tenonFaces: tenonFaces([stiles.left, stiles.right], step),
     tenon,
   };
 }
@@ -150,6 +165,40 @@ function wallOf(member: PlanPart, step: Step): Length {
 /** What is left between a member's walls: its own thickness less both. */
 export function betweenWalls(member: PlanPart, step: Step): Length {
   return less(lengthOf(member.thickness, step.units) ?? ZERO, times(wallOf(member, step), 2));
+}
+
+/**
+ * How tenons come out that enter the mortises of these stiles, pared as is shown: off each face the least that lets them
+ * in, where that leaves them no looser than 1/64 in (0.4 mm); else a step less, so that there is wood to plane. Of stock as
+ * thick as the stiles that is what stands at their groove. A slot is as wide as its cutter, whatever the stock: a haunch
+ * that is thicker is pared.
+ */
+function tenonFaces(stiles: readonly [PlanPart, PlanPart], step: Step): (rail: PlanPart) => TenonFaces {
+  const narrower = ([one, other]: readonly [Length, Length]) => smaller(one, other);
+  const [left, right] = stiles;
+  const pared = narrower([paredTo(left, step), paredTo(right, step)]);
+  const grooves = stiles.map((stile) => grooveOf(stile, step)?.cut ?? pared) as [Length, Length];
+  const groove = narrower(grooves);
+  return (rail) => {
+    const thick = lengthOf(rail.thickness, step.units) ?? ZERO;
+    const wall = half(less(thick, pared));
+    const after = (height: Length) => less(thick, times(height, 2));
+    const enters = larger(toMultiple(wall, 'up', step.fine), ZERO);
+    const loose = less(pared, after(enters)).compare(LOOSEST[step.units]) > 0;
+    const height = loose ? larger(toMultiple(wall, 'down', step.fine), ZERO) : enters;
+    const thickness = after(height);
+    const plane = thickness.compare(pared) > 0 ? pared : null;
+    const haunch = (plane ?? thickness).compare(groove) > 0 ? groove : null;
+    return { height, thickness, plane, haunch };
+  };
+}
+
+/** No tenon is looser in its mortise: common practice, no source. */
+const LOOSEST: Readonly<Record<Units, Length>> = { in: length(1, 64), mm: length(2, 5) };
+
+/** How wide a stile's mortises are pared, as is shown. */
+function paredTo(stile: PlanPart, step: Step): Length {
+  return asSet('pare', 'width', betweenWalls(stile, step), step);
 }
 
 /** The narrowest groove or slot of the frame less the sliding fit. */

@@ -1,11 +1,11 @@
-import { half, larger, type Length, less, over, smaller, sum, times, ZERO } from '../length/length.ts';
+import { half, larger, type Length, less, over, sign, smaller, sum, times, ZERO } from '../length/length.ts';
 import { readPart } from '../plan/part-name.ts';
 import type { PlaceName } from '../plan/place-name.ts';
 import type { PlanPart, PlanStage, Settings } from '../plan/plan.ts';
 import { settingFacts } from '../plan/set-or-follows.ts';
 import { isStageOf } from '../plan/stage-of.ts';
 import { readStage } from '../stages/stage-id.ts';
-import { asSet, betweenWalls, type Together } from './hangs-together.ts';
+import { asSet, betweenWalls, type TenonFaces, type Together } from './hangs-together.ts';
 import { exactly, lengthOf } from './numbers.ts';
 import { settableLength } from './to-step.ts';
 
@@ -38,8 +38,10 @@ export function reckoned(part: PlanPart, stage: PlanStage, together: Together): 
       return { length: less(shown('to'), shown('from')) };
     case 'strip':
       return { fence: less(size().width, bead) };
+    case 'shoulder':
+      return { height: together.tenonFaces(part).height };
     case 'cheek':
-      return { thickness: less(lengthOf(part.thickness, step.units) ?? ZERO, times(shown('height'), 2)) };
+      return cheeks(together.tenonFaces(part));
     case 'mitre':
       return { sightEdge: sum(stop, bead), shoulderLine: stop };
     case 'tenon':
@@ -51,6 +53,10 @@ export function reckoned(part: PlanPart, stage: PlanStage, together: Together): 
         outerStop: less(stop, together.haunch),
         innerStop: stop,
       };
+    case 'haunch': {
+      const { haunch } = together.tenonFaces(part);
+      return haunch === null || sign(together.haunch) === 0 ? {} : { pareTo: haunch };
+    }
     case 'cutout':
       return {
         width: size().width,
@@ -63,6 +69,11 @@ export function reckoned(part: PlanPart, stage: PlanStage, together: Together): 
     default:
       return {};
   }
+}
+
+/** A tenon that would not enter its mortises is planed until it does. */
+function cheeks({ height, thickness, plane }: TenonFaces): Lengths {
+  return { height, thickness, ...(plane === null ? {} : { pareTo: plane }) };
 }
 
 /** What is left is the tongue, but never more than the panel: a groove that came out wide may take the whole of it. */

@@ -37,7 +37,8 @@ export function settablePlan(plan: Plan, step: Step): Plan {
 /**
  * A door in the numbers to which machines are set: every length a multiple of the step, on the side on which that setting has
  * room, and what hangs on a shown number reckoned from it, so that numbers that meet still meet. What machines are not
- * set to stays: tools, counts, words, angles, and figures with six decimals. Reasons and notes stay those of the exact
+ * set to stays: tools, counts, words, angles, and figures with six decimals. Where that leaves a tenon or a haunch thicker
+ * than it may be its stage has a `pareTo` besides. Reasons and notes stay those of the exact
  * values. The same object again for the same door and step. The step is of the units in which the door is printed.
  */
 export function settableDoor(door: PlanDoor, step: Step): PlanDoor {
@@ -127,8 +128,10 @@ function settingsAsShown(
   own: Lengths,
   { step }: Together,
 ): Settings {
+  const { pareTo } = own;
+  const told = pareTo === undefined ? settings : { ...settings, pareTo: printLength(pareTo) };
   return Object.fromEntries(
-    Object.entries(settings).map(([name, value]) => {
+    Object.entries(told).map(([name, value]) => {
       const facts = settingFacts(stage, name);
       const exact = facts?.is === 'length' || facts === null ? lengthOf(value, step.units) : null;
       return [

@@ -63,6 +63,8 @@ export const MAYBE_LENGTH_DOWN = { is: 'length', maybe: true, rounds: 'down' } a
 export const LENGTH_UP = { is: 'length', rounds: 'up' } as const;
 /** A fence or a height: brought down, never to anything coarser than 1/64 in or 0.1 mm. */
 export const FINE_DOWN = { is: 'length', rounds: 'down', fine: true } as const;
+/** How thick a piece is pared by hand where the machine, set to its step, leaves it thicker than it may be: only in settable numbers. */
+export const PARE_TO = { is: 'length', maybe: true, follows: true, fine: true, rounds: 'down' } as const;
 /** The size of a tool that the shop may lack. */
 export const MAYBE_TOOL = { is: 'length', maybe: true, tool: true } as const;
 /** A figure beyond the fractions that follows from others. */

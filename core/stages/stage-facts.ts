@@ -28,6 +28,8 @@ export interface StageFacts {
   readonly steps?: StepsKey;
   /** The same on a mid rail, where that is done otherwise. */
   readonly midSteps?: StepsKey;
+  /** What is done besides where a machine, set to its step, leaves the piece too thick: its `pareTo` says how thick it may be. */
+  readonly pareSteps?: StepsKey;
   /** What is said where nothing is set at it. */
   readonly nothingToSet?: Extract<WordKey, `nothing.${string}`>;
   /** It gathers all parts of a door. */

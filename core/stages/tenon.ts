@@ -1,4 +1,4 @@
-import { FINE_DOWN, LENGTH, LENGTH_DOWN } from './setting.ts';
+import { FINE_DOWN, LENGTH, LENGTH_DOWN, PARE_TO } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 /** The shoulders of a rail's faces. */
@@ -18,8 +18,10 @@ export const cheek = {
   settings: {
     height: { is: 'length', rounds: 'down', fine: true, gates: 'push' },
     thickness: { is: 'length', follows: true, fine: true },
+    pareTo: PARE_TO,
   },
   steps: 'how.cheek',
+  pareSteps: 'how.cheek.pare',
 } as const satisfies StageFacts;
 
 /** The tenon's edges; a mid rail has two inner ones. */
@@ -43,5 +45,6 @@ export const haunch = {
   title: 'stage.haunch',
   station: 'bench',
   of: 'part',
-  settings: { length: LENGTH_DOWN, height: FINE_DOWN },
+  settings: { length: LENGTH_DOWN, height: FINE_DOWN, pareTo: PARE_TO },
+  pareSteps: 'how.haunch.pare',
 } as const satisfies StageFacts;

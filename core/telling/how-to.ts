@@ -23,15 +23,16 @@ export interface HowTo {
 export function howTo(stage: PlanStage, { part, place, step, read = plain }: HowTo = {}): string[] {
   const kind = readStage(stage.stage)?.kind;
   if (kind === undefined) return [];
-  const { steps, midSteps } = factsOf(kind);
-  const key = part !== undefined && readPart({ part }).at === 'mid' ? (midSteps ?? steps) : steps;
-  if (key === undefined) return [];
+  const { steps, midSteps, pareSteps } = factsOf(kind);
+  const own = part !== undefined && readPart({ part }).at === 'mid' ? (midSteps ?? steps) : steps;
+  const keys = [own, 'pareTo' in stage.settings ? pareSteps : undefined].filter((key) => key !== undefined);
+  if (keys.length === 0) return [];
   const figures = {
     ...(part === undefined ? {} : { part: partName(part) }),
     ...told(stage.settings, read),
     ...atPlace(stage, place, step, read),
   };
-  return linesOf(key).map((line) => say(line, figures));
+  return keys.flatMap(linesOf).map((line) => say(line, figures));
 }
 
 type Read = (value: SettingValue) => string;

@@ -23,6 +23,8 @@ export const howToWords = {
   'how.strip.5': 'On the top face the last {lag} is still uncut: pare it to the line.',
   'how.shoulder.1': 'Both faces, both ends; never the edges.',
   'how.cheek.1': 'Face down, both faces, both ends: from the shoulder to the end.',
+  'how.cheek.pare.1': 'Then plane the tenon to {pareTo} thick, as wide as its mortises.',
+  'how.haunch.pare.1': 'Pare the back of the haunch to {pareTo} thick, as wide as its groove.',
   'how.mitre.1': 'Both ends, sight edge down.',
   'how.mitre.mid.1': 'Both ends of both edges: each sight edge down in turn.',
   'how.tenon.1': 'Both ends: each edge down in turn, at its own stop block and blade height.',

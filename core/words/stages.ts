@@ -122,6 +122,7 @@ export const stageWords = {
   'setting.run': 'cut stops, from this end',
   'setting.shoulderLine': 'shoulder line',
   'setting.sideHeight': 'height at the sides',
+  'setting.pareTo': 'pare to',
   'setting.sightHeight': 'sight height',
   'setting.sightWidth': 'sight width',
   'setting.stileWidth': 'stile',

@@ -25,6 +25,8 @@ export interface HandTally {
   /** Doors whose stock or groove came out otherwise than the plan's steps. */
   offStep: number;
   haunches: number;
+  /** Haunches that come out thicker than their groove is wide, and are told to be pared. */
+  pared: number;
   raised: number;
 }
 
@@ -35,6 +37,7 @@ export const noHands = (): HandTally => ({
   plain: 0,
   offStep: 0,
   haunches: 0,
+  pared: 0,
   raised: 0,
 });
 
@@ -97,7 +100,7 @@ export function putTogetherByHand(shown: PlanDoor, exact: PlanDoor, how: ByHand,
     for (const name of stiles) thickness(partOf(shown, name), rail, exact, how);
   }
   tenonsEnter(shown, exact, frame, how);
-  haunches(shown, frame, how, tally);
+  haunches(shown, exact, frame, how, tally);
   const members = exact.parts.filter(({ part }) => !part.startsWith('panel'));
   const grooves = members.map((member) => grooveOf(partOf(shown, member.part), member));
   for (const panel of panels) {
@@ -266,8 +269,9 @@ function tenonsEnter(shown: PlanDoor, exact: PlanDoor, { b, stop }: Frame, { usu
 /** No haunch reaches the groove's floor where it is to be short of it. */
 function haunches(
   shown: PlanDoor,
+  exact: PlanDoor,
   { b, depth, stop }: Frame,
-  { haunchClearance }: ByHand,
+  { haunchClearance, fine }: ByHand,
   tally: HandTally,
 ): void {
   for (const name of ['rail-bottom', 'rail-top']) {
@@ -278,7 +282,26 @@ function haunches(
     if (long.n === 0n) continue;
     notOver(`${name} haunch on the groove's floor`, plus(long, ratio(haunchClearance)), minus(depth, b));
     tally.haunches += 1;
+    haunchEnters(rail, shown, exact, fine, tally);
   }
+}
+
+/** A haunch is as thick as its tenon: what is too thick for the narrower groove of the stiles is told to be pared to it, and nothing else. */
+function haunchEnters(rail: PlanPart, shown: PlanDoor, exact: PlanDoor, fine: Ratio, tally: HandTally): void {
+  const [left, right] = (['stile-left', 'stile-right'] as const).map((name) =>
+    grooveOf(partOf(shown, name), partOf(exact, name)),
+  ) as [Ratio, Ratio];
+  const narrow = smallest(left, right);
+  const thick = minus(ratio(partOf(exact, rail.part).thickness), doubled(num(rail, 'cheek', 'height')));
+  const told = find(rail, 'haunch')?.pareTo;
+  if (told === undefined) {
+    notOver(`${rail.part} haunch does not enter its groove: as thick as`, thick, narrow);
+    return;
+  }
+  under(`${rail.part} haunch is pared for nothing`, narrow, thick);
+  notOver(`${rail.part} haunch as pared does not enter its groove`, ratio(told), narrow);
+  under(`${rail.part} haunch is pared loose`, minus(narrow, ratio(told)), fine);
+  tally.pared += 1;
 }
 
 /** Between the stiles: no wider than from floor to floor, and held at both edges. */

@@ -58,6 +58,7 @@ export const settings: Words = {
   'setting.stop': 'Stoppklotz',
   'setting.mortise-stop': 'endet bei',
   'setting.shoulder-stop': 'Stoppklotz bis zur fernen Seite des Sägeblatts',
+  'setting.pareTo': 'nacharbeiten auf',
   'setting.thickness': 'Dicke',
   'setting.takeOff': 'kommt ab',
   'setting.tilt': 'Neigung',

@@ -25,6 +25,8 @@ export const steps: Words = {
   'how.strip.5': 'An der oberen Fläche sind die letzten {lag} noch ungeschnitten: bis zum Riss stechen.',
   'how.shoulder.1': 'Beide Flächen, beide Enden; nie die Kanten.',
   'how.cheek.1': 'Fläche unten, beide Flächen, beide Enden: von der Brüstung bis zum Ende.',
+  'how.cheek.pare.1': 'Dann den Zapfen auf {pareTo} Dicke hobeln, so weit wie seine Zapfenlöcher.',
+  'how.haunch.pare.1': 'Den Nutzapfen hinten auf {pareTo} Dicke stechen, so weit wie seine Nut.',
   'how.mitre.1': 'Beide Enden, Innenkante unten.',
   'how.mitre.mid.1': 'Beide Enden beider Kanten: jede Innenkante einmal unten.',
   'how.tenon.1': 'Beide Enden: jede Kante einmal unten, mit eigenem Stoppklotz und eigener Blatthöhe.',

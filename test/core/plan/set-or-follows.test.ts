@@ -58,9 +58,9 @@ test('the table of stages has every kind that is printed, and of each just the s
   expect([...printed.keys()].sort()).toEqual([...STAGE_KINDS].sort());
   for (const kind of STAGE_KINDS) {
     const { settings, place = {} } = factsOf(kind);
-    expect([...(printed.get(kind) ?? [])].sort(), kind).toEqual(
-      [...Object.keys(settings), ...Object.keys(place)].sort(),
-    );
+    // How thick a piece is pared where the machine's step leaves it thicker: in settable numbers alone.
+    const inPlan = Object.keys({ ...settings, ...place }).filter((name) => name !== 'pareTo');
+    expect([...(printed.get(kind) ?? [])].sort(), kind).toEqual(inPlan.sort());
   }
 });
 

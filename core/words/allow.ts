@@ -24,6 +24,7 @@ export const allowWords = {
   'bound.mitre': 'the miters meet on this line',
   'bound.land': 'the rail’s shoulder lies on this cut',
   'allow.line': 'to the line',
+  'allow.line-told': 'exactly',
   'allow.push': 'hand-push fit',
   'allow.exact': 'To the line: {bound}.',
   'allow.only': 'Up to {by} {way}, never {never}: {bound}.',

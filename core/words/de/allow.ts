@@ -26,6 +26,7 @@ export const allow: Words = {
   'bound.mitre': 'auf diesem Riss treffen sich die Gehrungen',
   'bound.land': 'auf diesem Schnitt liegt die Brüstung des Querfrieses auf',
   'allow.line': 'genau auf Riss',
+  'allow.line-told': 'genau',
   'allow.push': 'von Hand einschiebbar',
   'allow.exact': 'Genau auf Riss: {bound}.',
   'allow.only': 'Bis {by} {way}, nie {never}: {bound}.',

@@ -1,9 +1,14 @@
+import { length } from '../length/length.ts';
+import { parseLength } from '../length/parse-length.ts';
+import { showValue, shownText, USUAL_ROUNDING } from '../length/reading.ts';
 import type { Units } from '../length/units.ts';
-import type { Note, Plan, PlanDoor } from '../plan/plan.ts';
+import type { Note, Plan, PlanDoor, SettingValue } from '../plan/plan.ts';
 import type { PrintedDoor, PrintedNote, PrintedPlan } from '../plan/printed-plan.ts';
 import { printedAsRead } from '../plan/printed-as-read.ts';
 import { hasWords, type Language, spokenNow } from '../words/say.ts';
 import { printedFigures, type ReadValue, speakSaying } from './speak-saying.ts';
+
+const ROUNDED_FROM = { in: length(1), mm: length(25) } as const;
 
 /** A plan as it is printed: its notes in the words of a language. Doors that share a note share it still. */
 export function speakPlan(plan: Plan, language: Language = spokenNow()): PrintedPlan {
@@ -25,6 +30,14 @@ export function speakDoors(
   return doors.map((door) => ({ ...door, notes: door.notes.map(speak) }));
 }
 
+/** A note is read, not set: of an inch or more nobody reads finer than 1/64, of 25 mm or more than a hundredth. What is smaller may be all that it is about. */
+function roundTold(told: SettingValue, value: SettingValue, units: Units): SettingValue {
+  const exact = typeof value === 'string' ? parseLength(value, units) : null;
+  if (exact?.ok !== true || exact.value.compare(ROUNDED_FROM[units]) < 0) return told;
+  const shown = showValue(value, units, { ...USUAL_ROUNDING, places: 2 });
+  return shown.near ? shownText(shown) : told;
+}
+
 /** A note in words; one that was kept in words stays as it was said. */
 function speakNote(
   { id, level, path, message, figures }: Note,
@@ -33,6 +46,7 @@ function speakNote(
 ): PrintedNote {
   const words = `note.${id}`;
   const read: ReadValue = (value) => printedAsRead(value, units);
-  const told = message ?? (hasWords(words) ? speakSaying({ words, figures }, language, read) : id);
+  const asTold: ReadValue = (value) => roundTold(read(value), value, units);
+  const told = message ?? (hasWords(words) ? speakSaying({ words, figures }, language, asTold) : id);
   return { id, level, path, message: told, figures: printedFigures(figures, language, read) };
 }

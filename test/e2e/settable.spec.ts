@@ -153,6 +153,31 @@ test('a job in millimetres is set to halves where the shop says so, its fences t
   await keep(page, 'settable-groove-mm');
 });
 
+test('a haunch that comes out thicker than its slot says how thick it is pared, in the measure that is read', async ({
+  page,
+}) => {
+  await setTo({ denominator: 64, places: 1 });
+  const id = await addJob(hub, {
+    format: 1,
+    job: 'Router',
+    units: 'in',
+    ways: { groove: 'router' },
+    doors: [{ mark: 'SLOT', opening: { width: '14 3/4', height: '22 1/2' }, thickness: '49/64' }],
+  });
+  const plan = (await (await fetch(`${hub.url}/api/jobs/${id}`)).json()) as Plan;
+  const rail = plan.doors[0]?.parts.find(({ part }) => part === 'rail-bottom');
+  if (rail === undefined) throw new Error('no rail');
+  await open(page, rail, 'cheek');
+  await expect(page.locator('[data-pare-to]')).toHaveCount(0);
+  await open(page, rail, 'haunch');
+  const told = page.locator('[data-pare-to]');
+  await expect(told).toHaveText('Pare the back of the haunch to 1/4 in thick, as wide as its groove.');
+  await keep(page, 'settable-haunch');
+  await page.locator('[data-action="measure"]').click();
+  // 6.35 mm, down to what is set.
+  await expect(told).toHaveText('Pare the back of the haunch to 6.3 mm thick, as wide as its groove.');
+});
+
 test('what waits at a station is told in the same numbers', async ({ page }) => {
   await setTo({ denominator: 16, places: 1 });
   await page.goto(`${hub.url}/station/milling`);

@@ -83,6 +83,7 @@ export default defineConfig({
       'dist/hub',
       {
         main: 'main/hub/main.ts',
+        worker: 'main/work/worker.ts',
         plan: 'main/commands/plan.ts',
         fit: 'main/commands/fit.ts',
         stickers: 'main/commands/stickers.ts',

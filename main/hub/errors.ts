@@ -3,6 +3,7 @@ import { ENDPOINTS } from '#core/api/endpoints.ts';
 import { codeOf, StoreBusy, StoreTrouble, wordsOf } from '../store/files/file-port.ts';
 import { FolderLost } from '../store/files/held-folder.ts';
 import { ArchiveFault } from '../store/archive/read-archive.ts';
+import { NotWanted } from '../work/lane.ts';
 import { askedLanguage } from './asked-language.ts';
 import { HEADERS } from './guard-requests.ts';
 import { Problem, problem } from './problem.ts';
@@ -23,6 +24,8 @@ export function answerErrors(app: FastifyInstance): void {
 
 /** For what fails before any route is found, such as an address that cannot be decoded. */
 export function answerError(error: FastifyError, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+  // Nobody is there to be answered.
+  if (error instanceof NotWanted) return reply.code(408).send();
   const known = problemOf(error, request);
   if (known !== null) {
     if (known.status >= 500) request.log.error({ err: error }, 'could not be written down');

@@ -21,6 +21,7 @@ import { buildService } from './service.ts';
 import { troublesOf } from './health.ts';
 import type { ShellLine } from '../printing/shell-line.ts';
 import { printingHere } from '../printing/printing-here.ts';
+import { WorkDesk } from '../work/work-desk.ts';
 
 export interface HubOptions {
   /** The data folder. */
@@ -38,6 +39,8 @@ export interface HubOptions {
   readonly shell?: ShellLine | null;
   /** What prints, where it is not what this machine prints with. */
   readonly printing?: PrintSystem;
+  /** The built file of a thread that plans and makes papers; without it that is done in this one. */
+  readonly worker?: string;
   /** The file system, where it is not the disk as it is. */
   readonly files?: FilePort;
   /** How the folder is held, where that is not as usual. */
@@ -83,6 +86,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
     const backups = new Backups(files, data);
     const clock = backupClock(store, backups, version, logger);
     const desk = new PrintDesk(options.printing ?? printingHere(shell));
+    const work = new WorkDesk(options.worker ?? null);
     let port = options.port;
     const { app } = await buildService(
       {
@@ -97,6 +101,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
         restore: restoringInto(files, data, store, backups, version),
         shell,
         desk,
+        work,
         logger,
         ...(options.ui === undefined ? {} : { ui: options.ui }),
       },
@@ -113,6 +118,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
       }),
       async stop() {
         await desk.close();
+        await work.close();
         await app.close();
         await clock.stop();
         await store.close();

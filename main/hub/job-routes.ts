@@ -6,21 +6,25 @@ import { isFinished } from '#core/marks/stage-state.ts';
 import { disagreements, without } from '#core/measured/disagreements.ts';
 import { newlyOutdated } from '#core/stickers/to-print.ts';
 import { speakFaults } from '#core/telling/speak-faults.ts';
-import { speakDoors, speakPlan } from '#core/telling/speak-plan.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
 import type { Language } from '#core/words/languages.ts';
 import type { Changed, NotSaved, Saved } from '../store/documents/job-store.ts';
 import type { Store } from '../store/store.ts';
-import { planDocument } from '../store/documents/plan-document.ts';
 import type { StoredJob } from '../store/documents/stored-job.ts';
 import type { Announcer } from './events.ts';
 import { faulty, problem, type Problem } from './problem.ts';
 import type { GivenBy, Serve } from './serve.ts';
+import { whenGone } from './gone.ts';
+import { planSource } from './plan-source.ts';
+import { MANY_DOORS, type WorkDesk } from '../work/work-desk.ts';
 
 /** The reasons of so many doors are told at once; of more, door by door. */
 const MOST_EXPLAINED = 50;
 
+const JSON_TYPE = 'application/json; charset=utf-8';
+
 /** Everything under /jobs but its papers. */
-export function jobRoutes(serve: Serve, store: Store, announcer: Announcer): void {
+export function jobRoutes(serve: Serve, store: Store, announcer: Announcer, work: WorkDesk): void {
   const tell = (id: string, change: 'added' | 'changed' | 'removed') =>
     announcer.tell({ event: 'job', data: { id, change } });
 
@@ -34,31 +38,37 @@ export function jobRoutes(serve: Serve, store: Store, announcer: Announcer): voi
     return savedAnswer(saved, 'new');
   });
 
-  serve('GET /jobs/:id', async ({ params, query, language }) => {
+  serve('GET /jobs/:id', async ({ params, query, language, reply }) => {
     const stored = jobOf(store, params.id);
-    const doors = stored.plan.doors.length;
+    const { doors } = stored.summary;
     if (query.why === '1' && doors > MOST_EXPLAINED)
       throw problem(400, 'api.why-too-many', {
         most: MOST_EXPLAINED,
         doors,
         address: `/api/jobs/${encodeURIComponent(stored.document.id)}/doors/DOOR?why=1`,
       });
-    const explained = query.why === '1' ? planDocument(stored.document, language) : null;
-    const plan = explained?.ok === true ? explained.value : stored.plan;
-    return speakPlan(livePlan(plan, store.progress(stored.document.id)), language);
+    const why = query.why === '1';
+    if (!why && doors <= MANY_DOORS)
+      return speakPlan(livePlan(stored.plan, store.progress(stored.document.id)), language);
+    const task = { kind: 'plan', source: planSource(store, stored), language, why } as const;
+    return reply.type(JSON_TYPE).send(work.stream(task, { doors, signal: whenGone(reply) }));
   });
 
-  serve('GET /jobs/:id/doors/:door', async ({ params, query, language }) => {
+  serve('GET /jobs/:id/doors/:door', async ({ params, query, language, reply }) => {
     const stored = jobOf(store, params.id);
-    const known = stored.plan.doors.find(({ door }) => door === params.door);
-    if (known === undefined) throw problem(404, 'api.door-unknown', { door: params.door.slice(0, 20) });
-    const explained = query.why === '1' ? planDocument(stored.document, language, known.mark) : null;
-    const door =
-      explained?.ok === true ? explained.value.doors.find(({ door }) => door === params.door) : known;
-    const plan = livePlan({ ...stored.plan, doors: [door ?? known] }, store.progress(stored.document.id));
-    const [spoken] = speakDoors(plan.doors, plan.units, language);
-    if (spoken === undefined) throw new Error('a plan of one door has one');
-    return spoken;
+    const { door } = params;
+    if (!stored.summary.doorNames.includes(door))
+      throw problem(404, 'api.door-unknown', { door: door.slice(0, 20) });
+    const task = {
+      kind: 'door',
+      source: planSource(store, stored),
+      language,
+      why: query.why === '1',
+      door,
+      mark: door.replace(/-\d+$/, ''),
+    } as const;
+    const { doors } = stored.summary;
+    return reply.type(JSON_TYPE).send(work.stream(task, { doors, signal: whenGone(reply) }));
   });
 
   serve('GET /jobs/:id/file', async ({ params }) => {

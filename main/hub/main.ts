@@ -23,6 +23,7 @@ async function main(): Promise<void> {
       demo: demo && process.argv.includes('--demo'),
       ui: join(import.meta.dirname, '..', 'ui'),
       version,
+      worker: join(import.meta.dirname, 'worker.js'),
       logger,
       shell: shellLine(process),
     });

@@ -16,7 +16,7 @@ export function markRoutes(serve: Serve, store: Store): void {
     const code = partCodeOf(params.code);
     const known = store.find(code);
     if (known === null) throw refusal('unknown-code', { code });
-    return partAnswer(code, known.stored.plan.job, known.found, known.progress, query.station ?? '');
+    return partAnswer(code, known.stored.summary.job, known.found, known.progress, query.station ?? '');
   });
 
   serve('POST /marks', async ({ body }) => {

@@ -1,22 +1,23 @@
 import { readPartCode } from '#core/codes/read-code.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
 import { stickersToPrint } from '#core/stickers/to-print.ts';
-import { type Stickers, stickersPdf } from '#labels/stickers/stickers-pdf.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcer } from './events.ts';
 import { giveWay } from './give-way.ts';
 import { jobOf } from './job-routes.ts';
-import { DEFAULT_STOCK } from './make-paper.ts';
+import { whenGone } from './gone.ts';
+import { planSource, toolsOf } from './plan-source.ts';
+import { DEFAULT_STOCK, stickersOf } from '../work/make-print.ts';
+import type { StickersMade } from '../work/tasks.ts';
+import type { WorkDesk } from '../work/work-desk.ts';
 import { problem } from './problem.ts';
-import { recordPrinted, stickersOf } from './record-printed.ts';
+import { recordPrinted } from './record-printed.ts';
 import type { Serve } from './serve.ts';
-import { shopStocks } from './shop-stocks.ts';
 
 /** A job's stickers, and when each was printed. */
-export function paperRoutes(serve: Serve, store: Store, announcer: Announcer): void {
+export function paperRoutes(serve: Serve, store: Store, announcer: Announcer, work: WorkDesk): void {
   serve('GET /jobs/:id/stickers.pdf', async ({ params, query, reply }) => {
     const stored = jobOf(store, params.id);
-    const plan = livePlan(stored.plan, store.progress(stored.document.id));
     const { stock = DEFAULT_STOCK, codes, from = '1', symbol } = query;
     if (!/^[1-9]\d{0,3}$/.test(from)) throw problem(400, 'api.body', { reason: { words: 'api.body.from' } });
     if (symbol !== undefined && symbol !== 'code128' && symbol !== 'datamatrix')
@@ -30,16 +31,18 @@ export function paperRoutes(serve: Serve, store: Store, announcer: Announcer): v
             .map((each) => readPartCode(each));
     const wrong = asked?.find((each) => each.kind !== 'part');
     if (wrong !== undefined) throw problem(400, 'api.codes-unknown', { codes: (codes ?? '').slice(0, 60) });
-    const made = await stickersPdf(plan, {
-      stock,
-      stocks: shopStocks(store.shop.shop),
-      from: Number(from),
-      progress: giveWay,
-      ...(symbol === undefined ? {} : { symbol }),
-      ...(asked === undefined
-        ? {}
-        : { codes: asked.flatMap((each) => (each.kind === 'part' ? [each.code] : [])) }),
-    });
+    const made = await work.make(
+      {
+        kind: 'stickers',
+        source: planSource(store, stored),
+        tools: toolsOf(store),
+        stock,
+        from: Number(from),
+        symbol,
+        codes: asked?.flatMap((each) => (each.kind === 'part' ? [each.code] : [])),
+      },
+      { doors: stored.summary.doors, signal: whenGone(reply) },
+    );
     if (!made.ok && made.fault === 'stock-unknown')
       throw problem(400, 'api.stock-unknown', {
         stock: stock.slice(0, 40),
@@ -52,7 +55,7 @@ export function paperRoutes(serve: Serve, store: Store, announcer: Announcer): v
       .type('application/pdf')
       .header('content-disposition', 'inline; filename="stickers.pdf"')
       .header('x-stickers', stickerHeader(made))
-      .send(Buffer.from(made.pdf));
+      .send(Buffer.from(made.pdf.buffer, made.pdf.byteOffset, made.pdf.byteLength));
   });
   serve('GET /stickers', async () => {
     const jobs: { id: string; toPrint: number }[] = [];
@@ -94,24 +97,7 @@ export function paperRoutes(serve: Serve, store: Store, announcer: Announcer): v
   });
 }
 
-const MOST_NAMED = 50;
-
 /** What a printed sheet does not say: how many stickers, which parts have two, and for which the stock is too large. */
-function stickerHeader({
-  parts,
-  stickers,
-  pages,
-  doubled,
-  tooLarge,
-}: Extract<Stickers, { ok: true }>): string {
-  return JSON.stringify({
-    parts,
-    stickers,
-    pages,
-    doubled: { count: doubled.length, codes: doubled.slice(0, MOST_NAMED) },
-    tooLarge: {
-      count: tooLarge.length,
-      parts: tooLarge.slice(0, MOST_NAMED).map(({ code, state, fits }) => ({ code, state, fits })),
-    },
-  });
+function stickerHeader({ counts, doubled, tooLarge }: Extract<StickersMade, { ok: true }>): string {
+  return JSON.stringify({ ...counts, doubled, tooLarge });
 }

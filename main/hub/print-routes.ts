@@ -1,20 +1,27 @@
 import { paperKind, paperSize, type PrinterLine } from '#core/api/prints-api.ts';
 import type { Language } from '#core/words/languages.ts';
-import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import type { PrintDesk } from '../printing/print-desk.ts';
 import { tellRefusal } from '../printing/tell-refusal.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcer } from './events.ts';
-import { giveWay } from './give-way.ts';
+import { whenGone } from './gone.ts';
 import { jobOf } from './job-routes.ts';
-import { explainedPlan, makePaper } from './make-paper.ts';
+import { planSource, toolsOf } from './plan-source.ts';
 import { problem } from './problem.ts';
 import { recordPrinted } from './record-printed.ts';
 import type { GivenBy, Serve } from './serve.ts';
-import { shopStocks } from './shop-stocks.ts';
+import { readLines } from '../work/make-print.ts';
+import { shopStocks } from '../work/shop-stocks.ts';
+import type { WorkDesk } from '../work/work-desk.ts';
 
 /** The printers here, prints on their way, and a job's papers to look at or to print from the browser. */
-export function printRoutes(serve: Serve, store: Store, desk: PrintDesk, announcer: Announcer): void {
+export function printRoutes(
+  serve: Serve,
+  store: Store,
+  desk: PrintDesk,
+  announcer: Announcer,
+  work: WorkDesk,
+): void {
   serve('GET /printers', async ({ language }) => {
     const listed = await desk.list();
     if (!listed.ok) return { printers: [], message: tellRefusal(listed, language) };
@@ -28,11 +35,24 @@ export function printRoutes(serve: Serve, store: Store, desk: PrintDesk, announc
     return {
       id: desk.start({
         printer: body.printer,
-        make: (progress) => makePaper(store, id, body, progress),
+        make: (progress, signal) => {
+          const stored = jobOf(store, id);
+          const none = body.kind === 'calibration';
+          return work.make(
+            {
+              kind: 'print',
+              source: none ? null : planSource(store, stored),
+              tools: toolsOf(store),
+              request: body,
+            },
+            { doors: none ? 0 : stored.summary.doors, signal },
+            { progress },
+          );
+        },
         printed: ({ stickers, stock }) =>
           recordPrinted(store, announcer, {
             job: id,
-            stickers,
+            stickers: readLines(stickers),
             stock,
             printer: body.printer,
             ...(body.by === undefined ? {} : { by: body.by }),
@@ -56,12 +76,10 @@ export function printRoutes(serve: Serve, store: Store, desk: PrintDesk, announc
     if (!kind.success) throw problem(400, 'api.body', { reason: { words: 'api.body.kind' } });
     if (!paper.success) throw problem(400, 'api.body', { reason: { words: 'api.body.paper' } });
     const doors = query.doors?.split(',').filter((each) => each !== '');
-    const made = await papersPdf(explainedPlan(store, stored.document.id), {
-      kind: kind.data,
-      paper: paper.data,
-      ...(doors === undefined ? {} : { doors }),
-      progress: giveWay,
-    });
+    const made = await work.make(
+      { kind: 'papers', source: planSource(store, stored), of: kind.data, paper: paper.data, doors },
+      { doors: stored.summary.doors, signal: whenGone(reply) },
+    );
     if (!made.ok)
       throw made.fault === 'no-arch'
         ? problem(404, 'api.no-arch')
@@ -69,7 +87,7 @@ export function printRoutes(serve: Serve, store: Store, desk: PrintDesk, announc
     return reply
       .type('application/pdf')
       .header('content-disposition', `inline; filename="${kind.data}.pdf"`)
-      .send(Buffer.from(made.pdf));
+      .send(Buffer.from(made.pdf.buffer, made.pdf.byteOffset, made.pdf.byteLength));
   });
 }
 

@@ -31,7 +31,11 @@ export interface Asked<K extends EndpointKey> {
   readonly reply: FastifyReply;
 }
 
-export type Serve = <K extends EndpointKey>(key: K, handle: (asked: Asked<K>) => Promise<GivenBy<K>>) => void;
+/** A handler may fill the reply itself with the text of what the table says, where another thread has made that. */
+export type Serve = <K extends EndpointKey>(
+  key: K,
+  handle: (asked: Asked<K>) => Promise<GivenBy<K> | FastifyReply>,
+) => void;
 
 /** Serves the addresses of the table on this scope, each by its own method, limits and schemas. */
 export function serveOn(app: FastifyInstance, access: OfficeAccess): Serve {

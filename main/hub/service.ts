@@ -20,6 +20,7 @@ import { printRoutes } from './print-routes.ts';
 import { screenRoutes } from './screen-routes.ts';
 import { serveOn } from './serve.ts';
 import type { ShellLine } from '../printing/shell-line.ts';
+import type { WorkDesk } from '../work/work-desk.ts';
 import { stockRoutes } from './stock-routes.ts';
 import { shopRoutes } from './shop-routes.ts';
 
@@ -34,6 +35,8 @@ export interface ServiceParts extends HealthSources {
   readonly restore: Restoring;
   readonly shell: ShellLine | null;
   readonly desk: PrintDesk;
+  /** Where plans, stickers and papers are made. */
+  readonly work: WorkDesk;
   /** The folder of the built screens; without it the API is served alone. */
   readonly ui?: string;
   readonly logger: Logger;
@@ -67,11 +70,11 @@ export async function buildService(
       const access = new OfficeAccess(pin);
       const serve = serveOn(api, access);
       const announcer = eventRoutes(api, serve, store, () => troublesOf(parts).length === 0);
-      jobRoutes(serve, store, announcer);
+      jobRoutes(serve, store, announcer, parts.work);
       markRoutes(serve, store);
-      paperRoutes(serve, store, announcer);
+      paperRoutes(serve, store, announcer, parts.work);
       stockRoutes(serve, store);
-      printRoutes(serve, store, parts.desk, announcer);
+      printRoutes(serve, store, parts.desk, announcer, parts.work);
       shopRoutes(serve, store, announcer);
       pinRoutes(serve, store, pin, access, parts.shell);
       await backupRoutes(api, serve, access, { ...parts, announcer } satisfies BackupServices);

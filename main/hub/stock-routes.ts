@@ -4,7 +4,7 @@ import { calibrationPdf } from '#labels/stickers/calibration-pdf.ts';
 import type { Store } from '../store/store.ts';
 import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';
-import { shopStocks } from './shop-stocks.ts';
+import { shopStocks } from '../work/shop-stocks.ts';
 
 /** The stocks of stickers that the shop has, and the page to hold against one. */
 export function stockRoutes(serve: Serve, store: Store): void {

@@ -7,8 +7,8 @@ import { tellRefusal } from './tell-refusal.ts';
 /** A paper on its way: what it is made of is counted while it is made. */
 export interface PrintJob<M extends { readonly paper: Paper }> {
   readonly printer: string;
-  /** Makes the paper. It calls `progress` now and then and stops when that throws. */
-  make(progress: Progress): Promise<({ readonly ok: true } & M) | Refused>;
+  /** Makes the paper. It calls `progress` now and then, and stops when that throws or the signal comes. */
+  make(progress: Progress, signal: AbortSignal): Promise<({ readonly ok: true } & M) | Refused>;
   /** Called once the paper has left the printer, never before, and never for one that has not. */
   printed(made: M): Promise<void>;
 }
@@ -102,7 +102,7 @@ export class PrintDesk {
         told: { code: why.code, in: (language) => tellRefusal(why, language) },
       });
     try {
-      const made = await job.make(progress);
+      const made = await job.make(progress, signal);
       if (!made.ok) return end(made);
       tell({ state: 'sending', ...count });
       const sent = await this.#system.print(job.printer, made.paper, signal);
@@ -122,7 +122,9 @@ export class PrintDesk {
       }
     } catch (error) {
       end(
-        error instanceof Cancelled ? refused('cancelled') : refused('not-made', { reason: reasonOf(error) }),
+        error instanceof Cancelled || signal.aborted
+          ? refused('cancelled')
+          : refused('not-made', { reason: reasonOf(error) }),
       );
     }
   }

@@ -203,6 +203,20 @@ export class Store {
     return this.#open.folded.book.door(job, door);
   }
 
+  /** The code that took the place of each of a job's spoiled blanks'. */
+  replaced(job: string): Record<string, string> {
+    const doors = new Set(
+      [...this.#open.folded.replacements.values()].flatMap((each) => (each.job === job ? [each.door] : [])),
+    );
+    return Object.fromEntries(
+      [...doors].flatMap((door) =>
+        Object.values(this.doorProgress(job, door).parts).flatMap(({ code, replacedBy }) =>
+          replacedBy === undefined ? [] : [[code, replacedBy]],
+        ),
+      ),
+    );
+  }
+
   /** How many of a job's doors are not finished. */
   left(job: StoredJob): number {
     const { id, doorNames } = job.summary;

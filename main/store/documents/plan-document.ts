@@ -9,11 +9,11 @@ import { builtInProfile } from '#core/shop/shop-profile.ts';
 import type { Language } from '#core/words/languages.ts';
 import type { JobDocument } from './job-document.ts';
 
-/** The plan of a document, with the reasons of every setting in a language if asked for; or of the doors of one mark alone. */
+/** The plan of a document, with the reasons of every setting in a language if asked for; or of the doors of some marks alone. */
 export function planDocument(
   document: JobDocument,
   why: Language | null = null,
-  mark: string | null = null,
+  marks: readonly string[] | null = null,
 ): Result<Plan> {
   const job = readJob(document.file);
   if (!job.ok) return job;
@@ -21,7 +21,7 @@ export function planDocument(
   if (!profile.ok) return profile;
   const measured = readMeasured(document.measured, job.value.units);
   if (!measured.ok) return measured;
-  const doors = mark === null ? job.value.doors : job.value.doors.filter((each) => each.mark === mark);
+  const doors = marks === null ? job.value.doors : job.value.doors.filter(({ mark }) => marks.includes(mark));
   return planJob({ ...job.value, id: document.id, doors }, profile.value, { why, measured: measured.value });
 }
 

@@ -9,6 +9,7 @@ import { Backups } from '#main/store/archive/backups.ts';
 import { disk } from '#main/store/files/disk.ts';
 import { cups } from '#main/printing/cups.ts';
 import { PrintDesk } from '#main/printing/print-desk.ts';
+import { WorkDesk } from '#main/work/work-desk.ts';
 import { PinStore } from '#main/store/documents/pin-store.ts';
 import { restoringInto } from '#main/store/archive/restore.ts';
 import { freshFolder } from '../store/fresh-folder.ts';
@@ -36,6 +37,7 @@ async function routesServed(): Promise<string[]> {
       restore: restoringInto(disk, folder, store, backups, 'test'),
       shell: null,
       desk: new PrintDesk(cups()),
+      work: new WorkDesk(null),
       logger: pino({ level: 'silent' }),
     },
     () => [],

@@ -1,10 +1,10 @@
 import type { PaperKind, PrintRequest } from '#core/api/prints-api.ts';
 import { readPartCode } from '#core/codes/read-code.ts';
-import { livePlan } from '#core/marks/live-plan.ts';
 import type { Saying } from '#core/plan/figure.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import type { Stocks } from '#core/stickers/stock.ts';
-import { say, spokenNow } from '#core/words/say.ts';
+import { stickerSays } from '#core/stickers/sticker-says.ts';
+import { say } from '#core/words/say.ts';
 import { calibrationPdf } from '#labels/stickers/calibration-pdf.ts';
 import { PAPERS } from '#labels/papers/paper-size.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
@@ -12,46 +12,26 @@ import { stockNamed } from '#labels/stickers/stock-in-points.ts';
 import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
 import type { Progress } from '../printing/print-desk.ts';
 import { type Paper, refused, type Refused } from '../printing/printer.ts';
-import type { Store } from '../store/store.ts';
-import { planDocument } from '../store/documents/plan-document.ts';
-import { jobOf } from './job-routes.ts';
-import { type PrintedSticker, stickersOf } from './record-printed.ts';
+import { planOfPaper } from './plan-of-paper.ts';
+import { planFrom, type PlanSource } from './plan-source.ts';
 import { shopStocks } from './shop-stocks.ts';
+import type { PrintMade, Tasks } from './tasks.ts';
 
 /** The stock that is meant where none is named. */
 export const DEFAULT_STOCK = 'letter-3x10';
 
-/** A paper that is made, and which stickers are on it. */
-export interface MadePaper {
-  readonly ok: true;
-  readonly paper: Paper;
-  readonly stickers: readonly PrintedSticker[];
-  readonly stock: string;
-}
-
-/** A job's plan as it lives, with where every setting is measured from, for a paper in the shop's language. */
-export function explainedPlan(store: Store, id: string): Plan {
-  const { document, plan } = jobOf(store, id);
-  const explained = planDocument(document, spokenNow());
-  return livePlan(explained.ok ? explained.value : plan, store.progress(id));
-}
-
 /** Makes what a print asks for, or says why it cannot be made. */
-export async function makePaper(
-  store: Store,
-  id: string,
-  request: PrintRequest,
+export async function makePrint(
+  { source, tools, request }: Tasks['print']['asked'],
   progress: Progress,
-): Promise<MadePaper | Refused> {
+): Promise<PrintMade | Refused> {
   await progress(0, 0);
-  switch (request.kind) {
-    case 'stickers':
-      return stickers(store, id, request, progress);
-    case 'calibration':
-      return calibration(shopStocks(store.shop.shop), request.stock, progress);
-    default:
-      return papers(store, id, { ...request, kind: request.kind }, progress);
-  }
+  const stocks = shopStocks(tools);
+  if (request.kind === 'calibration') return calibration(stocks, request.stock, progress);
+  if (source === null) throw new Error('what is printed of a job is made from its plan');
+  return request.kind === 'stickers'
+    ? stickers(source, stocks, request, progress)
+    : papers(source, { ...request, kind: request.kind }, progress);
 }
 
 /** The page to hold against a stock; it carries no stickers, so that nothing is kept as printed. */
@@ -59,12 +39,12 @@ async function calibration(
   stocks: Stocks,
   stock = DEFAULT_STOCK,
   progress: Progress,
-): Promise<MadePaper | Refused> {
+): Promise<PrintMade | Refused> {
   const pdf = await calibrationPdf(stock, stocks);
   if (pdf === null) return refused('not-made', { reason: noSuchStock(stock, Object.keys(stocks)) });
   await progress(1, 1);
   const title = say('paper.calibration', { stock });
-  return { ok: true, paper: { pdf, title, ...mediaOf(stock, stocks) }, stickers: [], stock };
+  return { ok: true, paper: { pdf, title, ...mediaOf(stock, stocks) }, stickers: '', stock };
 }
 
 function noSuchStock(stock: string, stocks: readonly string[]): Saying {
@@ -72,18 +52,17 @@ function noSuchStock(stock: string, stocks: readonly string[]): Saying {
 }
 
 async function papers(
-  store: Store,
-  id: string,
+  source: PlanSource,
   { kind, paper = 'letter', doors }: PrintRequest & { readonly kind: PaperKind },
   progress: Progress,
-): Promise<MadePaper | Refused> {
-  const plan = explainedPlan(store, id);
+): Promise<PrintMade | Refused> {
+  const plan = planOfPaper(source, kind, doors);
   const made = await papersPdf(plan, { kind, paper, ...(doors === undefined ? {} : { doors }), progress });
   if (made.ok)
     return {
       ok: true,
       paper: { pdf: made.pdf, title: say(`paper.title-${kind}`, { job: plan.job }), media: paper },
-      stickers: [],
+      stickers: '',
       stock: paper,
     };
   return refused('not-made', {
@@ -95,13 +74,12 @@ async function papers(
 }
 
 async function stickers(
-  store: Store,
-  id: string,
+  source: PlanSource,
+  stocks: Stocks,
   { stock = DEFAULT_STOCK, symbol, codes: asked, from }: PrintRequest,
   progress: Progress,
-): Promise<MadePaper | Refused> {
-  const plan = livePlan(jobOf(store, id).plan, store.progress(id));
-  const stocks = shopStocks(store.shop.shop);
+): Promise<PrintMade | Refused> {
+  const plan = planFrom(source);
   const codes = asked?.map((text) => {
     const read = readPartCode(text);
     return read.kind === 'part' ? read.code : text;
@@ -131,9 +109,40 @@ async function stickers(
       stickers: made.stickers,
       ...mediaOf(stock, stocks),
     },
-    stickers: stickersOf(plan, codes),
+    stickers: lines(stickersOf(plan, codes)),
     stock,
   };
+}
+
+/** A sticker that was printed, and a sum of the figures that stand on it. */
+export interface PrintedSticker {
+  readonly code: string;
+  readonly says: string;
+}
+
+/** The stickers of a live plan with these codes, each once; of all its parts where none are named. */
+export function stickersOf({ doors, units }: Plan, codes?: readonly string[]): PrintedSticker[] {
+  const wanted = codes === undefined ? null : new Set(codes);
+  return doors.flatMap(({ parts }) =>
+    parts.flatMap((part) =>
+      wanted === null || wanted.has(part.code) ? [{ code: part.code, says: stickerSays(part, units) }] : [],
+    ),
+  );
+}
+
+/** A line for each: one text goes from thread to thread at once, sixty thousand objects do not. */
+function lines(stickers: readonly PrintedSticker[]): string {
+  return stickers.map(({ code, says }) => `${code} ${says}`).join('\n');
+}
+
+/** The stickers of such lines. */
+export function readLines(text: string): PrintedSticker[] {
+  return text === ''
+    ? []
+    : text.split('\n').map((line) => {
+        const space = line.indexOf(' ');
+        return { code: line.slice(0, space), says: line.slice(space + 1) };
+      });
 }
 
 /** The sheet that a stock is on, by its size; a roll has none. */

@@ -1,0 +1,72 @@
+import { PassThrough, type Readable } from 'node:stream';
+import { once } from 'node:events';
+import { spokenNow } from '#core/words/say.ts';
+import { here } from './here.ts';
+import { Lane } from './lane.ts';
+import type { Task, TaskKind, Tasks, Telling } from './tasks.ts';
+import { Thread } from './thread.ts';
+
+/** A job of more doors is large: its papers are made one at a time, and nothing else waits for them. */
+export const MANY_DOORS = 200;
+
+/** How long a thread stays that has nothing to do: other answers of the same plan come soon, other papers do not. */
+const ANSWERS_STAY_MS = 20_000;
+const PAPERS_STAY_MS = 500;
+
+export interface How {
+  /** Of how many doors it is made. */
+  readonly doors: number;
+  readonly signal: AbortSignal;
+}
+
+const NOTHING_TOLD: Telling = { piece: () => Promise.resolve(), progress: () => Promise.resolve() };
+
+/**
+ * Where the hub has made what takes its time: plans to be answered, reasons, stickers and papers. Two threads do it, one
+ * of them the large papers one after another, the other all the rest; what is not wanted any more ends at once.
+ */
+export class WorkDesk {
+  readonly #large: Lane;
+  readonly #rest: Lane;
+
+  /** `entry` is the built file of a thread; without one all is done in this thread. */
+  constructor(entry: string | null) {
+    const open = () => (entry === null ? here() : new Thread(entry));
+    this.#large = new Lane(open, PAPERS_STAY_MS);
+    this.#rest = new Lane(open, ANSWERS_STAY_MS);
+  }
+
+  /** Does a task; rejects with NotWanted once it is aborted. */
+  async make<K extends TaskKind>(
+    task: Task<K>,
+    { doors, signal }: How,
+    telling: Partial<Telling> = {},
+  ): Promise<Tasks[K]['gives']> {
+    // One of a kind is one of all, which its type does not say; and what it gives hangs on its kind.
+    const one = task as unknown as Task;
+    const answers = one.kind === 'plan' || one.kind === 'door';
+    const lane = doors > MANY_DOORS && !answers ? this.#large : this.#rest;
+    const given = await lane.take(signal, (bench) =>
+      bench.do(one, spokenNow(), { ...NOTHING_TOLD, ...telling }),
+    );
+    return given;
+  }
+
+  /** An answer as it comes, at the pace at which it is read. */
+  stream(task: Task<'plan' | 'door'>, how: How): Readable {
+    const out = new PassThrough();
+    const piece = async (bytes: Uint8Array) => {
+      if (!out.write(bytes)) await once(out, 'drain', { signal: how.signal });
+    };
+    this.make(task, how, { piece }).then(
+      () => out.end(),
+      (error: unknown) => out.destroy(error instanceof Error ? error : new Error(String(error))),
+    );
+    return out;
+  }
+
+  /** Gives up all of it. */
+  async close(): Promise<void> {
+    await Promise.all([this.#large.close(), this.#rest.close()]);
+  }
+}

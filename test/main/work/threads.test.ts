@@ -1,0 +1,185 @@
+import { readdirSync, rmSync } from 'node:fs';
+import { buffer, text } from 'node:stream/consumers';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { StoreBusy } from '#main/store/files/file-port.ts';
+import { NotWanted } from '#main/work/lane.ts';
+import { WorkDesk } from '#main/work/work-desk.ts';
+import { liveHub } from '../hub/live-hub.ts';
+import { builtWorker } from './built-worker.ts';
+
+let built: Awaited<ReturnType<typeof builtWorker>>;
+beforeAll(async () => {
+  built = await builtWorker();
+});
+afterAll(() => rmSync(built.folder, { recursive: true, force: true }));
+
+const JOB = (quantity: number, id = 'hall') => ({
+  format: 1,
+  id,
+  job: 'Hall',
+  units: 'in',
+  doors: [{ mark: 'A', quantity, opening: { width: '16', height: '30' } }],
+});
+
+/** How many threads this process has (Linux). */
+const threads = () => readdirSync('/proc/self/task').length;
+
+test('a thread answers byte for byte what the hub’s own thread would: plans, reasons, stickers, papers', async () => {
+  const own = await liveHub();
+  const other = await liveHub({ worker: built.entry });
+  for (const { ask } of [own, other]) {
+    expect((await ask('POST', '/jobs', JOB(3))).status).toBe(201);
+    expect(
+      (
+        await ask('POST', '/jobs', {
+          ...JOB(230, 'long'),
+          doors: [{ mark: 'L', quantity: 230, opening: { width: '18', height: '30' } }],
+        })
+      ).status,
+    ).toBe(201);
+  }
+  for (const path of [
+    '/jobs/hall?why=1',
+    '/jobs/hall/doors/A-2',
+    '/jobs/hall/doors/A-2?why=1',
+    '/jobs/long',
+    '/jobs/long/doors/L-229',
+    '/jobs/hall/stickers.pdf?stock=roll-4x2',
+    '/jobs/hall/papers.pdf?kind=cards',
+    '/jobs/long/papers.pdf?kind=sheet',
+    '/jobs/hall/papers.pdf?kind=cards&doors=A-2',
+    '/jobs/hall/papers.pdf?kind=templates',
+    '/jobs/hall/stickers.pdf?stock=none',
+    '/jobs/hall/papers.pdf?kind=sheet&doors=B-1',
+  ]) {
+    const [mine, theirs] = await Promise.all(
+      [own, other].map(async ({ hub }) => {
+        const response = await fetch(`${hub.url}/api${path}`, { headers: { 'accept-language': 'de' } });
+        const { status, headers } = response;
+        return {
+          told: [status, headers.get('content-type'), headers.get('x-stickers')],
+          bytes: Buffer.from(await response.arrayBuffer()),
+        };
+      }),
+    );
+    expect(theirs?.told, path).toEqual(mine?.told);
+    expect(mine !== undefined && theirs?.bytes.equals(mine.bytes), path).toBe(true);
+  }
+});
+
+test('a large plan comes in pieces and is what its doors are, each by itself', async () => {
+  const { ask, hub } = await liveHub({ worker: built.entry });
+  await ask('POST', '/jobs', JOB(300));
+  const { body, headers } = await ask('GET', '/jobs/hall');
+  expect(headers.get('content-type')).toBe('application/json; charset=utf-8');
+  const doors = body.doors as { door: string; parts: { code: string }[] }[];
+  expect(doors).toHaveLength(300);
+  expect((await ask('GET', '/jobs/hall/doors/A-300')).body).toEqual(doors[299]);
+  const code = doors[299]?.parts[0]?.code ?? '';
+  const spoiled = {
+    id: '11111111-0000-4000-8000-000000000000',
+    code,
+    station: 'milling',
+    stage: 'mill',
+    mark: 'spoiled',
+  };
+  const marked = await ask('POST', '/marks', { ...spoiled, at: new Date().toISOString() });
+  expect(marked.status).toBe(200);
+  const now = (await ask('GET', '/jobs/hall')).body.doors as typeof doors;
+  expect(now[299]?.parts[0]?.code).toBe(marked.body.replacement);
+  expect(now.slice(0, 299)).toEqual(doors.slice(0, 299));
+  expect(hub.store.replaced('hall')).toEqual({ [code]: marked.body.replacement });
+});
+
+/** What the desk needs to make something of a job of so many doors. */
+async function sourceOf(quantity: number) {
+  const { ask, hub } = await liveHub();
+  await ask('POST', '/jobs', JOB(quantity));
+  const stored = hub.store.jobs.get('hall');
+  if (stored === undefined) throw new Error('the job is there');
+  const { units, profile } = hub.store.shop.shop;
+  return {
+    source: { document: JSON.stringify(stored.document), last: null, replaced: {} },
+    tools: { units, profile },
+  };
+}
+
+test('while a large one is made, small ones pass; what nobody waits for any more ends at once, and the next is made', async () => {
+  const { source, tools } = await sourceOf(2000);
+  const desk = new WorkDesk(built.entry);
+  const before = threads();
+  const gone = new AbortController();
+  const stickers = { kind: 'stickers', source, tools, stock: 'letter-3x10', from: 1 } as const;
+  const ends: string[] = [];
+  const large = desk.make(stickers, { doors: 2000, signal: gone.signal }).then(
+    () => ends.push('made'),
+    (error: unknown) => ends.push(error instanceof NotWanted ? 'given up' : String(error)),
+  );
+  const waiting = new AbortController();
+  const second = desk.make(stickers, { doors: 2000, signal: waiting.signal }).then(
+    () => ends.push('second made'),
+    () => ends.push('second given up'),
+  );
+  const door = { kind: 'door', source, language: 'en', why: true, door: 'A-7', mark: 'A' } as const;
+  const small = JSON.parse(
+    await text(desk.stream(door, { doors: 2000, signal: new AbortController().signal })),
+  ) as { door: string };
+  expect(small.door).toBe('A-7');
+  waiting.abort();
+  await second;
+  expect(ends).toEqual(['second given up']);
+  expect(threads()).toBeGreaterThan(before);
+  gone.abort();
+  await large;
+  expect(ends).toEqual(['second given up', 'given up']);
+  const sheet = await desk.make(
+    { kind: 'papers', source, of: 'sheet', paper: 'a4', doors: ['A-1'] },
+    { doors: 2000, signal: new AbortController().signal },
+  );
+  expect(sheet.ok && Buffer.from(sheet.pdf.subarray(0, 5)).toString()).toBe('%PDF-');
+  await desk.close();
+  await expect.poll(threads, { timeout: 1000, interval: 20 }).toBeLessThanOrEqual(before);
+});
+
+test('a plan that nobody reads on is not made on', async () => {
+  const { source } = await sourceOf(2000);
+  const desk = new WorkDesk(built.entry);
+  const gone = new AbortController();
+  const answer = desk.stream(
+    { kind: 'plan', source, language: 'en', why: false },
+    { doors: 2000, signal: gone.signal },
+  );
+  const first = await new Promise<Buffer>((read) => answer.once('data', read));
+  answer.pause();
+  expect(first.toString('utf8', 0, 20)).toContain('"format":1');
+  await new Promise((later) => setTimeout(later, 500));
+  // Four pieces of a quarter of a megabyte are ahead at most, of fourteen.
+  expect(answer.readableLength).toBeLessThan(2 * 1024 * 1024);
+  gone.abort();
+  await expect(buffer(answer)).rejects.toThrow();
+  await desk.close();
+});
+
+test('what cannot be made fails alone; more than can wait is refused', async () => {
+  const { source } = await sourceOf(2);
+  const desk = new WorkDesk(built.entry);
+  const signal = new AbortController().signal;
+  const door = {
+    kind: 'door',
+    source: { ...source, document: '{}' },
+    language: 'en',
+    why: false,
+    door: 'A-1',
+    mark: 'A',
+  } as const;
+  await expect(desk.make(door, { doors: 2, signal })).rejects.toThrow(/expected/);
+  const good = { ...door, source };
+  const asked = Array.from({ length: 230 }, () =>
+    desk.make(good, { doors: 2, signal: new AbortController().signal }),
+  );
+  const ends = await Promise.allSettled(asked);
+  const refused = ends.flatMap((each) => (each.status === 'rejected' ? [each.reason as unknown] : []));
+  expect(refused.length).toBe(29);
+  for (const error of refused) expect(error).toBeInstanceOf(StoreBusy);
+  await desk.close();
+});

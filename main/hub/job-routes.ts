@@ -13,7 +13,9 @@ import type { Store } from '../store/store.ts';
 import type { StoredJob } from '../store/documents/stored-job.ts';
 import type { Announcer } from './events.ts';
 import { faulty, problem, type Problem } from './problem.ts';
-import type { GivenBy, Serve } from './serve.ts';
+import type { FastifyReply } from 'fastify';
+import { isKnown, planTag } from './plan-tag.ts';
+import type { Asked, GivenBy, Serve } from './serve.ts';
 import { whenGone } from './gone.ts';
 import { planSource } from './plan-source.ts';
 import { MANY_DOORS, type WorkDesk } from '../work/work-desk.ts';
@@ -23,8 +25,19 @@ const MOST_EXPLAINED = 50;
 
 const JSON_TYPE = 'application/json; charset=utf-8';
 
+/** What is asked of a plan, but for what the plan is made from. */
+type PlanTask =
+  | { readonly kind: 'plan'; readonly why: boolean }
+  | { readonly kind: 'door'; readonly door: string; readonly mark: string; readonly why: boolean };
+
 /** Everything under /jobs but its papers. */
-export function jobRoutes(serve: Serve, store: Store, announcer: Announcer, work: WorkDesk): void {
+export function jobRoutes(
+  serve: Serve,
+  store: Store,
+  announcer: Announcer,
+  work: WorkDesk,
+  version: string,
+): void {
   const tell = (id: string, change: 'added' | 'changed' | 'removed') =>
     announcer.tell({ event: 'job', data: { id, change } });
 
@@ -38,37 +51,45 @@ export function jobRoutes(serve: Serve, store: Store, announcer: Announcer, work
     return savedAnswer(saved, 'new');
   });
 
-  serve('GET /jobs/:id', async ({ params, query, language, reply }) => {
-    const stored = jobOf(store, params.id);
+  /** An answer out of a plan: that it is known already, or as it is made, `here` or by another thread. */
+  const answer = <T>(
+    { language, request, reply }: Pick<Asked<'GET /jobs'>, 'language' | 'request' | 'reply'>,
+    stored: StoredJob,
+    task: PlanTask,
+    here?: () => T,
+  ): T | FastifyReply => {
+    const source = planSource(store, stored);
+    const of = JSON.stringify(task);
+    const tag = planTag({ stored, replaced: source.replaced, version, language, of });
+    if (isKnown(request, reply, tag)) return reply.code(304).send();
+    if (here !== undefined) return here();
+    const how = { doors: stored.summary.doors, signal: whenGone(reply) };
+    return reply.type(JSON_TYPE).send(work.stream({ ...task, source, language }, how));
+  };
+
+  serve('GET /jobs/:id', async (asked) => {
+    const stored = jobOf(store, asked.params.id);
     const { doors } = stored.summary;
-    if (query.why === '1' && doors > MOST_EXPLAINED)
+    const why = asked.query.why === '1';
+    if (why && doors > MOST_EXPLAINED)
       throw problem(400, 'api.why-too-many', {
         most: MOST_EXPLAINED,
         doors,
         address: `/api/jobs/${encodeURIComponent(stored.document.id)}/doors/DOOR?why=1`,
       });
-    const why = query.why === '1';
-    if (!why && doors <= MANY_DOORS)
-      return speakPlan(livePlan(stored.plan, store.progress(stored.document.id)), language);
-    const task = { kind: 'plan', source: planSource(store, stored), language, why } as const;
-    return reply.type(JSON_TYPE).send(work.stream(task, { doors, signal: whenGone(reply) }));
+    if (why || doors > MANY_DOORS) return answer<never>(asked, stored, { kind: 'plan', why });
+    return answer(asked, stored, { kind: 'plan', why }, () =>
+      speakPlan(livePlan(stored.plan, store.progress(stored.document.id)), asked.language),
+    );
   });
 
-  serve('GET /jobs/:id/doors/:door', async ({ params, query, language, reply }) => {
-    const stored = jobOf(store, params.id);
-    const { door } = params;
+  serve('GET /jobs/:id/doors/:door', async (asked) => {
+    const stored = jobOf(store, asked.params.id);
+    const { door } = asked.params;
     if (!stored.summary.doorNames.includes(door))
       throw problem(404, 'api.door-unknown', { door: door.slice(0, 20) });
-    const task = {
-      kind: 'door',
-      source: planSource(store, stored),
-      language,
-      why: query.why === '1',
-      door,
-      mark: door.replace(/-\d+$/, ''),
-    } as const;
-    const { doors } = stored.summary;
-    return reply.type(JSON_TYPE).send(work.stream(task, { doors, signal: whenGone(reply) }));
+    const mark = door.replace(/-\d+$/, '');
+    return answer<never>(asked, stored, { kind: 'door', door, mark, why: asked.query.why === '1' });
   });
 
   serve('GET /jobs/:id/file', async ({ params }) => {

@@ -70,7 +70,7 @@ export async function buildService(
       const access = new OfficeAccess(pin);
       const serve = serveOn(api, access);
       const announcer = eventRoutes(api, serve, store, () => troublesOf(parts).length === 0);
-      jobRoutes(serve, store, announcer, parts.work);
+      jobRoutes(serve, store, announcer, parts.work, version);
       markRoutes(serve, store);
       paperRoutes(serve, store, announcer, parts.work);
       stockRoutes(serve, store);

@@ -9,7 +9,7 @@ import {
   measuredAnswer,
   measuredUpdate,
 } from './jobs-api.ts';
-import { doorAnswer, planAnswer } from './plan-api.ts';
+import { doorAnswer, doorsAnswer, planAnswer } from './plan-api.ts';
 import { boardAnswer, jobProgress, markAnswer, markRequest, partAnswer } from './marks-api.ts';
 import {
   backupMade,
@@ -65,6 +65,10 @@ export const ENDPOINTS = {
     does: 'The plan of a job, with the codes of live parts; with why=1, up to 50 doors, the reasons of every setting and by how much it may be off.',
     query: z.object({ why: short }),
     gives: planAnswer,
+  },
+  'GET /jobs/:id/doors': {
+    does: 'The doors of a plan by name, each with the codes of its live parts; those of one tag are alike but for name and codes, so that one of them tells of all.',
+    gives: doorsAnswer,
   },
   'GET /jobs/:id/doors/:door': {
     does: 'One door of a plan; with why=1 the reasons of every setting and by how much it may be off.',

@@ -101,3 +101,22 @@ export const planAnswer = z.object({
 
 /** GET /jobs/:id/doors/:door answers this: one door of a plan. */
 export const doorAnswer = planAnswer.shape.doors.element satisfies z.ZodType<PrintedDoor>;
+
+/** GET /jobs/:id/doors answers this: the doors of a plan in its order, so that no more has to be asked for than one of each tag. */
+export const doorsAnswer = z.object({
+  format: z.literal(1),
+  id: z.string(),
+  job: z.string(),
+  units: z.enum(['in', 'mm']),
+  doors: z.array(
+    z.object({
+      door: z.string(),
+      /** A sum over all that the door says but its name and its codes. */
+      tag: z.string(),
+      /** Of its live parts, in their order. */
+      codes: z.array(z.string()),
+    }),
+  ),
+});
+/** The doors of a plan by name, codes and likeness. */
+export type DoorsAnswer = Readonly<z.infer<typeof doorsAnswer>>;

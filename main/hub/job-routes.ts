@@ -28,6 +28,7 @@ const JSON_TYPE = 'application/json; charset=utf-8';
 /** What is asked of a plan, but for what the plan is made from. */
 type PlanTask =
   | { readonly kind: 'plan'; readonly why: boolean }
+  | { readonly kind: 'doors' }
   | { readonly kind: 'door'; readonly door: string; readonly mark: string; readonly why: boolean };
 
 /** Everything under /jobs but its papers. */
@@ -82,6 +83,10 @@ export function jobRoutes(
       speakPlan(livePlan(stored.plan, store.progress(stored.document.id)), asked.language),
     );
   });
+
+  serve('GET /jobs/:id/doors', async (asked) =>
+    answer<never>(asked, jobOf(store, asked.params.id), { kind: 'doors' }),
+  );
 
   serve('GET /jobs/:id/doors/:door', async (asked) => {
     const stored = jobOf(store, asked.params.id);

@@ -1,6 +1,7 @@
 import { speakDoors, speakPlan } from '#core/telling/speak-plan.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
+import { listDoors } from './list-doors.ts';
 import { makePrint } from './make-print.ts';
 import { planFrom } from './plan-source.ts';
 import { planOfPaper } from './plan-of-paper.ts';
@@ -23,6 +24,10 @@ const DOING: Doing = {
     );
     if (door === undefined) throw new Error('a door that a plan has is in it');
     await telling.piece(Buffer.from(JSON.stringify(door)));
+    return null;
+  },
+  doors: async ({ source, language }, telling) => {
+    await telling.piece(Buffer.from(JSON.stringify(listDoors(planFrom(source), language))));
     return null;
   },
   stickers: async ({ source, tools, stock, from, codes, symbol }, { progress }) => {

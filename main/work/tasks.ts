@@ -19,6 +19,11 @@ export interface Tasks {
     readonly asked: Tasks['plan']['asked'] & { readonly door: string; readonly mark: string };
     readonly gives: null;
   };
+  /** Every door by name, with its codes and which of them are alike. */
+  readonly doors: {
+    readonly asked: { readonly source: PlanSource; readonly language: Language };
+    readonly gives: null;
+  };
   readonly stickers: {
     readonly asked: {
       readonly source: PlanSource;

@@ -44,7 +44,7 @@ export class WorkDesk {
   ): Promise<Tasks[K]['gives']> {
     // One of a kind is one of all, which its type does not say; and what it gives hangs on its kind.
     const one = task as unknown as Task;
-    const answers = one.kind === 'plan' || one.kind === 'door';
+    const answers = one.kind === 'plan' || one.kind === 'door' || one.kind === 'doors';
     const lane = doors > MANY_DOORS && !answers ? this.#large : this.#rest;
     const given = await lane.take(signal, (bench) =>
       bench.do(one, spokenNow(), { ...NOTHING_TOLD, ...telling }),
@@ -53,7 +53,7 @@ export class WorkDesk {
   }
 
   /** An answer as it comes, at the pace at which it is read. */
-  stream(task: Task<'plan' | 'door'>, how: How): Readable {
+  stream(task: Task<'plan' | 'door' | 'doors'>, how: How): Readable {
     const out = new PassThrough();
     const piece = async (bytes: Uint8Array) => {
       if (!out.write(bytes)) await once(out, 'drain', { signal: how.signal });

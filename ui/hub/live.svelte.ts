@@ -11,6 +11,7 @@ import { ask } from './client.ts';
 import { KeptJobs } from './kept-jobs.ts';
 import type { Kept } from './kept-marks.ts';
 import { shop } from './shop.svelte.ts';
+import { planByDoor } from './plan-by-door.ts';
 import { openOutbox } from './outbox.svelte.ts';
 
 /** A job as this screen knows it. The plan carries the codes of the first blanks; replacements are in the progress. */
@@ -156,11 +157,11 @@ class Live {
       const same = known !== undefined && known.line.hash === line.hash && line.id !== changed;
       const params = { id: line.id };
       const [plan, saved, progress] = await Promise.all([
-        same ? null : ask('GET /jobs/:id', { params }),
+        same ? null : planByDoor(line.id, line.doors, known?.plan ?? null),
         same ? null : ask('GET /jobs/:id/file', { params }),
         ask('GET /jobs/:id/progress', { params }),
       ]);
-      const planned = same ? known.plan : plan?.kind === 'ok' ? plan.value : null;
+      const planned = same ? known.plan : plan;
       if (planned === null) continue;
       const confirmed =
         progress.kind === 'ok' ? progress.value : (known?.confirmed ?? emptyProgress(line.id));

@@ -6,7 +6,10 @@ const USUAL_MS = 8000;
 const RECKONING_MS = 30_000;
 
 const PATIENCE_MS: Readonly<Partial<Record<EndpointKey | `${EndpointKey}?${string}`, number>>> = {
+  'GET /jobs/:id': RECKONING_MS,
   'GET /jobs/:id?why=1': RECKONING_MS,
+  'GET /jobs/:id/doors': RECKONING_MS,
+  'GET /jobs/:id/doors/:door': RECKONING_MS,
   'GET /jobs/:id/doors/:door?why=1': RECKONING_MS,
   'GET /jobs/:id/stickers.pdf': RECKONING_MS,
   'POST /backups': RECKONING_MS,

@@ -100,6 +100,7 @@ test('what is answered is what the description says, address by address', { time
   await tell('GET /jobs', '/jobs');
   await tell('POST /marks', '/marks', milled(code));
   await tell('GET /jobs/:id', '/jobs/boot-room?why=1');
+  await tell('GET /jobs/:id/doors', '/jobs/boot-room/doors');
   await tell('GET /jobs/:id/doors/:door', '/jobs/boot-room/doors/LOCKER-1?why=1');
   await tell('GET /jobs/:id/file', '/jobs/boot-room/file');
   const [door] = SMALL_JOB.doors;

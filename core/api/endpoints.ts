@@ -9,6 +9,7 @@ import {
   measuredAnswer,
   measuredUpdate,
 } from './jobs-api.ts';
+import { binAnswer, binRestored } from './bin-api.ts';
 import { doorAnswer, doorsAnswer, planAnswer } from './plan-api.ts';
 import { boardAnswer, jobProgress, markAnswer, markRequest, partAnswer } from './marks-api.ts';
 import {
@@ -82,7 +83,26 @@ export const ENDPOINTS = {
     takes: jobUpdate,
     gives: jobChanged,
   },
-  'DELETE /jobs/:id': { does: 'Removes a job.', office: true, gives: null, status: 204 },
+  'DELETE /jobs/:id': {
+    does: 'Puts a job into the bin, with its codes and marks.',
+    office: true,
+    gives: null,
+    status: 204,
+  },
+  'GET /bin': { does: 'The jobs in the bin, what was put there last first.', gives: binAnswer },
+  'POST /bin/:id/restore': {
+    does: 'Takes a job out of the bin, with its id, codes and marks.',
+    office: true,
+    takes: nothing,
+    gives: binRestored,
+    most: SMALL,
+  },
+  'DELETE /bin/:id': {
+    does: 'Takes a job in the bin away for good.',
+    office: true,
+    gives: null,
+    status: 204,
+  },
   'GET /jobs/:id/file': {
     does: 'The job file as saved, its revision, sizes as they came out, and settings that something was marked by and that are others since.',
     gives: jobFileAnswer,

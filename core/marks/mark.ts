@@ -69,6 +69,7 @@ export const REFUSALS = [
   'malformed',
   'bad-check',
   'unknown-code',
+  'binned',
 ] as const;
 /** Why a mark is not taken, by its stable code. */
 export type Refusal = (typeof REFUSALS)[number];

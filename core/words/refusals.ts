@@ -23,7 +23,11 @@ export const refusalWords = {
   'refusal.unknown-code': 'No job here has a part {code}.',
   'refusal.unknown-code.next':
     'Look at the job’s name on the sticker: was the job removed, or is it another shop’s?',
+  'refusal.binned': 'The job of part {code} is in the bin.',
+  'refusal.binned.next': 'Ask the office to take it out of the bin. Do not cut it meanwhile.',
   'api.job-unknown': 'There is no job {id}.',
+  'api.job-binned': 'The job {id} is in the bin. The office can take it out again.',
+  'api.bin-unknown': 'There is no job {id} in the bin.',
   'api.door-unknown': 'There is no door {door} in this job.',
   'api.why-too-many':
     'Reasons are given for jobs of up to {most} doors at once; this one has {doors}. Ask for one door: {address}.',

@@ -126,17 +126,18 @@ export function jobRoutes(
 
   serve('DELETE /jobs/:id', async ({ params }) => {
     const { id } = jobOf(store, params.id).document;
-    if (!(await store.removeJob(id))) throw unknownJob(id);
+    if (!(await store.binJob(id))) throw unknownJob(id);
     tell(id, 'removed');
     return null;
   });
 }
 
-/** The job of this id, or 404. */
+/** The job of this id, or 404; of one in the bin that is said. */
 export function jobOf(store: Store, id: string): StoredJob {
   const stored = store.jobs.get(id);
-  if (stored === undefined) throw unknownJob(id);
-  return stored;
+  if (stored !== undefined) return stored;
+  if (store.jobs.getBinned(id) !== undefined) throw problem(404, 'api.job-binned', { id: id.slice(0, 70) });
+  throw unknownJob(id);
 }
 
 function unknownJob(id: string): Problem {

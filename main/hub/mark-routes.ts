@@ -2,7 +2,7 @@ import type { PartAnswer } from '#core/api/marks-api.ts';
 import { readPartCode } from '#core/codes/read-code.ts';
 import { isStation } from '#core/stages/stations.ts';
 import type { PlanStage } from '#core/plan/plan.ts';
-import type { Located } from '#core/marks/live-plan.ts';
+import { type Located, locate } from '#core/marks/live-plan.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
 import { own } from '#core/marks/progress.ts';
 import { nextStage, stageStates } from '#core/marks/stage-state.ts';
@@ -15,7 +15,7 @@ export function markRoutes(serve: Serve, store: Store): void {
   serve('GET /parts/:code', async ({ params, query }) => {
     const code = partCodeOf(params.code);
     const known = store.find(code);
-    if (known === null) throw refusal('unknown-code', { code });
+    if (known === null) throw refusal(store.findBinned(code) === null ? 'unknown-code' : 'binned', { code });
     return partAnswer(code, known.stored.summary.job, known.found, known.progress, query.station ?? '');
   });
 
@@ -24,9 +24,11 @@ export function markRoutes(serve: Serve, store: Store): void {
     const marked = await store.mark({ ...body, code });
     if (!marked.ok)
       throw refusal(marked.code, { ...marked.figures, code, stage: body.stage }, marked.missing);
-    const { accepted, progress } = marked;
-    const found = store.find(accepted.replacement?.code ?? accepted.mark.code)?.found;
-    if (found === undefined) throw refusal('unknown-code', { code });
+    const { accepted, progress, stored } = marked;
+    const live = accepted.replacement?.code ?? accepted.mark.code;
+    // One that was answered before its job was put into the bin is answered the same.
+    const found = store.find(live)?.found ?? locate(stored.index, progress, live);
+    if (found === null) throw refusal('unknown-code', { code });
     return {
       code: accepted.mark.code,
       stages: stageStates(found.part, found.door, progress),

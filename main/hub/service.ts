@@ -7,6 +7,7 @@ import { openApi } from '#core/api/openapi.ts';
 import type { PrintDesk } from '../printing/print-desk.ts';
 import type { Restoring } from '../store/archive/restore.ts';
 import { type BackupServices, backupRoutes } from './backup-routes.ts';
+import { binRoutes } from './bin-routes.ts';
 import { guardRequests } from './guard-requests.ts';
 import { answerError, answerErrors } from './errors.ts';
 import { eventRoutes } from './events.ts';
@@ -71,6 +72,7 @@ export async function buildService(
       const serve = serveOn(api, access);
       const announcer = eventRoutes(api, serve, store, () => troublesOf(parts).length === 0);
       jobRoutes(serve, store, announcer, parts.work, version);
+      binRoutes(serve, store, announcer);
       markRoutes(serve, store);
       paperRoutes(serve, store, announcer, parts.work);
       stockRoutes(serve, store);

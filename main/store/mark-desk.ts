@@ -56,7 +56,11 @@ export class MarkDesk {
     const seq = this.#store.open().folded.ids.find(mark.id);
     if (seq !== undefined) return this.#again(seq, mark);
     const whose = whoseCode(this.#store.open(), mark.code);
-    if (whose === null) return { ok: false, code: 'unknown-code' };
+    if (whose === null)
+      return {
+        ok: false,
+        code: binnedOwner(this.#store.open(), mark.code) === null ? 'unknown-code' : 'binned',
+      };
     const { stored, door } = whose;
     const key = `${stored.document.id}\n${door}`;
     const before = this.#pending.get(key) ?? this.#store.open().folded.book.door(stored.document.id, door);
@@ -105,7 +109,8 @@ export class MarkDesk {
     if (entry?.kind !== 'mark' || contentOf(entry.mark.mark) !== contentOf(mark))
       return { ok: false, code: 'id-reused' };
     const accepted: AcceptedMark = { seq, ...entry.mark };
-    const stored = jobs.get(accepted.job);
+    // It was answered while its job was there: that holds, though the job is in the bin by now.
+    const stored = jobs.get(accepted.job) ?? jobs.getBinned(accepted.job);
     if (stored === undefined) return { ok: false, code: 'unknown-code' };
     const now = folded.book.door(accepted.job, accepted.door);
     return { ok: true, accepted, stored, progress: progressAt(now, accepted) };
@@ -133,4 +138,15 @@ export function whoseCode(
   const replaced = folded.replacements.get(code);
   const stored = replaced === undefined ? undefined : jobs.get(replaced.job);
   return replaced === undefined || stored === undefined ? null : { stored, door: replaced.door };
+}
+
+/** The job in the bin that a code belongs to, of a part in its plan or of one that took its place; null where there is none. */
+export function binnedOwner(
+  { jobs, folded }: Pick<OpenFolder, 'jobs' | 'folded'>,
+  code: string,
+): StoredJob | null {
+  const replaced = folded.replacements.get(code);
+  return (
+    jobs.binnedOwnerOf(code) ?? (replaced === undefined ? undefined : jobs.getBinned(replaced.job)) ?? null
+  );
 }

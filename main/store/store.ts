@@ -14,7 +14,7 @@ import type { LogPlace } from './log/read-log.ts';
 import { LOG_FORMAT, type LogEntry, readEntry } from './log/log-entry.ts';
 import { countDamaged } from './log/count-damaged.ts';
 import { renewLog } from './log/renew-log.ts';
-import { MarkDesk, type Marked, whoseCode } from './mark-desk.ts';
+import { binnedOwner, MarkDesk, type Marked, whoseCode } from './mark-desk.ts';
 import { JOBS_NAME, LOG_NAME, SHOP_NAME, SNAPSHOT_NAME } from './files/folder-names.ts';
 import { openFolder, type OpenFolder } from './open-folder.ts';
 import type { Printed, PrintRecord } from './folded/print-record.ts';
@@ -132,7 +132,7 @@ export class Store {
     return {
       seq: log.lastSeq,
       bytes: log.answered.bytes,
-      jobs: jobs.all().length,
+      jobs: jobs.count,
       damaged: Math.max(this.#damagedBefore, this.#damaged),
       shop: shop.document.revision > 0,
       pin: this.#pin,
@@ -312,8 +312,7 @@ export class Store {
         join(folder, SNAPSHOT_NAME),
         { path: log.path, start: { place: log.answered, index: log.index } },
         folded,
-        jobs
-          .all()
+        [...jobs.all(), ...jobs.bin()]
           .filter(({ faults }) => faults.length === 0)
           .map(({ summary }) => summary),
         version,
@@ -336,9 +335,24 @@ export class Store {
     }
   }
 
+  /** Puts a job into the bin: its document stays, so its codes and marks do. False where there is none. */
+  binJob(id: string): Promise<boolean> {
+    return this.change(() => this.jobs.toBin(id));
+  }
+
+  /** Takes a job out of the bin again, as it was. False where there is none. */
+  restoreJob(id: string): Promise<boolean> {
+    return this.change(() => this.jobs.fromBin(id));
+  }
+
+  /** The job in the bin that a code stands or stood for; null where there is none. */
+  findBinned(code: string): StoredJob | null {
+    return binnedOwner(this.#open, code);
+  }
+
   /** Takes a job away, for good. It is written down first that there is one less, so that it is not missed. */
   removeJob(id: string): Promise<boolean> {
-    const left = () => this.#standing.write({ jobs: this.jobs.all().length - 1 });
+    const left = () => this.#standing.write({ jobs: this.jobs.count - 1 });
     return this.change(() => this.jobs.remove(id, left));
   }
 

@@ -2,7 +2,7 @@ import { stageIs } from '#core/stages/stage-id.ts';
 import { acceptedMark } from '#core/api/marks-api.ts';
 import { jobEvent, type JobLine } from '#core/api/jobs-api.ts';
 import { indexParts, type Located, locate, type PartIndex } from '#core/marks/live-plan.ts';
-import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
+import type { AcceptedMark, JobProgress, Refusal } from '#core/marks/mark.ts';
 import { emptyProgress, foldMarks, own } from '#core/marks/progress.ts';
 import type { AsMarked } from '#core/measured/as-marked.ts';
 import type { Plan } from '#core/plan/plan.ts';
@@ -90,7 +90,7 @@ class Live {
     const events = new EventSource('/api/events');
     this.#events = events;
     events.addEventListener('open', () => {
-      void this.reload();
+      void this.reload().then(() => this.#sendBinned());
       void shop.reload();
     });
     events.addEventListener('shop', () => void shop.reload());
@@ -100,7 +100,7 @@ class Live {
       this.hearBeat(String(event.data));
       if (this.away) void this.reload();
       this.away = false;
-      if (this.outbox.kept.length > this.outbox.refused.length) void this.outbox.send();
+      if (this.outbox.kept.some(({ refused }) => refused === undefined)) void this.outbox.send();
     });
     events.addEventListener('mark', (event) => {
       const read = acceptedMark.safeParse(JSON.parse(String(event.data)));
@@ -108,7 +108,8 @@ class Live {
     });
     events.addEventListener('job', (event) => {
       const read = jobEvent.safeParse(JSON.parse(String(event.data)));
-      if (read.success) void this.reload(read.data.id);
+      if (!read.success) return;
+      void this.reload(read.data.id).then(() => this.#sendBinned());
     });
     events.addEventListener('error', () => {
       void ask('GET /health').then(({ kind }) => {
@@ -120,6 +121,10 @@ class Live {
       events.close();
       setTimeout(() => this.#connect(), 1000);
     });
+  }
+
+  async #sendBinned(): Promise<void> {
+    if (this.outbox.binned.length > 0) await this.outbox.sendBinned().catch(() => undefined);
   }
 
   /** A beat says too whether the hub is well; what is wrong where it is not, it is asked. */
@@ -206,12 +211,13 @@ class Live {
     await this.reload();
   }
 
-  /** Opens the job that a code belongs to, where the hub knows one. Is the part known now? */
-  async bring(code: string): Promise<boolean> {
+  /** Opens the job that a code belongs to, where the hub knows one. Is the part known now, or its job in the bin? */
+  async bring(code: string): Promise<'known' | 'binned' | 'unknown'> {
     const answer = this.away ? null : await ask('GET /parts/:code', { params: { code } });
-    if (answer?.kind !== 'ok') return false;
+    if (answer?.kind === 'refused' && answer.refusal.code === ('binned' satisfies Refusal)) return 'binned';
+    if (answer?.kind !== 'ok') return 'unknown';
     await this.open(answer.value.job.id);
-    return this.find(code) !== null;
+    return this.find(code) === null ? 'unknown' : 'known';
   }
 
   /** Brings the copy in the browser's database up to date. */

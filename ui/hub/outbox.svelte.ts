@@ -1,4 +1,4 @@
-import type { Mark } from '#core/marks/mark.ts';
+import type { Mark, Refusal } from '#core/marks/mark.ts';
 import { type AnswerOf, ask } from './client.ts';
 import { dependents, heldBack, nextToSend } from './sending-order.ts';
 import { type Kept, KeptMarks } from './kept-marks.ts';
@@ -24,6 +24,8 @@ export interface Around {
 
 const PATIENCE_MS = 3000;
 const LOCK = 'shoulderline.outbox';
+/** The hub's code for a mark of a job in the bin. */
+const BINNED: Refusal = 'binned';
 
 /**
  * Every mark of this screen goes through here: first into the browser's database, then to the hub, one after another
@@ -40,9 +42,25 @@ export class Outbox {
     this.#around = around;
   }
 
-  /** Marks that were refused after they had been kept: a person settles them. */
+  /** Marks that were refused after they had been kept: a person settles them, but for those that wait for the bin. */
   get refused(): readonly Kept[] {
-    return this.kept.filter(({ refused }) => refused !== undefined);
+    return this.kept.filter(({ refused }) => refused !== undefined && refused.code !== BINNED);
+  }
+
+  /** Marks of jobs that are in the bin: nothing is to be decided of them, and they count once their job is back. */
+  get binned(): readonly Kept[] {
+    return this.kept.filter(({ refused }) => refused?.code === BINNED);
+  }
+
+  /** Something has happened to the jobs: what waits for one in the bin is sent once more. */
+  async sendBinned(): Promise<void> {
+    for (const each of this.binned) {
+      const { refused: _refused, ...bare } = each;
+      await this.#around.marks.change(bare);
+      this.#around.shown(bare);
+    }
+    await this.#look();
+    await this.send();
   }
 
   /** Takes up what an earlier page left, and sends it. What stands on a refused mark is not shown as made. */

@@ -39,6 +39,13 @@ export const SOUNDS: Readonly<Record<string, readonly Tone[]>> = {
     [0, 50],
     [300, 90],
   ],
+  binned: [
+    [300, 90],
+    [0, 50],
+    [300, 90],
+    [0, 50],
+    [220, 360],
+  ],
   'other-door': [
     [390, 120],
     [520, 120],

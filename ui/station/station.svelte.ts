@@ -116,7 +116,10 @@ export class Station {
 
   /** A code of no current job: perhaps of one that is finished, which the hub knows. */
   async #bring(code: string): Promise<void> {
-    if (await live.bring(code)) this.scan(code);
+    const brought = await live.bring(code);
+    if (brought === 'known') this.scan(code);
+    else if (brought === 'binned')
+      this.#tell(sheet('binned', say('message.binned', { code }), say('message.binned.next')));
     else this.#tell(banner('unknown-code', say('message.unknown-code', { code })));
   }
 

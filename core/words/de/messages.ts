@@ -20,6 +20,8 @@ export const messages: Words = {
   'message.malformed': 'Das ist kein Code eines Teils: „{text}“. Den Aufkleber eines Teils scannen.',
   'message.half': 'Nur ein halber Code kam an: „{text}“. Noch einmal scannen.',
   'message.unknown-code': 'Kein Auftrag hier hat ein Teil {code}.',
+  'message.binned': 'Im Papierkorb: Teil {code}. Sein Auftrag wurde dorthin gelegt.',
+  'message.binned.next': 'Im Büro fragen. Nicht schneiden, bis der Auftrag zurückgeholt ist.',
   'message.other-door': '{part} gehört zu {door}, nicht zu {here}.',
   'message.other-door.next': 'Zu {door} legen und mit {here} weitermachen.',
   'message.replacement': '{what} ist Ausschuss.',
@@ -57,6 +59,8 @@ export const messages: Words = {
   'refusal.unknown-code': 'Kein Auftrag hier hat ein Teil {code}.',
   'refusal.unknown-code.next':
     'Den Namen des Auftrags auf dem Aufkleber ansehen: wurde er entfernt, oder ist er von einer anderen Werkstatt?',
+  'refusal.binned': 'Der Auftrag von Teil {code} liegt im Papierkorb.',
+  'refusal.binned.next': 'Das Büro bitten, ihn zurückzuholen. Bis dahin nicht schneiden.',
   'trouble.title': 'Dieser Bildschirm konnte nicht gezeichnet werden',
   'trouble.screen':
     'Der Fehler liegt im Programm, nicht an dir. Alle Meldungen und Aufträge, die gespeichert waren, sind noch da. Noch einmal versuchen; bleibt es so, neu laden, und dem Büro sagen, was du zuletzt getan hast.',

@@ -45,7 +45,7 @@ export function archiveLines(store: Store, version: string): AsyncGenerator<stri
   return linesOf(
     { archive: ARCHIVE_FORMAT, version, made: new Date().toISOString() },
     store.shop.document,
-    store.jobs.all(),
+    [...store.jobs.all(), ...store.jobs.bin()],
     log,
     log.answered,
   );

@@ -115,6 +115,6 @@ async function readBack(
   const [trouble] = opened.jobs.troubles;
   if (trouble !== undefined) throw new ArchiveFault(`a job cannot be opened: ${trouble.reason}`);
   const { damaged, torn, lines } = opened.scanned;
-  if (damaged.length > 0 || torn > 0 || lines !== entries || opened.jobs.all().length !== jobs)
+  if (damaged.length > 0 || torn > 0 || lines !== entries || opened.jobs.count !== jobs)
     throw new StoreTrouble('what was unpacked does not read back as it was');
 }

@@ -24,6 +24,8 @@ export const jobDocument = z.object({
   measured: z.record(z.string(), z.unknown()),
   /** Settings that something was marked by and that are others since. */
   asMarked: z.array(asMarked),
+  /** When it was put into the bin; null while it is not there. A job never put there may lack it. */
+  binned: z.string().nullable().default(null),
 });
 export type JobDocument = z.infer<typeof jobDocument>;
 

@@ -22,6 +22,7 @@ const EMPTY: JobDocument = {
   profile: {},
   measured: {},
   asMarked: [],
+  binned: null,
 };
 
 /** The jobs' documents in a folder, a file each, named by a hash of the job's id, with its last plan beside it. */

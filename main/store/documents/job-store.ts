@@ -20,7 +20,7 @@ import { DOCUMENT_FORMAT, type JobDocument } from './job-document.ts';
 import type { JobSummary } from './job-summary.ts';
 import { planDocument } from './plan-document.ts';
 import { reopen } from './reopen.ts';
-import { openJob, type StoredJob, withAsMarked, withLastPlan } from './stored-job.ts';
+import { openJob, type StoredJob, withAsMarked, withBinned, withLastPlan } from './stored-job.ts';
 import { Turns } from '../files/turns.ts';
 
 export type Saved =
@@ -47,14 +47,15 @@ interface ReadJob extends FoundDocument<JobDocument> {
   readonly planned: boolean;
 }
 
-/** The jobs, a document each with its plan beside it. */
+/** The jobs, a document each with its plan beside it; those in the bin are kept whole, and are in no list but its own. */
 export class JobStore {
   readonly #documents: JobDocuments;
   /** Of the program: kept with the plans that it makes. */
   readonly #version: string;
   readonly #profileFor: ProfileFor;
   readonly #progressOf: (job: string) => JobProgress;
-  readonly #jobs = new Map<string, StoredJob>();
+  #jobs = new Map<string, StoredJob>();
+  readonly #bin = new Map<string, StoredJob>();
   readonly #kept = new Map<string, KeptDocument<JobDocument>>();
   readonly #owners = new Map<string, string>();
   readonly #turns = new Turns();
@@ -132,10 +133,31 @@ export class JobStore {
     return [...this.#jobs.values()];
   }
 
-  /** The job whose first blank carries this code. */
+  /** The job whose first blank carries this code, unless it is in the bin. */
   ownerOf(code: string): StoredJob | undefined {
     const id = this.#owners.get(code);
     return id === undefined ? undefined : this.#jobs.get(id);
+  }
+
+  /** The same of those in the bin. */
+  binnedOwnerOf(code: string): StoredJob | undefined {
+    const id = this.#owners.get(code);
+    return id === undefined ? undefined : this.#bin.get(id);
+  }
+
+  /** A job in the bin. */
+  getBinned(id: string): StoredJob | undefined {
+    return this.#bin.get(id);
+  }
+
+  /** What is in the bin, what was put there last first. */
+  bin(): StoredJob[] {
+    return [...this.#bin.values()].sort((a, b) => binnedOf(b).localeCompare(binnedOf(a)));
+  }
+
+  /** How many jobs' documents there are, those in the bin among them. */
+  get count(): number {
+    return this.#jobs.size + this.#bin.size;
   }
 
   /** Saves a new job. Where its codes exist already it gets a fresh id. `seen` tells of ids that were used before and removed. */
@@ -149,7 +171,7 @@ export class JobStore {
       let id = read.value.id;
       let codesChanged = false;
       for (;;) {
-        if (!this.#jobs.has(id) && !seen(id)) {
+        if (!this.#jobs.has(id) && !this.#bin.has(id) && !seen(id)) {
           const opened = openJob({
             format: DOCUMENT_FORMAT,
             id,
@@ -159,6 +181,7 @@ export class JobStore {
             profile,
             measured: {},
             asMarked: [],
+            binned: null,
           });
           if (!opened.ok) return { kind: 'faults', faults: opened.faults };
           if (!opened.value.summary.codes.some((code) => this.#owners.has(code))) {
@@ -174,7 +197,7 @@ export class JobStore {
 
   /** Now, but after every other job, whatever a clock that was set back says: jobs stand in this order. */
   #addedNow(): string {
-    const times = this.all().map(({ document }) => Date.parse(document.added ?? ''));
+    const times = [...this.all(), ...this.bin()].map(({ document }) => Date.parse(document.added ?? ''));
     const last = times.reduce((most, time) => (time > most ? time : most), 0);
     return new Date(Math.max(Date.now(), last + 1)).toISOString();
   }
@@ -240,14 +263,43 @@ export class JobStore {
     });
   }
 
-  /** Takes a job away, after `before`. False where there is none. */
+  /** Puts a job into the bin, with all that is kept of it, or takes it out again. False where there is none. */
+  toBin(id: string): Promise<boolean> {
+    return this.#turns.take(() => this.#move(this.#jobs.get(id), new Date().toISOString()));
+  }
+
+  fromBin(id: string): Promise<boolean> {
+    return this.#turns.take(() => this.#move(this.#bin.get(id), null));
+  }
+
+  async #move(stored: StoredJob | undefined, binned: string | null): Promise<boolean> {
+    if (stored === undefined) return false;
+    const document = this.#kept.get(stored.document.id);
+    if (document === undefined) throw new Error('every job has its document');
+    const moved = withBinned(stored, binned);
+    document.data = moved.document;
+    try {
+      await document.write();
+    } catch (error) {
+      document.data = stored.document;
+      throw error;
+    }
+    this.#keep(moved, document);
+    // One that comes back stands where it stood.
+    if (binned === null)
+      this.#jobs = new Map([...this.#jobs].sort(([, a], [, b]) => addedOf(a).localeCompare(addedOf(b))));
+    return true;
+  }
+
+  /** Takes a job away for good, out of the bin too, after `before`. False where there is none. */
   remove(id: string, before: () => Promise<void> = () => Promise.resolve()): Promise<boolean> {
     return this.#turns.take(async () => {
-      const stored = this.#jobs.get(id);
+      const stored = this.#jobs.get(id) ?? this.#bin.get(id);
       if (stored === undefined) return false;
       await before();
       await this.#documents.remove(id);
       this.#jobs.delete(id);
+      this.#bin.delete(id);
       this.#kept.delete(id);
       for (const code of stored.summary.codes) this.#owners.delete(code);
       return true;
@@ -271,7 +323,9 @@ export class JobStore {
   #keep(stored: StoredJob, document: KeptDocument<JobDocument>): void {
     const { id } = stored.document;
     for (const code of this.#jobs.get(id)?.summary.codes ?? []) this.#owners.delete(code);
-    this.#jobs.set(id, stored);
+    const [into, outOf] = stored.document.binned === null ? [this.#jobs, this.#bin] : [this.#bin, this.#jobs];
+    outOf.delete(id);
+    into.set(id, stored);
     this.#kept.set(id, document);
     for (const code of stored.summary.codes) this.#owners.set(code, id);
   }
@@ -288,6 +342,10 @@ function measuredOf({ document, summary }: StoredJob, now: Job): Tree {
 function sizesIn({ measured, file }: JobDocument): Measured {
   const read = readMeasured(measured, file.units === 'mm' ? 'mm' : 'in');
   return read.ok ? read.value : NOTHING_MEASURED;
+}
+
+function binnedOf({ document }: StoredJob): string {
+  return `${document.binned ?? ''} ${document.id}`;
 }
 
 function addedOf({ document }: StoredJob): string {

@@ -22,6 +22,14 @@ export class StoredJob {
     this.#opened = plan === null ? null : { plan, index: indexParts(plan) };
   }
 
+  /** The same plan, opened or not, for a document that differs in nothing that a plan hangs on. */
+  with(document: JobDocument): StoredJob {
+    const { summary, faults } = this;
+    const same = new StoredJob(document, summary, null, faults);
+    same.#opened = this.#opened;
+    return same;
+  }
+
   /** With the codes of the first blanks. Reckoned when it is first asked for. */
   get plan(): Plan {
     return this.#open().plan;
@@ -66,6 +74,11 @@ export function withAsMarked(stored: StoredJob, asMarked: JobDocument['asMarked'
   return new StoredJob(kept, { ...summary, hash: hashOf(kept) }, plan, faults);
 }
 
+/** The same job put into the bin, or taken out of it (null): nothing of its plan hangs on that. */
+export function withBinned(stored: StoredJob, binned: string | null): StoredJob {
+  return stored.with({ ...stored.document, binned });
+}
+
 function summaryOf(document: JobDocument, hash: string, { job, units, doors }: Plan): JobSummary {
   const { due } = document.file;
   const codes = doors.flatMap(({ parts }) => parts.map(({ code }) => code));
@@ -82,6 +95,9 @@ function summaryOf(document: JobDocument, hash: string, { job, units, doors }: P
   };
 }
 
+/** In the bin or not, a job is the same. */
 function hashOf(document: JobDocument): string {
-  return createHash('sha256').update(documentText(document)).digest('base64');
+  return createHash('sha256')
+    .update(documentText({ ...document, binned: null }))
+    .digest('base64');
 }

@@ -23,6 +23,8 @@ test('with no PIN everything is open; with one the office’s writes need it, ma
     ['PUT', '/jobs/boot-room', { revision: 1, file: SMALL_JOB }],
     ['PUT', '/jobs/boot-room/measured', { revision: 1, measured: {} }],
     ['DELETE', '/jobs/boot-room'],
+    ['POST', '/bin/boot-room/restore', {}],
+    ['DELETE', '/bin/boot-room'],
     ['PUT', '/shop', {}],
     ['PUT', '/pin', { pin: null }],
     ['GET', '/backups'],

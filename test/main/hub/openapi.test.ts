@@ -146,6 +146,10 @@ test('what is answered is what the description says, address by address', { time
   const everything = await tell('GET /export', '/export');
   await tell('POST /import', '/import', archiveText(everything));
   await tell('DELETE /jobs/:id', '/jobs/boot-room');
+  await tell('GET /bin', '/bin');
+  await tell('POST /bin/:id/restore', '/bin/boot-room/restore', {});
+  await tell('DELETE /jobs/:id', '/jobs/boot-room');
+  await tell('DELETE /bin/:id', '/bin/boot-room');
   await tell('GET /openapi.json', '/openapi.json');
   const left = Object.keys(ENDPOINTS).filter((key) => !told.has(key));
   // An endless stream, and what only a shell answers: both have tests of their own.

@@ -19,6 +19,8 @@ function mark(code: string, stage: string): Omit<Kept, 'order'> {
 function world() {
   const received: Mark[] = [];
   const refuse = new Set<string>();
+  /** Jobs that are in the bin. */
+  const bin = new Set<string>();
   const state = { away: false };
   const marks = new KeptMarks('test', new IDBFactory());
   const shown = new Set<string>();
@@ -28,6 +30,8 @@ function world() {
       if (state.away) return { kind: 'away' };
       if (refuse.has(sent.stage))
         return { kind: 'refused', status: 409, refusal: { code: 'already-done', message: 'done already' } };
+      if (bin.has(sent.code))
+        return { kind: 'refused', status: 409, refusal: { code: 'binned', message: 'in the bin' } };
       received.push(sent);
       return { kind: 'ok', value: { code: sent.code, stages: [], next: null } };
     },
@@ -35,7 +39,7 @@ function world() {
     taken: (id) => shown.delete(id),
     dropped: (id) => shown.delete(id),
   };
-  return { received, refuse, state, marks, shown, around };
+  return { received, refuse, bin, state, marks, shown, around };
 }
 
 test('a mark is taken by the hub and nothing stays kept', async () => {
@@ -146,4 +150,39 @@ test('a stage of the whole door stands on every kept mark of its parts', () => {
   expect(dependents(kept, first).map(({ order }) => order)).toEqual([3]);
   expect(nextToSend(kept)?.order).toBe(2);
   expect(nextToSend(kept.slice(2))?.order).toBe(3);
+});
+
+test('a kept mark of a job in the bin asks nobody, waits, and counts once the job is back, what stands on it too', async () => {
+  const { around, received, bin, state, marks, shown } = world();
+  const outbox = new Outbox(around);
+  state.away = true;
+  for (const stage of ['mill', 'bead']) await outbox.post(mark('AAA', stage));
+  await outbox.post(mark('BBB', 'mill'));
+  bin.add('AAA');
+  state.away = false;
+  await outbox.send();
+  expect(received.map(({ code }) => code)).toEqual(['BBB']);
+  expect(outbox.refused).toEqual([]);
+  expect(outbox.binned).toMatchObject([{ mark: { stage: 'mill' }, refused: { code: 'binned' } }]);
+  expect(await marks.all()).toHaveLength(2);
+  expect(shown.size).toBe(0);
+  await outbox.sendBinned();
+  expect(outbox.binned).toHaveLength(1);
+  bin.clear();
+  const after = new Outbox(around);
+  await after.open();
+  expect(after.binned).toHaveLength(1);
+  await after.sendBinned();
+  expect(received.map(({ code, stage }) => `${code} ${stage}`)).toEqual(['BBB mill', 'AAA mill', 'AAA bead']);
+  expect(await marks.all()).toEqual([]);
+});
+
+test('a mark that somebody makes just as its job goes into the bin is told to them, and not kept', async () => {
+  const { around, bin, marks } = world();
+  bin.add('AAA');
+  expect(await new Outbox(around).post(mark('AAA', 'mill'))).toMatchObject({
+    kind: 'refused',
+    code: 'binned',
+  });
+  expect(await marks.all()).toEqual([]);
 });

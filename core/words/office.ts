@@ -165,7 +165,7 @@ export const officeWords = {
   'office.from.note': 'It follows what is printed. For a fresh sheet: 1.',
   'office.print': 'Open the stickers to print',
   'office.edit': 'Change',
-  'office.delete': 'Remove',
+  'office.delete': 'To the bin',
   'office.cancel': 'Keep it',
   'office.show': 'Show',
   'office.preview': 'The door drawn',

@@ -42,7 +42,9 @@ test('a finished job is not loaded by a station, but a scan of one of its parts 
     expect(asked).toContain(`/api/jobs/${id}`);
 
     await page.goto(`${hub.url}/office`);
-    await expect(page.locator(`[data-job="${id}"]`)).toContainText('finished');
+    await expect(page.locator(`[data-job="${id}"]`)).toHaveCount(0);
+    await page.click('[data-action="finished-jobs"]');
+    await expect(page.locator(`[data-finished-jobs] [data-job="${id}"]`)).toContainText('finished');
     await page.locator(`[data-job="${id}"] [data-action="show-job"]`).click();
     await expect(page.locator('main')).toContainText('PANTRY-1');
   } finally {

@@ -67,7 +67,7 @@ beforeEach(() => {
         JSON.stringify(
           path.endsWith('/session')
             ? { pin: false, open: true }
-            : path.endsWith('/stickers')
+            : path.endsWith('/stickers') || path.endsWith('/bin')
               ? { jobs: [] }
               : {},
         ),

@@ -100,12 +100,12 @@ async function askToRemove(): Promise<{ remove: ReturnType<typeof vi.fn> }> {
   live.lines = [...live.jobs.values()].map(({ line }) => line);
   const remove = vi.fn(async () => undefined);
   render(JobList, { shown: null, ...OPENERS, edit: async () => undefined, remove });
-  await fireEvent.click(await screen.findByRole('button', { name: 'Remove' }));
+  await fireEvent.click(await screen.findByRole('button', { name: 'To the bin' }));
   await screen.findByRole('alertdialog');
   return { remove };
 }
 
-test('before a running job is removed it is said what goes with it, and a second tap removes it', async () => {
+test('before a running job goes into the bin it is said what goes with it, and a second tap puts it there', async () => {
   progress = {
     ...emptyProgress('x'),
     parts: {
@@ -119,11 +119,11 @@ test('before a running job is removed it is said what goes with it, and a second
   const told = [...document.querySelectorAll('[data-goes]')].map((each) => each.textContent);
   expect(told).toEqual(['1 finished door', '1 door begun', '4 marks', '1 printed sticker']);
   expect(remove).not.toHaveBeenCalled();
-  await fireEvent.click(screen.getByRole('button', { name: 'Remove it with all of this' }));
+  await fireEvent.click(screen.getByRole('button', { name: 'Into the bin with all of this' }));
   expect(remove).toHaveBeenCalledOnce();
 });
 
-test('a job that nothing was done of is kept or removed with a second tap too', async () => {
+test('a job that nothing was done of is kept or put into the bin with a second tap too', async () => {
   progress = emptyProgress('x');
   const { remove } = await askToRemove();
   await screen.findByText(/Nothing of it is marked or printed/);

@@ -55,3 +55,17 @@ test('of several faults the first is told, and how many there are; a job without
   );
   expect(document.querySelector('[data-attention="quay"]')).toBeNull();
 });
+
+test('a finished job is put away into a list of its own, and one with faults is not', async () => {
+  listed([
+    line,
+    { ...line, id: 'quay', job: 'Quay', left: 2 },
+    { ...line, id: 'loft', job: 'Loft', faults: [fault] },
+  ]);
+  const shown = () =>
+    [...document.querySelectorAll('[data-job]')].map((each) => each.getAttribute('data-job'));
+  expect(shown()).toEqual(['quay', 'loft']);
+  await fireEvent.click(screen.getByText('Finished jobs (1)'));
+  expect(shown()).toEqual(['quay', 'loft', 'rope-walk']);
+  expect(document.querySelector('[data-finished-jobs]')?.textContent).toContain('finished');
+});

@@ -33,6 +33,7 @@ import {
   printTaken,
   toPrintAnswer,
 } from './prints-api.ts';
+import { goBack, revisionsAnswer } from './revisions-api.ts';
 import { shopAnswer, shopUpdate } from './shop-api.ts';
 import { stocksAnswer } from './stocks-api.ts';
 
@@ -114,6 +115,18 @@ export const ENDPOINTS = {
     takes: measuredUpdate,
     gives: measuredAnswer,
     most: 1024 * 1024,
+  },
+  'GET /jobs/:id/revisions': {
+    does: 'The last saves of a job, the newest first, each with what it changed, and which of them can be gone back to.',
+    gives: revisionsAnswer,
+  },
+  'POST /jobs/:id/revisions/:revision/restore': {
+    does: 'Saves a job as it was at an earlier revision, over the revision seen; answers as a save of a changed file does. With dry=1 nothing is saved.',
+    office: true,
+    query: dryRun,
+    takes: goBack,
+    gives: jobChanged,
+    most: SMALL,
   },
   'GET /jobs/:id/progress': { does: 'What has happened to a job’s parts and doors.', gives: jobProgress },
   'GET /jobs/:id/stickers.pdf': {

@@ -5,6 +5,7 @@ import type { LostMarks } from '../marks/lost-marks.ts';
 import type { AsMarked } from '../measured/as-marked.ts';
 import type { Disagreement } from '../measured/disagreements.ts';
 import { heldTo } from './held-to.ts';
+import { personName } from './marks-api.ts';
 
 const settingValue = z.union([z.string(), z.number()]);
 
@@ -98,7 +99,11 @@ export type JobChanged = z.infer<typeof jobChanged>;
 export const dryRun = z.object({ dry: z.enum(['0', '1']).optional() });
 
 /** PUT /jobs/:id takes this. */
-export const jobUpdate = z.strictObject({ revision: z.number().int().nonnegative(), file: z.unknown() });
+export const jobUpdate = z.strictObject({
+  revision: z.number().int().nonnegative(),
+  file: z.unknown(),
+  by: personName.exactOptional(),
+});
 
 const measured = z.record(z.string(), z.unknown());
 
@@ -125,7 +130,11 @@ export const jobFileAnswer = z.object({
 });
 
 /** PUT /jobs/:id/measured takes this: sizes as they came out, read by core, which gives its faults by name. */
-export const measuredUpdate = z.strictObject({ revision: z.number().int().nonnegative(), measured });
+export const measuredUpdate = z.strictObject({
+  revision: z.number().int().nonnegative(),
+  measured,
+  by: personName.exactOptional(),
+});
 
 /** PUT /jobs/:id/measured answers this: settings that were cut already and no longer agree. */
 export const measuredAnswer = z.object({ revision: z.number(), ...disagreeing });

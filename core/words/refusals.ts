@@ -27,6 +27,7 @@ export const refusalWords = {
   'refusal.binned.next': 'Ask the office to take it out of the bin. Do not cut it meanwhile.',
   'api.job-unknown': 'There is no job {id}.',
   'api.job-binned': 'The job {id} is in the bin. The office can take it out again.',
+  'api.revision-unknown': 'Revision {revision} of this job is not kept.',
   'api.bin-unknown': 'There is no job {id} in the bin.',
   'api.door-unknown': 'There is no door {door} in this job.',
   'api.why-too-many':

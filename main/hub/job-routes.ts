@@ -107,17 +107,41 @@ export function jobRoutes(
   serve('PUT /jobs/:id', async ({ params, query, body }) => {
     const { id } = jobOf(store, params.id).document;
     const dry = query.dry === '1';
-    const changed = await store.change(() => store.jobs.update(id, body.revision, body.file, dry));
+    const { revision, file, by } = body;
+    const changed = await store.change(() => store.jobs.update(id, revision, file, { dry, by }));
     if (changed.kind !== 'changed') throw unsaved(changed, id);
     if (!dry) tell(id, 'changed');
-    const answer = savedAnswer({ kind: 'saved', stored: changed.stored, codesChanged: false }, id);
-    return { ...answer, ...comesOf(changed, store, dry) };
+    return changedAnswer(changed, store, dry);
+  });
+
+  serve('GET /jobs/:id/revisions', async ({ params }) => {
+    const { id, revision: current, history } = jobOf(store, params.id).document;
+    const kept = await store.jobs.past(id);
+    const revisions = history.map((note) => ({
+      ...note,
+      kept: note.revision < current && kept.includes(note.revision),
+    }));
+    return { current, revisions: revisions.reverse() };
+  });
+
+  serve('POST /jobs/:id/revisions/:revision/restore', async ({ params, query, body }) => {
+    const { id } = jobOf(store, params.id).document;
+    const dry = query.dry === '1';
+    const to = /^\d{1,10}$/.test(params.revision) ? Number(params.revision) : 0;
+    const { revision, by } = body;
+    const changed = await store.change(() => store.jobs.goBack(id, revision, to, { dry, by }));
+    if (changed.kind === 'no-revision')
+      throw problem(404, 'api.revision-unknown', { revision: params.revision.slice(0, 20) });
+    if (changed.kind !== 'changed') throw unsaved(changed, id);
+    if (!dry) tell(id, 'changed');
+    return changedAnswer(changed, store, dry);
   });
 
   serve('PUT /jobs/:id/measured', async ({ params, query, body }) => {
     const { id } = jobOf(store, params.id).document;
     const dry = query.dry === '1';
-    const changed = await store.change(() => store.jobs.measure(id, body.revision, body.measured, dry));
+    const { revision, measured, by } = body;
+    const changed = await store.change(() => store.jobs.measure(id, revision, measured, { dry, by }));
     if (changed.kind !== 'changed') throw unsaved(changed, id);
     if (!dry) tell(id, 'changed');
     const { lost: _lost, cutOtherWay: _cut, otherWay: _way, ...comes } = comesOf(changed, store, dry);
@@ -183,8 +207,19 @@ function unsaved(saved: NotSaved, id: string): Problem {
     case 'stale':
       return problem(409, 'api.stale', { revision: saved.revision }, { revision: saved.revision });
     case 'unknown':
+    case 'no-revision':
       return unknownJob(id);
   }
+}
+
+function changedAnswer(
+  changed: Extract<Changed, { kind: 'changed' }>,
+  store: Store,
+  dry: boolean,
+): GivenBy<'PUT /jobs/:id'> {
+  const { document } = changed.stored;
+  const answer = savedAnswer({ kind: 'saved', stored: changed.stored, codesChanged: false }, document.id);
+  return { ...answer, ...comesOf(changed, store, dry) };
 }
 
 function savedAnswer(saved: Saved, id: string): GivenBy<'POST /jobs'> {

@@ -87,6 +87,13 @@ export interface JobDocuments {
   begin(document: JobDocument): Promise<KeptDocument<JobDocument>>;
   /** Takes away a job's document and its last plan; settles when they are gone for good. */
   remove(id: string): Promise<void>;
+  /** The earlier revisions that are kept of a job, the newest first. */
+  past(id: string): Promise<readonly number[]>;
+  /** One of them; null where it is not kept. Throws what is wrong with it. */
+  readPast(id: string, revision: number): Promise<JobDocument | null>;
+  /** Keeps a job's document as it is now, for the day when somebody goes back to it. */
+  keepPast(document: JobDocument): Promise<void>;
+  dropPast(id: string, revision: number): Promise<void>;
   /** The last plan that was kept of a job; null where there is none, or none that can be read. */
   lastPlan(id: string): Promise<Plan | null>;
   /** Keeps the plan of a job, whole or not at all, unless the one there was made of the same by the same version. */

@@ -89,7 +89,8 @@ function typedAt(file: object, path: string): unknown {
     );
 }
 
-function labelOf(path: string): string {
+/** The label of a field by its path in the job file; nothing where it has none. */
+export function labelOf(path: string): string {
   const name = path.replace(/^defaults\./, '').replace(/^midRails\[\d+\]/, 'midRails');
   for (const key of [`office.field.${name}`, `form.label.${name}`, `office.${name}`])
     if (hasWords(key)) return say(key);

@@ -8,7 +8,7 @@ import type { Store } from '../store.ts';
 import type { StoredJob } from '../documents/stored-job.ts';
 
 /** The newest form of an archive that this version knows. */
-export const ARCHIVE_FORMAT = 3;
+export const ARCHIVE_FORMAT = 4;
 
 /** What an archive says of itself in its first line. */
 export interface ArchiveHead {
@@ -23,6 +23,8 @@ export interface ArchiveHead {
 export type ArchiveDocument =
   | { readonly shop: ShopDocument }
   | { readonly job: JobDocument }
+  /** Behind a job stand its earlier revisions; they came with format 4. */
+  | { readonly past: JobDocument }
   /** Behind a job that has faults stands its last plan; it came with format 3. */
   | PlanLine
   | {
@@ -46,6 +48,7 @@ export function archiveLines(store: Store, version: string): AsyncGenerator<stri
     { archive: ARCHIVE_FORMAT, version, made: new Date().toISOString() },
     store.shop.document,
     [...store.jobs.all(), ...store.jobs.bin()],
+    (job) => store.jobs.pastOf(job),
     log,
     log.answered,
   );
@@ -55,6 +58,7 @@ async function* linesOf<Moment extends Answered>(
   about: Omit<ArchiveHead, 'seq'>,
   shop: ShopDocument,
   jobs: readonly StoredJob[],
+  pastOf: (job: StoredJob) => AsyncIterable<JobDocument>,
   log: Pick<Entries<Moment>, 'from' | 'lastEntry'>,
   upTo: Moment,
 ): AsyncGenerator<string> {
@@ -70,6 +74,7 @@ async function* linesOf<Moment extends Answered>(
   yield item({ shop });
   for (const job of jobs) {
     yield item({ job: job.document });
+    for await (const past of pastOf(job)) yield item({ past });
     if (job.faults.length > 0 && job.plan.doors.length > 0)
       for (const line of linesOfPlan(job.plan)) yield item(line);
   }

@@ -101,4 +101,4 @@ export class Backups {
 
 const NOTHING = () => Promise.resolve();
 /** Reads an archive through and keeps nothing of it. */
-const UNREAD = { shop: NOTHING, job: NOTHING, plan: NOTHING, entry: NOTHING };
+const UNREAD = { shop: NOTHING, job: NOTHING, past: NOTHING, plan: NOTHING, entry: NOTHING };

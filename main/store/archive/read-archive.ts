@@ -18,6 +18,8 @@ export class ArchiveFault extends Error {}
 export interface ArchiveSink {
   shop(document: ShopDocument): Promise<void>;
   job(document: JobDocument): Promise<void>;
+  /** An earlier revision of the job before it. */
+  past(document: JobDocument): Promise<void>;
   /** A line of the last plan of the job before it. */
   plan(line: PlanLine): Promise<void>;
   entry(read: ReadLine): Promise<void>;
@@ -47,6 +49,8 @@ const headSchema = z.object({
 const SAYS_LAST = 2;
 /** The first one that may hold last plans of jobs. */
 const HAS_PLANS = 3;
+/** The first one that may hold earlier revisions of jobs. */
+const HAS_PAST = 4;
 const endSchema = z.object({
   end: z.object({
     jobs: z.number(),
@@ -111,6 +115,8 @@ class ArchiveReader {
   #state: 'before' | 'head' | 'shop' | 'body' | 'end' | 'after' = 'before';
   #head: ArchiveHead | null = null;
   #jobs = 0;
+  /** The last job that was read. */
+  #job: Pick<JobDocument, 'id' | 'revision'> | null = null;
   #entries = 0;
   #seq = 0;
   /** What a foreign log is held to; null for one's own. */
@@ -137,7 +143,8 @@ class ArchiveReader {
       case 'body':
         if (text.startsWith('{"end":')) return this.#takeEnd(text);
         if (text.startsWith('{"seq":')) await this.#takeEntry(line);
-        else if (this.#hasPlans() && /^\{"(plan|alike)":/.test(text)) await this.#takePlan(text);
+        else if (this.#holds(HAS_PLANS) && /^\{"(plan|alike)":/.test(text)) await this.#takePlan(text);
+        else if (this.#holds(HAS_PAST) && text.startsWith('{"past":')) await this.#takePast(text);
         else await this.#takeJob(text);
         break;
       case 'end':
@@ -169,11 +176,21 @@ class ArchiveReader {
     this.#jobs += 1;
     const document = readJobDocument(JSON.stringify(inside(item(text), 'job')));
     if (this.#rules !== null) foreignJob.parse(document);
+    this.#job = document;
     await this.#sink.job(document);
   }
 
-  #hasPlans(): boolean {
-    return (this.#head?.archive ?? 0) >= HAS_PLANS;
+  #holds(since: number): boolean {
+    return (this.#head?.archive ?? 0) >= since;
+  }
+
+  async #takePast(text: string): Promise<void> {
+    const document = readJobDocument(JSON.stringify(inside(item(text), 'past')));
+    const job = this.#job;
+    if (this.#entries > 0 || document.id !== job?.id || document.revision >= job.revision)
+      throw new Error('an earlier revision stands behind no job of it');
+    if (this.#rules !== null) foreignJob.parse(document);
+    await this.#sink.past(document);
   }
 
   async #takePlan(text: string): Promise<void> {

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { documentText } from '../files/document.ts';
 import { type FilePort, replaceFile, StoreTrouble, writeAll } from '../files/file-port.ts';
 import { sealed } from '../files/seal.ts';
-import { documentName } from '../documents/job-document.ts';
+import { documentName, pastName } from '../documents/job-document.ts';
 import { keptPlanName, readKeptPlan } from '../documents/kept-plan.ts';
 import { writeLine } from '../log/log-line.ts';
 import { JOBS_NAME, LOG_NAME, SHOP_NAME } from '../files/folder-names.ts';
@@ -63,6 +63,12 @@ export async function stageArchive(
         names.add(name);
         await replaceFile(port, join(incoming, JOBS_NAME, name), sealed(documentText(document)));
       },
+      past: (document) =>
+        replaceFile(
+          port,
+          join(incoming, JOBS_NAME, pastName(document.id, document.revision)),
+          sealed(documentText(document)),
+        ),
       async plan(line) {
         if (last === null) return;
         if (plan === null) {

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import { asMarked } from '#core/api/jobs-api.ts';
+import { revisionNote } from '#core/api/revisions-api.ts';
 import { completeDefaults } from '#core/job/complete-defaults.ts';
 import { isTree } from '#core/fields/read-shape.ts';
 import { readJob } from '#core/job/read-job.ts';
@@ -26,6 +27,8 @@ export const jobDocument = z.object({
   asMarked: z.array(asMarked),
   /** When it was put into the bin; null while it is not there. A job never put there may lack it. */
   binned: z.string().nullable().default(null),
+  /** The last saves, each with what it changed, the newest last. Those from before this was kept are not in it. */
+  history: z.array(revisionNote).default([]),
 });
 export type JobDocument = z.infer<typeof jobDocument>;
 
@@ -66,6 +69,11 @@ export function readJobDocument(text: string): JobDocument {
   const format = formatOf(read);
   if (format > DOCUMENT_FORMAT) throw new NewerFormat('a job', format, DOCUMENT_FORMAT);
   return jobDocument.parse(migrate(read, format, DOCUMENT_FORMAT, STEPS));
+}
+
+/** The name of the file that an earlier revision of a job lies in, beside its document. */
+export function pastName(id: string, revision: number): string {
+  return documentName(id).replace(/\.json$/, `.r${revision}.json`);
 }
 
 /** The name of a job's file: from its id by a hash, so that no path is ever built from what people type. */

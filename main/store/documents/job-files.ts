@@ -1,9 +1,16 @@
 import { join } from 'node:path';
 import { putAside } from '../files/aside.ts';
-import { findDocument, openDocument } from '../files/document.ts';
-import type { FilePort } from '../files/file-port.ts';
+import { documentText, findDocument, openDocument } from '../files/document.ts';
+import { type FilePort, replaceFile } from '../files/file-port.ts';
+import { sealed } from '../files/seal.ts';
 import type { JobDocuments } from '../journal.ts';
-import { DOCUMENT_FORMAT, documentName, type JobDocument, readJobDocument } from './job-document.ts';
+import {
+  DOCUMENT_FORMAT,
+  documentName,
+  type JobDocument,
+  pastName,
+  readJobDocument,
+} from './job-document.ts';
 import { keepPlan, keptOf, keptPlanName, readKeptPlan } from './kept-plan.ts';
 
 const JOB_FILE = /^[0-9a-f]{32}\.json$/;
@@ -23,11 +30,20 @@ const EMPTY: JobDocument = {
   measured: {},
   asMarked: [],
   binned: null,
+  history: [],
 };
 
 /** The jobs' documents in a folder, a file each, named by a hash of the job's id, with its last plan beside it. */
 export function jobFiles(port: FilePort, folder: string): JobDocuments {
   const at = (name: string) => join(folder, name);
+  const pastOf = async (id: string) => {
+    const head = documentName(id).replace(/json$/, 'r');
+    const names = (await port.list(folder)).filter((name) => name.startsWith(head));
+    return names
+      .map((name) => Number(/^(\d+)\.json$/.exec(name.slice(head.length))?.[1]))
+      .filter((revision) => Number.isSafeInteger(revision))
+      .sort((a, b) => b - a);
+  };
   return {
     async names() {
       await port.makeFolder(folder);
@@ -39,8 +55,18 @@ export function jobFiles(port: FilePort, folder: string): JobDocuments {
     async remove(id) {
       await port.remove(at(documentName(id)));
       await port.remove(at(keptPlanName(id)));
+      for (const revision of await pastOf(id)) await port.remove(at(pastName(id, revision)));
       await port.flushFolder(folder);
     },
+    past: pastOf,
+    async readPast(id, revision) {
+      const path = at(pastName(id, revision));
+      if ((await port.size(path)) === null) return null;
+      return (await findDocument(port, path, readJobDocument, DOCUMENT_FORMAT, EMPTY)).document.data;
+    },
+    keepPast: async (document) =>
+      replaceFile(port, at(pastName(document.id, document.revision)), sealed(documentText(document))),
+    dropPast: (id, revision) => port.remove(at(pastName(id, revision))),
     lastPlan: (id) => readKeptPlan(port, at(keptPlanName(id)), id),
     async keepPlan(id, { hash, version }, plan) {
       const kept = await keptOf(port, at(keptPlanName(id)));

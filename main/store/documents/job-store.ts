@@ -3,6 +3,8 @@ import { builtInFields, completeDefaults } from '#core/job/complete-defaults.ts'
 import { convertJob, convertLengths } from '#core/job/convert-units.ts';
 import type { Job } from '#core/job/job.ts';
 import { readJob } from '#core/job/read-job.ts';
+import { whatChanged } from '#core/job/what-changed.ts';
+import type { RevisionNote } from '#core/api/revisions-api.ts';
 import { isTree, type Tree } from '#core/fields/read-shape.ts';
 import { livePlan } from '#core/marks/live-plan.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
@@ -32,7 +34,18 @@ export type Changed =
 export type NotSaved =
   | { readonly kind: 'faults'; readonly faults: readonly Fault[] }
   | { readonly kind: 'stale'; readonly revision: number }
-  | { readonly kind: 'unknown' };
+  /** There is no such job; or it has no such revision any more. */
+  | { readonly kind: 'unknown' }
+  | { readonly kind: 'no-revision' };
+
+/** So many earlier revisions of a job are kept. */
+export const MOST_PAST = 20;
+
+/** Who saves, where that is known, and whether it is only reckoned what would come of it. */
+export interface SaveOptions {
+  readonly by?: string | undefined;
+  readonly dry?: boolean;
+}
 
 /** Everything of a job's document that a save may change. */
 type Changes = Partial<Pick<JobDocument, 'file' | 'profile' | 'measured'>>;
@@ -182,6 +195,7 @@ export class JobStore {
             measured: {},
             asMarked: [],
             binned: null,
+            history: [{ revision: 1, at: new Date().toISOString(), changes: [], more: 0 }],
           });
           if (!opened.ok) return { kind: 'faults', faults: opened.faults };
           if (!opened.value.summary.codes.some((code) => this.#owners.has(code))) {
@@ -202,12 +216,9 @@ export class JobStore {
     return new Date(Math.max(Date.now(), last + 1)).toISOString();
   }
 
-  /**
-   * Saves a changed job over the revision that the writer saw. Its id, and so its stickers' codes, stay. With `dry` it
-   * is only reckoned what would come of it.
-   */
-  update(id: string, revision: number, file: unknown, dry = false): Promise<Changed> {
-    return this.#change(id, revision, dry, false, (before) => {
+  /** Saves a changed job over the revision that the writer saw. Its id, and so its stickers' codes, stay. */
+  update(id: string, revision: number, file: unknown, options: SaveOptions = {}): Promise<Changed> {
+    return this.#change(id, revision, options, false, (before) => {
       const read = readJob(file);
       if (!read.ok) return read;
       if (!isTree(file)) return { ok: false, faults: [] };
@@ -228,15 +239,47 @@ export class JobStore {
   }
 
   /** Plans a job anew by sizes as they came out. Its file stays as it was written. */
-  measure(id: string, revision: number, measured: Record<string, unknown>, dry = false): Promise<Changed> {
-    return this.#change(id, revision, dry, true, () => ({ ok: true, value: { measured } }));
+  measure(
+    id: string,
+    revision: number,
+    measured: Record<string, unknown>,
+    options: SaveOptions = {},
+  ): Promise<Changed> {
+    return this.#change(id, revision, options, true, () => ({ ok: true, value: { measured } }));
+  }
+
+  /** Saves a job as it was at an earlier revision: its file, its tools, and its sizes as they came out then. */
+  async goBack(id: string, revision: number, to: number, options: SaveOptions = {}): Promise<Changed> {
+    const past = await this.#documents.readPast(id, to).catch(() => null);
+    const current = this.#jobs.get(id)?.document.revision;
+    if (current === undefined) return { kind: 'unknown' };
+    if (past === null || to >= current) return { kind: 'no-revision' };
+    const { file, profile, measured } = past;
+    return this.#change(id, revision, { ...options, back: to }, false, () => ({
+      ok: true,
+      value: { file, profile, measured },
+    }));
+  }
+
+  /** The earlier revisions that can be gone back to, the newest first. */
+  past(id: string): Promise<readonly number[]> {
+    return this.#documents.past(id);
+  }
+
+  /** The documents of those, one after another; one that cannot be read, or is gone meanwhile, is passed over. */
+  async *pastOf({ document: { id, revision: current } }: StoredJob): AsyncGenerator<JobDocument> {
+    for (const revision of await this.#documents.past(id)) {
+      if (revision >= current) continue;
+      const past = await this.#documents.readPast(id, revision).catch(() => null);
+      if (past !== null) yield past;
+    }
   }
 
   /** What was marked by the plan of before and is set otherwise from now on is kept in the document: nothing else knows it. */
   #change(
     id: string,
     revision: number,
-    dry: boolean,
+    { dry = false, by, back }: SaveOptions & { readonly back?: number },
     measuring: boolean,
     changes: (before: StoredJob) => Result<Changes>,
   ): Promise<Changed> {
@@ -246,7 +289,15 @@ export class JobStore {
       if (before.document.revision !== revision) return { kind: 'stale', revision: before.document.revision };
       const changed = changes(before);
       if (!changed.ok) return { kind: 'faults', faults: changed.faults };
-      const document = { ...before.document, ...changed.value, revision: revision + 1 };
+      const next = { ...before.document, ...changed.value };
+      const note: RevisionNote = {
+        revision: revision + 1,
+        at: new Date().toISOString(),
+        ...(by === undefined ? {} : { by }),
+        ...(back === undefined ? {} : { back }),
+        ...toldChanges(before.document, next),
+      };
+      const document = { ...next, revision: revision + 1, history: noted(before.document, note) };
       const opened = reopen(before, document, measuring);
       if (!opened.ok) return { kind: 'faults', faults: opened.faults };
       const progress = this.#progressOf(id);
@@ -258,7 +309,12 @@ export class JobStore {
         measuring ? sizesIn(document) : null,
       );
       const stored = withAsMarked(opened.value, asMarked);
-      if (!dry) await this.#write(stored);
+      if (!dry) {
+        await this.#documents.keepPast(before.document);
+        await this.#write(stored);
+        const over = revision - MOST_PAST;
+        if (over > 0) await this.#documents.dropPast(id, over).catch(() => undefined);
+      }
       return { kind: 'changed', before, stored };
     });
   }
@@ -329,6 +385,20 @@ export class JobStore {
     this.#kept.set(id, document);
     for (const code of stored.summary.codes) this.#owners.set(code, id);
   }
+}
+
+function toldChanges(before: JobDocument, after: JobDocument): Pick<RevisionNote, 'changes' | 'more'> {
+  const { changes, more } = whatChanged(before, after);
+  return { changes: [...changes], more };
+}
+
+/** The last saves with one more; the one before it stands there too, though nothing may be known of it. */
+function noted({ revision, history }: JobDocument, note: RevisionNote): RevisionNote[] {
+  const before =
+    history.at(-1)?.revision === revision
+      ? history
+      : [...history, { revision, at: null, changes: [], more: 0 }];
+  return [...before, note].slice(-MOST_PAST - 1);
 }
 
 /** What was measured of a job, in the units and of the sizes that it is changed to. */

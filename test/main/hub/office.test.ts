@@ -25,6 +25,7 @@ test('with no PIN everything is open; with one the office’s writes need it, ma
     ['DELETE', '/jobs/boot-room'],
     ['POST', '/bin/boot-room/restore', {}],
     ['DELETE', '/bin/boot-room'],
+    ['POST', '/jobs/boot-room/revisions/1/restore', { revision: 1 }],
     ['PUT', '/shop', {}],
     ['PUT', '/pin', { pin: null }],
     ['GET', '/backups'],

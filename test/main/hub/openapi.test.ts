@@ -117,6 +117,10 @@ test('what is answered is what the description says, address by address', { time
     revision: 2,
     measured: { doors: { 'LOCKER-1': { thickness: '13/16' } } },
   });
+  await tell('GET /jobs/:id/revisions', '/jobs/boot-room/revisions');
+  await tell('POST /jobs/:id/revisions/:revision/restore', '/jobs/boot-room/revisions/1/restore', {
+    revision: 3,
+  });
   await tell('GET /jobs/:id/progress', '/jobs/boot-room/progress');
   await tell('GET /jobs/:id/stickers.pdf', '/jobs/boot-room/stickers.pdf?stock=a4-3x8');
   await tell('POST /jobs/:id/printed', '/jobs/boot-room/printed', { codes: [code], stock: 'a4-3x8' });

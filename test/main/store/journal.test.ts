@@ -64,6 +64,10 @@ function memoryDocuments(kept: Map<string, string>): JobDocuments {
     putAside: async (name, error) => ({ file: name, reason: String(error), kept: name }),
     begin: async (document) => handle(document),
     remove: async (id) => void kept.delete(id),
+    past: async () => [],
+    readPast: async () => null,
+    keepPast: async () => undefined,
+    dropPast: async () => undefined,
     lastPlan: async () => null,
     keepPlan: async () => undefined,
   };

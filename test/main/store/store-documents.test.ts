@@ -1,20 +1,26 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { DOCUMENT_FORMAT, documentName } from '#main/store/documents/job-document.ts';
+import { DOCUMENT_FORMAT, documentName, pastName } from '#main/store/documents/job-document.ts';
 import { unsealed } from '#main/store/files/seal.ts';
 import { freshFolder } from './fresh-folder.ts';
 import { openStore, partsOf, SMALL_JOB, smallShop } from './small-shop.ts';
 import { tryingPort } from './trying-port.ts';
 
-test('a job’s plan and then its document are written aside, flushed, renamed, and the folder flushed', async () => {
+test('a job’s earlier revision, its plan and then its document are written aside, flushed, renamed, and the folder flushed', async () => {
   const port = tryingPort();
   const store = await smallShop(freshFolder(), port);
   port.steps.splice(0);
   await store.jobs.update('boot-room', 1, SMALL_JOB);
   const name = documentName('boot-room');
   const plan = name.replace('.json', '.plan');
+  const past = pastName('boot-room', 1);
   expect(port.steps.filter((step, k, all) => step !== all[k - 1])).toEqual([
+    `create .${past}.new`,
+    `write .${past}.new`,
+    `flush .${past}.new`,
+    `rename ${past}`,
+    'folder jobs',
     `create .${plan}.new`,
     `write .${plan}.new`,
     `flush .${plan}.new`,
@@ -85,7 +91,7 @@ test('sizes as cut plan a job anew, keep its file and codes, and are converted w
     units: 'mm',
     doors: [{ mark: 'LOCKER', opening: { width: '400', height: '700' } }],
   };
-  expect(await store.jobs.update('boot-room', 2, metric, true)).toMatchObject({ kind: 'changed' });
+  expect(await store.jobs.update('boot-room', 2, metric, { dry: true })).toMatchObject({ kind: 'changed' });
   expect(store.jobs.get('boot-room')?.document.revision).toBe(2);
   await store.jobs.update('boot-room', 2, metric);
   expect(store.jobs.get('boot-room')?.document.measured).toEqual({ thickness: '20.6375' });

@@ -12,7 +12,13 @@ let brings: object;
 let progress: object;
 let printed: object;
 const NOTHING = { revision: 1, disagreeing: 0, disagree: [], finished: [], outdated: 0, stickers: [] };
-const OPENERS = { toggle: () => undefined, stickers: () => undefined, sizes: () => undefined };
+const OPENERS = {
+  toggle: () => undefined,
+  stickers: () => undefined,
+  sizes: () => undefined,
+  fit: () => undefined,
+  revisions: () => undefined,
+};
 const AT = { seq: 1, id: 'a', at: '', station: 'milling' };
 
 beforeEach(() => {

@@ -24,7 +24,13 @@ beforeEach(() => {
   };
 });
 
-const openers = () => ({ toggle: vi.fn(), stickers: vi.fn(), sizes: vi.fn(), fit: vi.fn() });
+const openers = () => ({
+  toggle: vi.fn(),
+  stickers: vi.fn(),
+  sizes: vi.fn(),
+  fit: vi.fn(),
+  revisions: vi.fn(),
+});
 
 function listed(lines: readonly JobLine[]) {
   live.lines = lines;

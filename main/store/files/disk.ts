@@ -33,6 +33,9 @@ export const disk: FilePort = {
   async size(path) {
     return (await unlessMissing(stat(path)))?.size ?? null;
   },
+  async modified(path) {
+    return (await unlessMissing(stat(path)))?.mtimeMs ?? null;
+  },
   peek(path) {
     try {
       return readFileSync(path);

@@ -25,7 +25,9 @@ export interface FilePort {
   read(path: string): Promise<Buffer | null>;
   /** Bytes, or null when there is no such file. */
   size(path: string): Promise<number | null>;
-  /** The same for a small file, at once: between two steps of a program nothing else happens. */
+  /** When it was last written by the clock of its file system, in ms; null when there is no such file. */
+  modified(path: string): Promise<number | null>;
+  /** What stands in a small file, at once: between two steps of a program nothing else happens. Null when there is none. */
   peek(path: string): Buffer | null;
   /** Which file or folder stands under this name, at once: device and number. Null when there is none. */
   identity(path: string): string | null;

@@ -21,15 +21,45 @@ export type Verdict = 'lives' | 'over' | 'still';
 /** Locks that this very process holds: where start times cannot be told, its own number alone says nothing. */
 export const heldHere = new Set<string>();
 
-/** Judges a lock at once where its process can be looked up, else by watching its heart for as long as that takes. */
+/**
+ * Judges a lock at once where its process can be looked up, or where its heart has stood still for long enough already;
+ * else by watching its heart for as long as that takes. `probe` was written in the same folder just now.
+ */
 export async function judgeLock(
   port: FilePort,
   found: FoundLock,
   pid: number,
   table: ProcessTable,
   beat: Beat,
+  probe: string,
 ): Promise<Verdict> {
-  return atOnce(found, pid, table) ?? (await watchHeart(port, found, beat));
+  const known = atOnce(found, pid, table);
+  if (known !== null) return known;
+  if (isOfOtherBoot(found, table) && (await stoodStill(port, found, beat, probe))) return 'still';
+  return watchHeart(port, found, beat);
+}
+
+/** After a power cut nobody beats any more, and nobody is to wait for that. Within one boot a machine may have slept. */
+function isOfOtherBoot({ holder }: FoundLock, { boot }: ProcessTable): boolean {
+  return holder !== null && holder.boot !== UNKNOWN && boot !== UNKNOWN && holder.boot !== boot;
+}
+
+/**
+ * Was the last beat longer before the probe than a heart may stand still? Both times are by the one clock of that file
+ * system, whichever machine's that is. A clock that was set back since tells nothing, and the heart is watched.
+ */
+async function stoodStill(
+  port: FilePort,
+  found: FoundLock,
+  { stillMs }: Beat,
+  probe: string,
+): Promise<boolean> {
+  try {
+    const [beaten, now] = [await port.modified(found.path), await port.modified(probe)];
+    return beaten !== null && now !== null && now - beaten > stillMs;
+  } catch {
+    return false;
+  }
 }
 
 /** Null where only the heart can tell. */

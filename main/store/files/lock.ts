@@ -68,7 +68,7 @@ export async function takeLock(
   };
   try {
     for (;;) {
-      const before = await judgeAll(port, await readLocks(port, folder), pid, table, beat);
+      const before = await judgeAll(port, await readLocks(port, folder), pid, table, beat, draft);
       const living = before.find(({ verdict }) => verdict === 'lives');
       if (living !== undefined) return await giveWay(living.holder);
       const rooms = (await port.list(folder)).filter(
@@ -114,9 +114,10 @@ function judgeAll(
   pid: number,
   table: ProcessTable,
   beat: Beat,
+  probe: string,
 ): Promise<Judged[]> {
   return Promise.all(
-    found.map(async (each) => ({ ...each, verdict: await judgeLock(port, each, pid, table, beat) })),
+    found.map(async (each) => ({ ...each, verdict: await judgeLock(port, each, pid, table, beat, probe) })),
   );
 }
 

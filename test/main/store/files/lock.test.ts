@@ -1,11 +1,20 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  existsSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { expect, onTestFinished, test } from 'vitest';
 import { disk } from '#main/store/files/disk.ts';
-import type { Beat } from '#main/store/files/judge-lock.ts';
+import { BEAT, type Beat } from '#main/store/files/judge-lock.ts';
 import { type Locking, type Taken, takeLock } from '#main/store/files/lock.ts';
 import { type ProcessTable, startedBy, systemProcesses } from '#main/store/files/process-table.ts';
 import { freshFolder } from '../fresh-folder.ts';
@@ -219,4 +228,55 @@ test('a process whose first thread is over while others run is not over', () => 
   expect(startedBy(stat('Z', 1))).toBeNull();
   expect(startedBy(stat('X', 0))).toBeNull();
   expect(startedBy(stat('Z', 3))).toBe('4711');
+});
+
+/** A lock as one of another boot left it, last written so many seconds before now. */
+function leftBehind(folder: string, seconds: number, boot = 'boot-a'): string {
+  const path = join(folder, 'lock-1.json');
+  writeFileSync(
+    path,
+    JSON.stringify({ pid: 10, started: '100', boot, space: 'pid:[1]', token: 'x', host: 'h' }),
+  );
+  const at = Date.now() / 1000 - seconds;
+  utimesSync(path, at, at);
+  return path;
+}
+
+const timed = async (folder: string, table: ProcessTable, beat: Beat) => {
+  const began = performance.now();
+  const lock = await takeLock(disk, folder, 11, table, beat);
+  if (lock.ok) onTestFinished(() => lock.release());
+  return { ok: lock.ok, ms: performance.now() - began };
+};
+
+test('after a power cut nobody waits: a lock of another boot last written long ago is taken over at once', async () => {
+  const folder = freshFolder();
+  leftBehind(folder, 60);
+  const { ok, ms } = await timed(folder, machine('boot-b', { 11: '110' }), BEAT);
+  expect(ok).toBe(true);
+  expect(ms).toBeLessThan(1000);
+});
+
+test.each([
+  ['was written a moment ago', 0, 'boot-b'],
+  ['was written after the clock was set back', -3600, 'boot-b'],
+  ['is of this boot and another namespace, where a machine may have slept', 60, 'boot-a'],
+])('a lock that %s is watched for as long as ever', async (_why, seconds, boot) => {
+  const folder = freshFolder();
+  leftBehind(folder, seconds);
+  const table = machine(boot, { 11: '110' }, 'pid:[2]');
+  const { ok, ms } = await timed(folder, table, { ...QUICK, stillMs: 400 });
+  expect(ok).toBe(true);
+  expect(ms).toBeGreaterThanOrEqual(390);
+});
+
+test('a holder of another boot whose heart beats keeps its folder, however long its machine has been on', async () => {
+  const folder = freshFolder();
+  const path = leftBehind(folder, 0);
+  const heart = setInterval(() => appendFileSync(path, ' '), QUICK.everyMs);
+  onTestFinished(() => clearInterval(heart));
+  for (let k = 0; k < 5; k += 1) {
+    expect((await timed(folder, machine('boot-b', { 11: '110' }), QUICK)).ok).toBe(false);
+    await pause(QUICK.stillMs);
+  }
 });

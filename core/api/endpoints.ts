@@ -15,6 +15,8 @@ import { boardAnswer, jobProgress, markAnswer, markRequest, partAnswer } from '.
 import {
   backupMade,
   backupsAnswer,
+  elsewhereAnswer,
+  elsewhereUpdate,
   healthAnswer,
   leftAnswer,
   nothing,
@@ -231,6 +233,25 @@ export const ENDPOINTS = {
   },
   'POST /backups/:name/restore': {
     does: 'Puts a backup in place of what is there, of which a backup is made first.',
+    office: true,
+    takes: nothing,
+    gives: restoredAnswer,
+    most: SMALL,
+  },
+  'GET /backups/elsewhere': {
+    does: 'The folder off this machine that every backup is copied to, and the backups there, the newest first.',
+    office: true,
+    gives: elsewhereAnswer,
+  },
+  'PUT /backups/elsewhere': {
+    does: 'Names the folder off this machine that every backup is copied to, or none.',
+    office: true,
+    takes: elsewhereUpdate,
+    gives: elsewhereAnswer,
+    most: SMALL,
+  },
+  'POST /backups/elsewhere/:name/restore': {
+    does: 'Puts a backup that lies off this machine in place of what is here, of which a backup is made first.',
     office: true,
     takes: nothing,
     gives: restoredAnswer,

@@ -18,6 +18,18 @@ const backup = z.object({ name: z.string(), at: z.string(), bytes: z.number() })
 /** GET /backups answers this, the newest first. */
 export const backupsAnswer = z.object({ backups: z.array(backup) });
 
+/** GET and PUT /backups/elsewhere answer this: the folder off this machine, why it cannot be used just now, and what lies there. */
+export const elsewhereAnswer = z.object({
+  folder: z.string().nullable(),
+  trouble: z.string().nullable(),
+  /** Of when the newest backup there is. */
+  last: z.string().nullable(),
+  backups: z.array(backup),
+});
+
+/** PUT /backups/elsewhere takes this; null names none. */
+export const elsewhereUpdate = z.strictObject({ folder: z.string().min(1).max(400).nullable() });
+
 /** POST /backups answers this. It has been read back. */
 export const backupMade = backup.extend({ jobs: z.number(), entries: z.number() });
 
@@ -49,6 +61,8 @@ export const TROUBLES = [
   'pin-gone',
   'record-gone',
   'record-unreadable',
+  'backup-gone',
+  'backup-late',
 ] as const;
 
 /** Something that everybody is told of, on every screen: its code, and the figures for its words. */

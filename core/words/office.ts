@@ -88,6 +88,16 @@ export const officeWords = {
   'office.health.knew-more':
     'The log has lost entries: {kept} has entries that the log lacks. Restore a backup, or bring the lost log back, and keep that file until it is settled.',
   'office.health.aside': '{file} could not be read ({reason}). It is kept as {kept}.',
+  'office.elsewhere': 'Backups off this machine',
+  'office.elsewhere.note':
+    'Name a folder on a stick or another disk. Each backup is copied there too, so that the shop is not lost with this machine.',
+  'office.elsewhere.none': 'No backup lies off this machine.',
+  'office.elsewhere.folder': 'Folder, by its whole path',
+  'office.elsewhere.save': 'Use this folder',
+  'office.elsewhere.drop': 'Use none',
+  'office.elsewhere.well': 'In {folder}. The newest there is of {at}.',
+  'office.elsewhere.empty': 'In {folder}. Nothing lies there yet.',
+  'office.elsewhere.trouble': '{folder} cannot be used now: {reason}.',
   'office.restore': 'Restore',
   'office.restore.sure': 'Everything since then is put aside. Sure?',
   'office.restore.yes': 'Yes, restore it',

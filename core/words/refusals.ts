@@ -69,6 +69,11 @@ export const refusalWords = {
   'api.no-shell': 'The screen is not in full-screen mode, so there is nothing to leave.',
   'api.archive': 'This file cannot be used: {reason}. Nothing was changed.',
   'api.archive.empty': 'there is nothing in it',
+  'api.elsewhere.not-absolute': 'Name the folder by its whole path, from the top: {folder} is none.',
+  'api.elsewhere.own-folder':
+    'That lies in the program’s own data folder. Name a folder on a stick or on another disk.',
+  'api.elsewhere.not-there': 'There is no folder {folder}. Is the stick in?',
+  'api.elsewhere.not-writable': 'Nothing can be written in {folder}.',
   'api.backup-unknown': 'There is no backup {name}.',
   'api.busy': 'Not just now: {reason}.',
   'api.internal': 'Something went wrong in the shop computer; it is written in its log.',

@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { Readable } from 'node:stream';
 import { archiveLines } from '../store/archive/archive-lines.ts';
+import type { ElsewhereBackups } from '../store/archive/elsewhere.ts';
 import type { Backups } from '../store/archive/backups.ts';
 import type { Origin } from '../store/archive/read-archive.ts';
 import type { Restoring } from '../store/archive/restore.ts';
@@ -14,6 +15,7 @@ import { type GivenBy, type Serve, serveOn } from './serve.ts';
 export interface BackupServices {
   readonly store: Store;
   readonly backups: Backups;
+  readonly elsewhere: ElsewhereBackups;
   readonly restore: Restoring;
   readonly announcer: Announcer;
   readonly version: string;
@@ -26,17 +28,39 @@ export async function backupRoutes(
   access: OfficeAccess,
   services: BackupServices,
 ): Promise<void> {
-  const { store, backups, version } = services;
+  const { store, backups, elsewhere, version } = services;
 
   serve('GET /backups', async () => ({ backups: await backups.list() }));
 
-  serve('POST /backups', async () => backups.make(store, version, store.shop.document.shop.backup.keep));
+  serve('POST /backups', async () => {
+    const made = await backups.make(store, version, store.shop.document.shop.backup.keep);
+    void elsewhere.look();
+    return made;
+  });
 
   serve('POST /backups/:name/restore', async ({ params }) => {
     const { name } = params;
     const bytes = await backups.open(name);
     if (bytes === null) throw problem(404, 'api.backup-unknown', { name: name.slice(0, 60) });
     return putInPlace(services, name, bytes, 'own');
+  });
+
+  const toldElsewhere = async () => ({ ...elsewhere.state, backups: await elsewhere.list().catch(() => []) });
+  serve('GET /backups/elsewhere', toldElsewhere);
+
+  serve('PUT /backups/elsewhere', async ({ body }) => {
+    const why = await elsewhere.name(body.folder);
+    if (why !== null)
+      throw problem(400, `api.elsewhere.${why}`, { folder: (body.folder ?? '').slice(0, 100) });
+    return toldElsewhere();
+  });
+
+  serve('POST /backups/elsewhere/:name/restore', async ({ params }) => {
+    const { name } = params;
+    const bytes = await elsewhere.open(name);
+    if (bytes === null) throw problem(404, 'api.backup-unknown', { name: name.slice(0, 60) });
+    // Whoever holds the stick may have changed it.
+    return putInPlace(services, name, bytes, 'foreign');
   });
 
   serve('GET /export', async ({ reply }) => {

@@ -1,5 +1,6 @@
 import type { Health, Trouble } from '#core/api/office-api.ts';
 import type { BackupClock } from '../store/archive/backup-clock.ts';
+import type { ElsewhereBackups } from '../store/archive/elsewhere.ts';
 import type { Backups } from '../store/archive/backups.ts';
 import type { FilePort } from '../store/files/file-port.ts';
 import type { HeldFolder } from '../store/files/hold-folder.ts';
@@ -13,14 +14,19 @@ export interface HealthSources {
   readonly store: Store;
   readonly pin: PinStore;
   readonly backups: Backups;
+  readonly elsewhere: Pick<ElsewhereBackups, 'troubles'>;
   readonly clock: BackupClock;
   readonly held: Pick<HeldFolder, 'holder' | 'whyLost'>;
 }
 
 /** What everybody is told of, the PIN's file among it. */
-export function troublesOf({ store, pin }: Pick<HealthSources, 'store' | 'pin'>): readonly Trouble[] {
+export function troublesOf({
+  store,
+  pin,
+  elsewhere,
+}: Pick<HealthSources, 'store' | 'pin' | 'elsewhere'>): readonly Trouble[] {
   const shut: Trouble[] = pin.unreadable === null ? [] : [{ code: 'pin-unreadable', figures: {} }];
-  return [...store.troubles, ...shut];
+  return [...store.troubles, ...shut, ...elsewhere.troubles];
 }
 
 /** Enough for everybody: is it well, which program is it, how far is its log, and what is there to be told? */

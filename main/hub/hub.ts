@@ -8,6 +8,7 @@ import { PrintDesk } from '../printing/print-desk.ts';
 import type { PrintSystem } from '../printing/printer.ts';
 import { type BackupClock, startBackupClock } from '../store/archive/backup-clock.ts';
 import { Backups } from '../store/archive/backups.ts';
+import { ElsewhereBackups } from '../store/archive/elsewhere.ts';
 import { disk } from '../store/files/disk.ts';
 import { codeOf, type FilePort } from '../store/files/file-port.ts';
 import { type HoldOptions, holdOrLook } from '../store/files/hold-folder.ts';
@@ -81,10 +82,13 @@ export async function startHub(options: HubOptions): Promise<Hub> {
     const pin = await PinStore.open(files, join(data, 'pin.json'), Date.now, store.pinWas);
     await store.notePin(pin.set, pin.gone).catch(() => undefined);
     sayWhatWasFound(store, logger);
-    for (const trouble of troublesOf({ store, pin })) logger.error(trouble, 'everybody is told of this');
-    if (options.demo && files.barred === undefined) await addDemoJob(data, store);
     const backups = new Backups(files, data);
-    const clock = backupClock(store, backups, version, logger);
+    const keep = () => store.shop.document.shop.backup.keep;
+    const elsewhere = await ElsewhereBackups.open(files, allFiles, data, backups, keep);
+    for (const trouble of troublesOf({ store, pin, elsewhere }))
+      logger.error(trouble, 'everybody is told of this');
+    if (options.demo && files.barred === undefined) await addDemoJob(data, store);
+    const clock = backupClock(store, backups, elsewhere, version, logger);
     const desk = new PrintDesk(options.printing ?? printingHere(shell));
     const work = new WorkDesk(options.worker ?? null);
     let port = options.port;
@@ -96,6 +100,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
         store,
         pin,
         backups,
+        elsewhere,
         clock,
         held,
         restore: restoringInto(files, data, store, backups, version),
@@ -108,6 +113,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
       () => loopbackHosts(port),
     );
     const url = await listen(app, options);
+    elsewhere.start();
     port = Number(new URL(url).port);
     return {
       url,
@@ -120,6 +126,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
         await desk.close();
         await work.close();
         await app.close();
+        elsewhere.stop();
         await clock.stop();
         await store.close();
         await held.release();
@@ -160,13 +167,20 @@ function sayWhatWasFound({ found, jobs, shop }: Store, logger: Logger): void {
     if (trouble !== null) logger.error(trouble, 'kept an unreadable document aside');
 }
 
-function backupClock(store: Store, backups: Backups, version: string, logger: Logger): BackupClock {
+function backupClock(
+  store: Store,
+  backups: Backups,
+  elsewhere: ElsewhereBackups,
+  version: string,
+  logger: Logger,
+): BackupClock {
   const often = () => store.shop.document.shop.backup;
   return startBackupClock({
     list: () => backups.list(),
     everyHours: () => often().everyHours,
     async make() {
       logger.info(await backups.make(store, version, often().keep), 'made a backup and read it back');
+      void elsewhere.look();
     },
     report: (error) => logger.error({ err: error }, 'the backup that is due could not be made'),
     now: Date.now,

@@ -5,6 +5,7 @@ import type { Logger } from 'pino';
 import { MOST_CODES_TEXT } from '#core/api/endpoints.ts';
 import { openApi } from '#core/api/openapi.ts';
 import type { PrintDesk } from '../printing/print-desk.ts';
+import type { ElsewhereBackups } from '../store/archive/elsewhere.ts';
 import type { Restoring } from '../store/archive/restore.ts';
 import { type BackupServices, backupRoutes } from './backup-routes.ts';
 import { binRoutes } from './bin-routes.ts';
@@ -33,6 +34,7 @@ const REQUEST_MS = 10 * 60_000;
 const HEADER_LIMIT = MOST_CODES_TEXT + 16 * 1024;
 
 export interface ServiceParts extends HealthSources {
+  readonly elsewhere: ElsewhereBackups;
   readonly restore: Restoring;
   readonly shell: ShellLine | null;
   readonly desk: PrintDesk;

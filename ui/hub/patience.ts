@@ -14,6 +14,9 @@ const PATIENCE_MS: Readonly<Partial<Record<EndpointKey | `${EndpointKey}?${strin
   'GET /jobs/:id/stickers.pdf': RECKONING_MS,
   'POST /backups': RECKONING_MS,
   'POST /backups/:name/restore': RECKONING_MS,
+  // A stick may be slow, or hang until it is taken for gone.
+  'PUT /backups/elsewhere': 120_000,
+  'POST /backups/elsewhere/:name/restore': 600_000,
   // A whole shop's data come in and are read back.
   'POST /import': 600_000,
 };

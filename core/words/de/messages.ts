@@ -94,6 +94,9 @@ export const messages: Words = {
     'Das Merkblatt des Datenordners wurde entfernt. Ob sonst etwas fehlt, ist nicht zu sagen: die Tafel ansehen.',
   'lost.record-unreadable':
     'Das Merkblatt des Datenordners ist nicht zu lesen ({reason}). Ob sonst etwas fehlt, ist nicht zu sagen: die Tafel ansehen.',
+  'lost.backup-gone':
+    'Der Ordner für Sicherungen außerhalb dieses Rechners, {folder}, geht nicht: {reason}. Steckt der Stick?',
+  'lost.backup-late': 'Seit {count} Tagen kam keine Sicherung mehr nach {folder}, außerhalb dieses Rechners.',
   'lost.undo':
     'Eine Sicherung bringt zurück, was in ihr ist; was danach gemeldet wurde, ist verloren. Oder mit dem weitermachen, was da ist.',
   'lost.known': 'Bekannt. Nicht mehr zeigen',

@@ -16,29 +16,23 @@ export interface Backup {
 /** One just made, with what reading it back found. */
 export type MadeBackup = Backup & Omit<ArchiveRead, 'head'>;
 
-const NAME = /^(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\d)-(\d{3})Z\.json\.gz$/;
+/** The name of a backup's file: when it was made. */
+export const BACKUP_NAME = /^(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\d)-(\d{3})Z\.json\.gz$/;
 
 /** The backups: made while the hub runs, read back before they count, the oldest given up. */
 export class Backups {
   readonly #port: FilePort;
-  readonly #folder: string;
+  readonly folder: string;
   readonly #turns = new Turns();
 
   constructor(port: FilePort, dataFolder: string) {
     this.#port = port;
-    this.#folder = join(dataFolder, 'backups');
+    this.folder = join(dataFolder, 'backups');
   }
 
   /** The newest first; none where there is no folder of them. */
   async list(): Promise<Backup[]> {
-    const names = (await this.#names()).filter((name) => NAME.test(name)).reverse();
-    return Promise.all(
-      names.map(async (name) => ({
-        name,
-        at: name.replace(NAME, '$1$2:$3:$4.$5Z'),
-        bytes: (await this.#port.size(join(this.#folder, name))) ?? 0,
-      })),
-    );
+    return backupsNamed(this.#port, this.folder, await this.#names());
   }
 
   /** Makes one of this moment, reads it back, and then gives up all but the newest `keep`. One at a time. */
@@ -56,28 +50,28 @@ export class Backups {
   async #make(store: Store, version: string, keep: number): Promise<MadeBackup> {
     const lines = archiveLines(store, version);
     const at = new Date().toISOString();
-    await this.#port.makeFolder(this.#folder);
+    await this.#port.makeFolder(this.folder);
     const name = `${at.replace(/[:.]/g, '-')}.json.gz`;
-    const draft = join(this.#folder, '.draft');
+    const draft = join(this.folder, '.draft');
     await this.#write(draft, lines);
     const { jobs, entries } = await readArchive(this.#unpacked(draft), UNREAD, 'own');
-    await this.#port.rename(draft, join(this.#folder, name));
-    await this.#port.flushFolder(this.#folder);
+    await this.#port.rename(draft, join(this.folder, name));
+    await this.#port.flushFolder(this.folder);
     const kept = await this.list();
     for (const old of kept.filter((each) => each.name !== name).slice(Math.max(0, keep - 1)))
-      await this.#port.remove(join(this.#folder, old.name));
+      await this.#port.remove(join(this.folder, old.name));
     return { name, at, bytes: kept.find((each) => each.name === name)?.bytes ?? 0, jobs, entries };
   }
 
   /** The bytes of an archive as it was before it was packed; null when there is no backup of this name. */
   async open(name: string): Promise<AsyncIterable<Buffer> | null> {
     const known = (await this.list()).find((each) => each.name === name);
-    return known === undefined ? null : this.#unpacked(join(this.#folder, known.name));
+    return known === undefined ? null : this.#unpacked(join(this.folder, known.name));
   }
 
   async #names(): Promise<string[]> {
     try {
-      return await this.#port.list(this.#folder);
+      return await this.#port.list(this.folder);
     } catch (error) {
       if (codeOf(error) === 'ENOENT') return [];
       throw error;
@@ -100,5 +94,24 @@ export class Backups {
 }
 
 const NOTHING = () => Promise.resolve();
+/** The backups among the files of a folder, the newest first. */
+export function backupsNamed(
+  port: Pick<FilePort, 'size'>,
+  folder: string,
+  names: readonly string[],
+): Promise<Backup[]> {
+  return Promise.all(
+    names
+      .filter((name) => BACKUP_NAME.test(name))
+      .sort()
+      .reverse()
+      .map(async (name) => ({
+        name,
+        at: name.replace(BACKUP_NAME, '$1$2:$3:$4.$5Z'),
+        bytes: (await port.size(join(folder, name))) ?? 0,
+      })),
+  );
+}
+
 /** Reads an archive through and keeps nothing of it. */
 const UNREAD = { shop: NOTHING, job: NOTHING, past: NOTHING, plan: NOTHING, entry: NOTHING };

@@ -6,6 +6,7 @@ import { type Endpoint, ENDPOINTS } from '#core/api/endpoints.ts';
 import { openApi } from '#core/api/openapi.ts';
 import { buildService } from '#main/hub/service.ts';
 import { Backups } from '#main/store/archive/backups.ts';
+import { ElsewhereBackups } from '#main/store/archive/elsewhere.ts';
 import { disk } from '#main/store/files/disk.ts';
 import { cups } from '#main/printing/cups.ts';
 import { PrintDesk } from '#main/printing/print-desk.ts';
@@ -29,6 +30,7 @@ async function routesServed(): Promise<string[]> {
       store,
       pin: await PinStore.open(disk, join(folder, 'pin.json')),
       backups,
+      elsewhere: await ElsewhereBackups.open(disk, disk, folder, backups, () => 5),
       clock: { trouble: null, stop: () => Promise.resolve() },
       held: {
         holder: { pid: 1, started: '', boot: '', space: '', token: '', host: '' },
@@ -154,6 +156,15 @@ test('what is answered is what the description says, address by address', { time
   await tell('POST /bin/:id/restore', '/bin/boot-room/restore', {});
   await tell('DELETE /jobs/:id', '/jobs/boot-room');
   await tell('DELETE /bin/:id', '/bin/boot-room');
+  const stick = freshFolder();
+  await tell('PUT /backups/elsewhere', '/backups/elsewhere', { folder: stick });
+  const there = await tell('GET /backups/elsewhere', '/backups/elsewhere');
+  const [copied] = there.backups as { name: string }[];
+  await tell(
+    'POST /backups/elsewhere/:name/restore',
+    `/backups/elsewhere/${String(copied?.name)}/restore`,
+    {},
+  );
   await tell('GET /openapi.json', '/openapi.json');
   const left = Object.keys(ENDPOINTS).filter((key) => !told.has(key));
   // An endless stream, and what only a shell answers: both have tests of their own.

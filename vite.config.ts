@@ -92,7 +92,9 @@ export default defineConfig({
       },
       'es',
     ),
-    shell: server('dist/shell', { main: 'main/shell/main.ts' }, 'es', ['electron']),
+    shell: server('dist/shell', { main: 'main/shell/main.ts', kiosk: 'main/kiosk/kiosk.ts' }, 'es', [
+      'electron',
+    ]),
     preload: server('dist/preload', { preload: 'main/shell/preload.ts' }, 'cjs', ['electron']),
   },
   builder: {

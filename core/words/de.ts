@@ -4,6 +4,7 @@ import { cautions } from './de/cautions.ts';
 import { drawings } from './de/drawings.ts';
 import { findings } from './de/findings.ts';
 import { fitting } from './de/fitting.ts';
+import { kiosk } from './de/kiosk.ts';
 import { messages } from './de/messages.ts';
 import { names } from './de/names.ts';
 import { printed } from './de/printed.ts';
@@ -25,6 +26,7 @@ export const de: LanguageTable = {
     ...drawings,
     ...findings,
     ...fitting,
+    ...kiosk,
     ...messages,
     ...names,
     ...printed,

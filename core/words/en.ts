@@ -8,6 +8,7 @@ import { fitWords } from './fit.ts';
 import { fittingWords } from './fitting.ts';
 import { formWords } from './form.ts';
 import { howToWords } from './how-to-words.ts';
+import { kioskWords } from './kiosk.ts';
 import { noteWords } from './notes.ts';
 import { officeWords } from './office.ts';
 import { paperWords } from './paper.ts';
@@ -31,6 +32,7 @@ export const en = {
   ...fittingWords,
   ...formWords,
   ...howToWords,
+  ...kioskWords,
   ...noteWords,
   ...officeWords,
   ...paperWords,

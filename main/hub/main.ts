@@ -12,10 +12,12 @@ async function main(): Promise<void> {
   const read = readEnvironment(process.env);
   if (!read.ok) return fail(read.message);
   const { data, port, host, demo } = read.value;
+  // Each line is written at once: what this process died of is the last one.
+  const logger = pino({ level: 'info' }, new RotatedFile(join(data, 'hub.log')));
+  process.on('uncaughtExceptionMonitor', (error) => logger.fatal(error));
   let hub: Hub;
   try {
     mkdirSync(data, { recursive: true, mode: 0o700 });
-    const logger = pino({ level: 'info' }, new RotatedFile(join(data, 'hub.log')));
     hub = await startHub({
       data,
       port,
@@ -28,6 +30,7 @@ async function main(): Promise<void> {
       shell: shellLine(process),
     });
   } catch (error) {
+    logger.fatal(error);
     return fail(
       error instanceof StartFault ? error.message : error instanceof Error ? error.message : String(error),
     );
@@ -36,6 +39,7 @@ async function main(): Promise<void> {
   const end = (because?: string) => {
     if (ending) return;
     ending = true;
+    if (because !== undefined) logger.fatal(because);
     hub.stop().then(
       () => (because === undefined ? process.exit(0) : fail(because)),
       (error: unknown) => fail(String(error)),

@@ -55,15 +55,5 @@ export function asksToLeave(message: unknown): boolean {
   );
 }
 
-/** How often a page that died may be loaded again: three times in a minute, then it stays with a note. */
-export class ReloadBudget {
-  #times: number[] = [];
-
-  /** May it be loaded again at this time (milliseconds)? Counts it if so. */
-  take(now: number): boolean {
-    this.#times = this.#times.filter((time) => now - time < 60_000);
-    if (this.#times.length >= 3) return false;
-    this.#times.push(now);
-    return true;
-  }
-}
+/** So often within a minute is a page that died loaded again; then it is told that the screen keeps failing. */
+export const RELOADS = 3;

@@ -1,12 +1,5 @@
 import { expect, test } from 'vitest';
-import {
-  asksToLeave,
-  holdPage,
-  mayNavigate,
-  mayUse,
-  ReloadBudget,
-  windowOptions,
-} from '#main/shell/policy.ts';
+import { asksToLeave, holdPage, mayNavigate, mayUse, windowOptions } from '#main/shell/policy.ts';
 
 const HUB = 'http://127.0.0.1:7517';
 
@@ -58,12 +51,6 @@ test('navigation, new windows and embedded views are refused', () => {
   expect(refused('will-attach-webview', '')).toBe(true);
   expect(refused('will-navigate', `${HUB}/office`)).toBe(false);
   expect(open?.()).toEqual({ action: 'deny' });
-});
-
-test('a page that keeps dying is loaded again three times a minute and no more', () => {
-  const budget = new ReloadBudget();
-  expect([0, 1, 2, 3].map((time) => budget.take(time))).toEqual([true, true, true, false]);
-  expect(budget.take(61_000)).toBe(true);
 });
 
 test('full screen is left for the hub’s own word and for nothing else', () => {

@@ -1,0 +1,132 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { Budget } from './budget.ts';
+import { displayPlace, type Place } from './display-size.ts';
+import { profileHolder } from './profile-holder.ts';
+
+export interface BrowserWindowOptions {
+  readonly browser: string;
+  /** Where it keeps what it knows of the screens: the station, marks that were not sent yet. */
+  readonly profile: string;
+  /** The size as told from outside ("1280,800"); else the display is asked. */
+  readonly size: string | undefined;
+  readonly say: (line: string) => void;
+  /** Somebody closed the ordinary window, after full screen was left. */
+  readonly closed: () => void;
+}
+
+/** As often in a minute a closed window is opened anew at once; after that it waits. */
+const REOPENED = 5;
+const WAIT_MS = 10_000;
+const LOOK_MS = 500;
+
+/**
+ * The screens in a Chromium, full screen. A window that somebody closes, or a browser that dies, is opened anew: only
+ * `leave` makes it an ordinary one, and only that one stays closed.
+ */
+export class KioskWindow {
+  readonly #options: BrowserWindowOptions;
+  readonly #budget = new Budget(REOPENED);
+  #url = '';
+  #full = true;
+  #changing = false;
+  #ending = false;
+  #child: ChildProcess | null = null;
+  #later: ReturnType<typeof setTimeout> | null = null;
+
+  constructor(options: BrowserWindowOptions) {
+    this.#options = options;
+  }
+
+  /** Shows this page full screen; nothing happens where it is shown already, in whatever window: it finds its hub again. */
+  show(url: string): void {
+    if (this.#url === url) return;
+    this.#url = url;
+    this.#full = true;
+    this.#change();
+  }
+
+  /** Shows the page in an ordinary window instead. */
+  leave(): void {
+    if (!this.#full) return;
+    this.#full = false;
+    this.#change();
+  }
+
+  /** Closes it for good; true when there was one, which `over` will be told of. */
+  end(over: () => void): boolean {
+    this.#ending = true;
+    if (this.#later !== null) clearTimeout(this.#later);
+    if (this.#child === null) return false;
+    this.#child.once('exit', over);
+    this.#child.kill('SIGTERM');
+    return true;
+  }
+
+  #change(): void {
+    if (this.#child === null) return this.#openIn(0);
+    this.#changing = true;
+    this.#child.kill('SIGTERM');
+  }
+
+  #openIn(milliseconds: number): void {
+    if (this.#ending) return;
+    if (this.#later !== null) clearTimeout(this.#later);
+    this.#later = setTimeout(() => {
+      // One that was left over by a program that was killed shows the screens already.
+      if (profileHolder(this.#options.profile) === null) this.#open();
+      else this.#openIn(LOOK_MS);
+    }, milliseconds);
+  }
+
+  #open(): void {
+    this.#later = null;
+    const { browser, profile, size, say } = this.#options;
+    const flags = this.#full ? fullFlags(this.#url, displayPlace(size)) : [this.#url];
+    const child = spawn(browser, [...flags, ...quietFlags(profile)], { stdio: 'ignore' });
+    this.#child = child;
+    child.on('error', () => {
+      say(`${browser} could not be started: open ${this.#url} in a browser.`);
+      this.#gone();
+    });
+    child.on('exit', () => this.#gone());
+  }
+
+  #gone(): void {
+    if (this.#child === null) return;
+    this.#child = null;
+    if (this.#ending) return;
+    if (this.#changing) {
+      this.#changing = false;
+      this.#openIn(0);
+    } else if (!this.#full) this.#options.closed();
+    else this.#openIn(this.#budget.take(Date.now()) ? 0 : WAIT_MS);
+  }
+}
+
+/** Without a window manager nothing but these makes the window as large as the display. */
+function fullFlags(url: string, place: Place | null): string[] {
+  const sized =
+    place === null
+      ? ['--start-maximized']
+      : [`--window-position=${place.x},${place.y}`, `--window-size=${place.width},${place.height}`];
+  return ['--kiosk', `--app=${url}`, ...sized];
+}
+
+/** Nothing over the screens, nothing asked of the network, no gesture of the browser's own. */
+function quietFlags(profile: string): string[] {
+  return [
+    `--user-data-dir=${profile}`,
+    '--no-first-run',
+    '--no-default-browser-check',
+    '--hide-crash-restore-bubble',
+    '--noerrdialogs',
+    '--disable-features=Translate',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+    '--disable-pinch',
+    '--overscroll-history-navigation=0',
+    '--password-store=basic',
+    ...(process.getuid?.() === 0 ? ['--no-sandbox', '--disable-gpu'] : []),
+  ];
+}

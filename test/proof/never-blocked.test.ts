@@ -192,7 +192,6 @@ test(`while reasons, stickers and sheet of 10000 doors and cards of 2000 are mad
         ['stickers', '/jobs/large/stickers.pdf?stock=letter-3x10'],
         ['sheet', '/jobs/large/papers.pdf?kind=sheet'],
         ['cards', '/jobs/middle/papers.pdf?kind=cards'],
-        ['plan', '/jobs/large'],
         ...[1, 99, 200, 400].map((k) => ['reasons', `/jobs/large/doors/L${k}-7?why=1`] as const),
       ] as const;
       const others = another(hub, asked);

@@ -2,9 +2,15 @@ import { createHash, randomBytes } from 'node:crypto';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { Session } from '#core/api/office-api.ts';
 import type { PinStore } from '../store/documents/pin-store.ts';
+import type { KeptSessions } from './kept-sessions.ts';
 import { problem } from './problem.ts';
 
 const COOKIE = 'shoulderline';
+/** What a browser is told by, session or not: only so that the wrong tries of others do not hold it up. */
+const BROWSER = 'shoulderline-browser';
+const YEAR_S = 365 * 86_400;
+/** How often it is written down when sessions were last used. */
+const KEEP_MS = 60_000;
 const IDLE_MS = 12 * 3_600_000;
 const MOST_SESSIONS = 100;
 
@@ -12,12 +18,50 @@ const MOST_SESSIONS = 100;
 export class OfficeAccess {
   readonly #pin: PinStore;
   readonly #now: () => number;
-  /** Hashes of the tokens given out, and when each was last used. Kept in memory alone: a restart ends all sessions. */
-  readonly #sessions = new Map<string, number>();
+  /** Hashes of the tokens given out, and when each was last used. */
+  readonly #sessions: Map<string, number>;
+  readonly #kept: KeptSessions;
+  #written = 0;
 
-  constructor(pin: PinStore, now: () => number = Date.now) {
+  private constructor(
+    pin: PinStore,
+    kept: KeptSessions,
+    sessions: ReadonlyMap<string, number>,
+    now: () => number,
+  ) {
     this.#pin = pin;
+    this.#kept = kept;
+    this.#sessions = new Map(sessions);
     this.#now = now;
+  }
+
+  /** With the sessions that outlived a restart: those of the PIN that is set. */
+  static async open(pin: PinStore, kept: KeptSessions, now: () => number = Date.now): Promise<OfficeAccess> {
+    return new OfficeAccess(pin, kept, await kept.read(pin.mark), now);
+  }
+
+  /** By what this browser is told, as a hash; '' where it shows nothing. */
+  browserOf(request: FastifyRequest): string {
+    const found = /(?:^|;\s*)shoulderline-browser=([\w-]{43})(?:;|$)/.exec(request.headers.cookie ?? '')?.[1];
+    return found === undefined ? '' : hashOf(found);
+  }
+
+  /** A browser that is told by nothing gets something. Gives what it is told by from then on. */
+  tellApart(request: FastifyRequest, reply: FastifyReply): string {
+    const known = this.browserOf(request);
+    if (known !== '') return known;
+    const token = randomBytes(32).toString('base64url');
+    reply.header(
+      'set-cookie',
+      `${BROWSER}=${token}; Path=/api; HttpOnly; SameSite=Strict; Max-Age=${YEAR_S}`,
+    );
+    return hashOf(token);
+  }
+
+  /** Writes the sessions down; one that cannot be is over with the next restart, and no more. */
+  async #keep(): Promise<void> {
+    this.#written = this.#now();
+    await this.#kept.write(this.#pin.mark, this.#sessions).catch(() => undefined);
   }
 
   /** Refuses (401) who has not given the PIN, and everybody where it cannot be read. */
@@ -34,6 +78,7 @@ export class OfficeAccess {
     this.#sessions.delete(key);
     if (this.#now() - used > IDLE_MS) return false;
     this.#sessions.set(key, this.#now());
+    if (Math.abs(this.#now() - this.#written) > KEEP_MS) void this.#keep();
     return true;
   }
 
@@ -42,25 +87,27 @@ export class OfficeAccess {
   }
 
   /** Begins a session for who asked: a token that no script can read and no other site can send. */
-  begin(reply: FastifyReply): Session {
+  async begin(reply: FastifyReply): Promise<Session> {
     if (!this.#pin.set) return { pin: false, open: true };
     const token = randomBytes(32).toString('base64url');
     for (const oldest of this.#sessions.keys())
       if (this.#sessions.size >= MOST_SESSIONS) this.#sessions.delete(oldest);
     this.#sessions.set(hashOf(token), this.#now());
+    await this.#keep();
     reply.header('set-cookie', `${COOKIE}=${token}; Path=/api; HttpOnly; SameSite=Strict`);
     return { pin: true, open: true };
   }
 
-  end(request: FastifyRequest, reply: FastifyReply): Session {
+  async end(request: FastifyRequest, reply: FastifyReply): Promise<Session> {
     const key = keyOf(request);
-    if (key !== null) this.#sessions.delete(key);
+    if (key !== null && this.#sessions.delete(key)) await this.#keep();
     reply.header('set-cookie', `${COOKIE}=; Path=/api; HttpOnly; SameSite=Strict; Max-Age=0`);
     return { pin: this.#pin.set, open: !this.#pin.set };
   }
 
-  endAll(): void {
+  async endAll(): Promise<void> {
     this.#sessions.clear();
+    await this.#keep();
   }
 }
 

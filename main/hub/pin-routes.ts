@@ -13,10 +13,14 @@ export function pinRoutes(
   access: OfficeAccess,
   shell: ShellLine | null,
 ): void {
-  serve('GET /session', async ({ request }) => access.state(request));
+  serve('GET /session', async ({ request, reply }) => {
+    if (pin.set) access.tellApart(request, reply);
+    return access.state(request);
+  });
 
-  serve('POST /session', async ({ body, reply }) => {
-    const tried = await pin.try(body.pin);
+  serve('POST /session', async ({ body, request, reply }) => {
+    const browser = access.browserOf(request);
+    const tried = await pin.try(body.pin, browser);
     switch (tried.kind) {
       case 'right':
         return access.begin(reply);
@@ -32,10 +36,10 @@ export function pinRoutes(
 
   serve('DELETE /session', async ({ request, reply }) => access.end(request, reply));
 
-  serve('PUT /pin', async ({ body, reply }) => {
-    await pin.change(body.pin);
+  serve('PUT /pin', async ({ body, request, reply }) => {
+    await pin.change(body.pin, access.browserOf(request));
     await store.notePin(pin.set);
-    access.endAll();
+    await access.endAll();
     return access.begin(reply);
   });
 

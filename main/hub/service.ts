@@ -14,6 +14,7 @@ import { answerError, answerErrors } from './errors.ts';
 import { eventRoutes } from './events.ts';
 import { briefHealth, fullHealth, type HealthSources, troublesOf } from './health.ts';
 import { jobRoutes } from './job-routes.ts';
+import { KeptSessions } from './kept-sessions.ts';
 import { markRoutes } from './mark-routes.ts';
 import { OfficeAccess } from './office-access.ts';
 import { paperRoutes } from './paper-routes.ts';
@@ -70,7 +71,7 @@ export async function buildService(
   answerErrors(app);
   await app.register(
     async (api) => {
-      const access = new OfficeAccess(pin);
+      const access = await OfficeAccess.open(pin, new KeptSessions(parts.port, parts.data));
       const serve = serveOn(api, access);
       const announcer = eventRoutes(api, serve, store, () => troublesOf(parts).length === 0);
       jobRoutes(serve, store, announcer, parts.work, version);

@@ -24,6 +24,7 @@ const MAY_LACK: Readonly<Partial<Record<Language, readonly string[]>>> = {
       'paper.rod',
       'paper.tile',
     ],
+    ...['bin.', 'finished.', 'revisions.'],
     ...[
       'paper.calibration',
       'paper.made',

@@ -88,3 +88,45 @@ test('a PIN’s file that was removed is told from one that never was', async ()
   expect((await PinStore.open(disk, at(folder), Date.now, true)).gone).toBe(true);
   expect((await PinStore.open(disk, at(folder), Date.now, false)).gone).toBe(false);
 });
+
+test('a browser that gave the right PIN before is not held up by others’ wrong tries, and others are held up together', async () => {
+  const folder = freshFolder();
+  let now = 1_000_000;
+  let pin = await PinStore.open(disk, at(folder), () => now);
+  await pin.change('2468', 'office');
+  // Each try from a browser of its own: three free ones each would be endless ones.
+  let waited = 0;
+  for (let k = 0; k < 40; k += 1) if ((await pin.try('1111', `stranger-${k}`)).kind === 'wait') waited += 1;
+  expect(waited).toBe(28);
+  expect(await pin.try('2468', 'new')).toMatchObject({ kind: 'wait' });
+  pin = await PinStore.open(disk, at(folder), () => now);
+  expect(await pin.try('2468', 'office')).toEqual({ kind: 'right' });
+  // That it was right there gives the others no new tries.
+  expect(await pin.try('1111', 'stranger-99')).toMatchObject({ kind: 'wait' });
+  for (let k = 0; k < 3; k += 1) expect(await pin.try('1111', 'office')).toEqual({ kind: 'wrong' });
+  expect(await pin.try('2468', 'office')).toEqual({ kind: 'wait', seconds: 2 });
+  now += 2000;
+  expect(await pin.try('2468', 'office')).toEqual({ kind: 'right' });
+});
+
+test('a browser’s wrong tries are its own: another one beside it has its three', async () => {
+  const pin = await PinStore.open(disk, at(freshFolder()), () => 1_000_000);
+  await pin.change('2468');
+  for (let k = 0; k < 3; k += 1) await pin.try('1111', 'bench');
+  expect(await pin.try('2468', 'bench')).toMatchObject({ kind: 'wait' });
+  expect(await pin.try('2468', 'board')).toEqual({ kind: 'right' });
+});
+
+test('a PIN of the first form is taken up with its wrong tries', async () => {
+  const folder = freshFolder();
+  const now = () => 1_000_000;
+  await (await PinStore.open(disk, at(folder), now)).change('2468');
+  const {
+    browsers: _browsers,
+    sum: _sum,
+    ...first
+  } = JSON.parse(readFileSync(at(folder), 'utf8')) as Record<string, unknown>;
+  writeFileSync(at(folder), JSON.stringify({ ...first, format: 1, wrong: 12, last: now() }));
+  const pin = await PinStore.open(disk, at(folder), now);
+  expect(await pin.try('2468')).toEqual({ kind: 'wait', seconds: 2 });
+});

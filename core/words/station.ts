@@ -170,7 +170,7 @@ export const stationWords = {
   'message.malformed': 'That is not a part code: “{text}”. Scan a part’s sticker.',
   'message.half': 'Only half a code came through: “{text}”. Scan it again.',
   'message.unknown-code': 'No job here has a part {code}.',
-  'message.binned': 'In the bin: part {code}. Its job was put there.',
+  'message.binned': 'In the bin: the job of part {code}.',
   'message.binned.next': 'Ask the office. Do not cut it until the job is taken out again.',
   'message.other-door': '{part} belongs to {door}, not to {here}.',
   'message.other-door.next': 'Put it with {door} and go on with {here}.',

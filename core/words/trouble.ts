@@ -31,8 +31,7 @@ export const troubleWords = {
     'The folder’s own record was removed. Whether anything else is missing cannot be told: look at the board.',
   'lost.record-unreadable':
     'The folder’s own record cannot be read ({reason}). Whether anything else is missing cannot be told: look at the board.',
-  'lost.backup-gone':
-    'The folder for backups off this machine, {folder}, cannot be used: {reason}. Is the stick in?',
+  'lost.backup-gone': 'Backups cannot be copied to {folder}: {reason}. Is the stick in?',
   'lost.backup-late': 'No backup has come to lie off this machine for {count} days, in {folder}.',
   'lost.undo':
     'A backup brings back what it holds; what was recorded after it is lost. Or go on with what is there.',

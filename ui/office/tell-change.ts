@@ -1,5 +1,6 @@
 import type { Change } from '#core/job/what-changed.ts';
 import { partName } from '#core/telling/names.ts';
+import { shownDay } from '#core/words/day.ts';
 import { say } from '#core/words/say.ts';
 import { labelOf } from './tell-fault.ts';
 
@@ -13,7 +14,9 @@ export function tellChange({ mark, field, was, now }: Change): string {
   const label = field.startsWith('measured.') ? measuredLabel(field) : fieldLabel(field);
   const what = mark === undefined ? label : say('revisions.of', { mark, label });
   const none = say('revisions.empty');
-  return say('revisions.change', { what, was: was ?? none, now: now ?? none });
+  const told = (text: string | undefined) =>
+    text === undefined ? none : field === 'due' ? shownDay(text) : text;
+  return say('revisions.change', { what, was: told(was), now: told(now) });
 }
 
 /** Of a field that has no label of its own the path says where it is. */

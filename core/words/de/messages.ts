@@ -20,7 +20,7 @@ export const messages: Words = {
   'message.malformed': 'Das ist kein Code eines Teils: „{text}“. Den Aufkleber eines Teils scannen.',
   'message.half': 'Nur ein halber Code kam an: „{text}“. Noch einmal scannen.',
   'message.unknown-code': 'Kein Auftrag hier hat ein Teil {code}.',
-  'message.binned': 'Im Papierkorb: Teil {code}. Sein Auftrag wurde dorthin gelegt.',
+  'message.binned': 'Im Papierkorb: der Auftrag von Teil {code}.',
   'message.binned.next': 'Im Büro fragen. Nicht schneiden, bis der Auftrag zurückgeholt ist.',
   'message.other-door': '{part} gehört zu {door}, nicht zu {here}.',
   'message.other-door.next': 'Zu {door} legen und mit {here} weitermachen.',

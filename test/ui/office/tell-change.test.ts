@@ -5,7 +5,7 @@ import type { Change } from '#core/job/what-changed.ts';
 import { tellChange } from '#ui/office/tell-change.ts';
 
 const CASES: readonly (readonly [Change, string])[] = [
-  [{ field: 'due', now: '2026-12-24' }, 'Due: none → 2026-12-24'],
+  [{ field: 'due', now: '2026-12-24' }, 'Due: none → Thu, Dec 24'],
   [{ field: 'defaults.stile.width', was: '2 1/4', now: '2 1/2' }, 'Stile width: 2\u00a01/4 → 2\u00a01/2'],
   [{ mark: 'BENCH', field: 'opening.width', was: '16', now: '17' }, 'BENCH · Opening width: 16 → 17'],
   [{ mark: 'BENCH', field: 'arch.rise', was: '1' }, 'BENCH · Rise: 1 → none'],

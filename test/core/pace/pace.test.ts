@@ -188,3 +188,57 @@ describe('a forecast', () => {
     expect(told.get('j')).toEqual({ finished: '2026-03-10', workdays: 1.2, spare: -5 });
   });
 });
+
+/** The days of a shop in New York by the calendar, whose clock springs forward on 2026-03-08 and falls back on 2026-11-01. */
+const calendar = new Intl.DateTimeFormat('en-CA', { timeZone: 'America/New_York', dateStyle: 'short' });
+const dayInNewYork = (instant: number) => dayOfDate(calendar.format(instant));
+/** The instant of an hour of that shop's clock, by how far it is behind Greenwich then. */
+const inNewYork = (date: string, hour: number) => {
+  const summer = date >= '2026-03-08' && date < '2026-11-01';
+  return dayOfDate(date) * 24 * HOUR + (hour + (summer ? 4 : 5)) * HOUR;
+};
+const worked = (dates: readonly string[], count: number) =>
+  dates.flatMap((date) => Array.from({ length: count }, (_, k) => inNewYork(date, 7 + (9 * k) / count)));
+
+describe('clocks', () => {
+  it.each([
+    ['springs forward', ['2026-03-04', '2026-03-05', '2026-03-06', '2026-03-09', '2026-03-10'], '2026-03-11'],
+    ['falls back', ['2026-10-28', '2026-10-29', '2026-10-30', '2026-11-02', '2026-11-03'], '2026-11-04'],
+  ])('pace and forecast are the same over the week in which the clock %s', (_how, dates, today) => {
+    const now = inNewYork(today, 6);
+    expect(dayInNewYork(now)).toBe(dayOfDate(today));
+    const pace = paceOf(worked(dates, 40), now, dayInNewYork);
+    expect(pace).toMatchObject({ perDay: 40, today: 0 });
+    if (pace === null) return;
+    const due = dateOfDay(dayOfDate(today) + 1);
+    expect(forecasts([{ job: 'j', due, left: 80 }], pace, dayInNewYork(now)).get('j')).toEqual({
+      finished: due,
+      workdays: 2,
+      spare: 0,
+    });
+  });
+
+  it('a hub’s clock set back an hour changes no pace and no forecast of the day', () => {
+    const before = worked(['2026-03-16', '2026-03-17', '2026-03-18'], 40);
+    const morning = Array.from({ length: 10 }, (_, k) => inNewYork('2026-03-19', 8 + k / 10));
+    const told = (now: number) => {
+      const pace = paceOf([...before, ...morning], now, dayInNewYork);
+      if (pace === null) throw new Error('there are whole days to go by');
+      const load = { job: 'j', due: '2026-03-20', left: 60 };
+      return [pace.perDay, pace.today, forecasts([load], pace, dayInNewYork(now)).get('j')];
+    };
+    const now = inNewYork('2026-03-19', 9);
+    // The marks of this morning lie before now, or after it by the clock that was set back.
+    expect(told(now - HOUR)).toEqual(told(now));
+    expect(told(now)).toMatchObject([40, 10, { finished: '2026-03-20', spare: 0 }]);
+  });
+
+  it('set back over midnight, what was marked on the day to come counts once that day has come again', () => {
+    const before = worked(['2026-03-16', '2026-03-17', '2026-03-18'], 40);
+    const afterMidnight = [inNewYork('2026-03-19', 0.25)];
+    const at = (now: number) => paceOf([...before, ...afterMidnight], now, dayInNewYork);
+    // On the third day, by its own clock, two whole ones lie behind.
+    expect(at(inNewYork('2026-03-18', 23.5))).toMatchObject({ perDay: 40, today: 40 });
+    expect(at(inNewYork('2026-03-19', 0.5))).toMatchObject({ perDay: 40, today: 1 });
+  });
+});

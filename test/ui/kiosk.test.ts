@@ -9,6 +9,7 @@ const key = (name: string, more: object = {}) => ({
   ctrlKey: false,
   altKey: false,
   metaKey: false,
+  shiftKey: false,
   ...more,
 });
 
@@ -27,6 +28,20 @@ test('function keys, Alt and the system’s key do not leave the screen; plain a
   expect(leavesScreen(key('F'))).toBe(false);
   expect(leavesScreen(key('Tab'))).toBe(false);
   expect(leavesScreen(key('v', { ctrlKey: true }))).toBe(false);
+});
+
+test.each(['i', 'j', 'c', 't', 'n', 'a', 'Delete'])('Ctrl+Shift+%s does not reach the browser', (name) => {
+  expect(leavesScreen(key(name, { ctrlKey: true, shiftKey: true }))).toBe(true);
+});
+
+test('the browser’s task manager and the keys of their own for browser and programs are held; Esc alone works', () => {
+  expect(leavesScreen(key('Escape', { shiftKey: true }))).toBe(true);
+  expect(leavesScreen(key('Escape'))).toBe(false);
+  for (const name of ['BrowserBack', 'BrowserHome', 'LaunchMail', 'ZoomIn', 'Find'])
+    expect(leavesScreen(key(name))).toBe(true);
+  expect(leavesScreen(key('Enter', { shiftKey: true }))).toBe(false);
+  expect(leavesScreen(key('V', { ctrlKey: true, shiftKey: true }))).toBe(false);
+  expect(leavesScreen(key('A', { shiftKey: true }))).toBe(false);
 });
 
 test('numerals stand 13 mm high: on a 24-inch screen of 1920 pixels their type is about 70 pixels', () => {

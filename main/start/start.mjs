@@ -31,6 +31,8 @@ function end(code) {
 }
 process.on('SIGINT', () => end(0));
 process.on('SIGTERM', () => end(0));
+// Where the display ends, or the terminal is closed.
+process.on('SIGHUP', () => end(0));
 // npm runs this under a shell that dies of a SIGTERM without passing it on: a new parent means that it is gone.
 const parent = process.ppid;
 setInterval(() => {

@@ -13,7 +13,18 @@ const MAY_LACK: Readonly<Partial<Record<Language, readonly string[]>>> = {
   // The office and its form, the papers, and what is told of a file. Everything at a station and on a sticker is there.
   de: [
     ...Object.keys(readingWords),
-    ...['office.', 'form.', 'way.', 'moisture.', 'remove.', 'print.', 'cut.ask', 'cut.stickers', 'note-kind.', 'api.'],
+    ...[
+      'office.',
+      'form.',
+      'way.',
+      'moisture.',
+      'remove.',
+      'print.',
+      'cut.ask',
+      'cut.stickers',
+      'note-kind.',
+      'api.',
+    ],
     ...['told.text', 'told.job-dots', 'told.mark-twice', 'told.quantity', 'told.date', 'told.too-many'],
     ...[
       'paper.title',

@@ -51,7 +51,7 @@ export const changeWords = {
   'revisions.more.one': 'and 1 more change',
   'revisions.back': 'Go back to this',
   'revisions.gone-back': 'The job is as it was at revision {to}. It is revision {revision} now.',
-  'revisions.change': '{what}: {was} → {now}',
+  'revisions.change': '{what}: {was}, then {now}',
   'revisions.doors-added': '{what} added',
   'revisions.doors-taken': '{what} taken away',
   'revisions.of': '{mark} · {label}',

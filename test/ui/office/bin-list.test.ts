@@ -60,7 +60,7 @@ test('a job is taken out of the bin with one tap', async () => {
   await fireEvent.click(screen.getByText('Take out of the bin'));
   await screen.findByText('Quay doors is back, with its stickers and marks.');
   expect(asked).toEqual(['POST /api/bin/quay/restore']);
-  expect(screen.getByText('Nothing is in the bin.')).toBeDefined();
+  expect(await screen.findByText('Nothing is in the bin.')).toBeDefined();
 });
 
 test('before a job is removed for good it is said what is lost with it, and Escape keeps it', async () => {

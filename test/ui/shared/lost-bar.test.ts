@@ -11,12 +11,21 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-const FIGURES = { reason: 'ENOSPC', seq: 812, bytes: 10, was: 4711, count: 2, kept: 'shop.json.unreadable' };
+const FIGURES = {
+  reason: 'ENOSPC',
+  seq: 812,
+  bytes: 10,
+  was: 4711,
+  count: 2,
+  kept: 'shop.json.unreadable',
+  folder: '/media/stick',
+  days: 15,
+};
 
 test('each trouble is a sentence with all its figures', () => {
   for (const code of TROUBLES) {
     const words = lostWords({ code, figures: FIGURES });
-    expect(words).toMatch(/^[A-Z\d].{20,}\.$/);
+    expect(words).toMatch(/^[A-Z\d].{20,}[.?]$/);
     expect(words).not.toMatch(/[{}]/);
   }
 });

@@ -12,7 +12,7 @@ type Doors = Pick<Job, 'doors' | 'units'>;
  * What was measured for a job, as a file has it, once its doors are ordered otherwise; both in the units of `now`. One
  * length stays one while they share one size; where they come to have several it is written as a list that says it of
  * those it was measured on: the sizes of `before`, or of all where that is not known. What is said of a size that no door
- * has any more is let go.
+ * has now is let go.
  */
 export function followJob(measured: Tree, before: Doors | null, now: Doors): Tree {
   const followed = SIZE_NAMES.flatMap((name): [string, unknown][] => {

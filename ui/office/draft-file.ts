@@ -39,7 +39,7 @@ export function fileOf(draft: Draft): Tree {
   };
 }
 
-/** The job's own ways and moisture, as far as it has any; what is no number of percent goes as it was typed, so that it is told. */
+/** The job's own ways and moisture, where it names them; what is no number of percent goes as it was typed, so that it is told. */
 function waysOf({ ways, moisture }: Draft): Tree {
   const own = Object.entries(ways).filter(([, way]) => way !== '');
   const percent = (text: string) => (/^\d{1,2}(\.\d+)?$/.test(text) ? Number(text) : text);

@@ -107,7 +107,7 @@ test('one length over one size stays one while the job has one, and is said of t
   });
 });
 
-test('what was measured of a size that no door has any more is let go, and what cannot be read stays', () => {
+test('what was measured of a size that no door has now is let go, and what cannot be read stays', () => {
   const list = [
     { of: '3/4', is: '25/32' },
     { of: '0.875', is: '27/32' },

@@ -8,8 +8,11 @@ export interface Path extends Outline {
   readonly open?: true;
 }
 
-/** How a line is drawn: an edge one sees, an edge behind, a construction line, a cut to be made now, a centre line. */
-export type Pen = 'edge' | 'hidden' | 'fine' | 'cut' | 'centre' | 'none';
+/**
+ * How a line is drawn: an edge one sees, an edge behind, a construction line, a cut to be made now, a centre line; and
+ * the ghost of a finished line that is reached later, beside which the machine is set.
+ */
+export type Pen = 'edge' | 'hidden' | 'fine' | 'cut' | 'centre' | 'ghost' | 'none';
 
 /** How an area is filled. `waste` is what is removed now; `section` is hatched as cut wood; `tool` is a blade, cutter or fence. */
 export type Fill = 'none' | 'paper' | 'wood' | 'section' | 'waste' | 'tool' | 'ink';

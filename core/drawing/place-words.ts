@@ -66,7 +66,7 @@ function obstacleOf(stroke: Stroke): Obstacle[] {
 function costOf(stroke: PathStroke): number {
   if (stroke.fill === 'ink' || stroke.role === 'tick' || stroke.role === 'datum') return COSTS.sign;
   if (stroke.pen === 'edge' || stroke.pen === 'cut') return COSTS.outline;
-  if (stroke.pen === 'hidden' || stroke.pen === 'centre') return COSTS.hidden;
+  if (stroke.pen === 'hidden' || stroke.pen === 'centre' || stroke.pen === 'ghost') return COSTS.hidden;
   return stroke.pen === 'dimension' ? COSTS.dimension : COSTS.fine;
 }
 

@@ -1,3 +1,4 @@
+import { ARCH, SMOOTH } from './cautions/curves.ts';
 import { FOLLOWING_LENGTH, FOLLOWING_REAL, LENGTH, MAYBE_TOOL } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
@@ -15,6 +16,7 @@ export const arch = {
     centre: LENGTH,
     arcLength: FOLLOWING_REAL,
   },
+  cautions: ARCH,
 } as const satisfies StageFacts;
 
 /** Sanding the sawn arch to its radius. */
@@ -23,4 +25,5 @@ export const smooth = {
   station: 'spindle-sander',
   of: 'part',
   settings: { radius: LENGTH, drum: MAYBE_TOOL },
+  cautions: SMOOTH,
 } as const satisfies StageFacts;

@@ -1,3 +1,4 @@
+import { DRYFIT, GLUE, TRIM } from './cautions/door.ts';
 import { FOLLOWING_LENGTH, LENGTH, MAYBE_LENGTH_DOWN } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
@@ -8,6 +9,7 @@ export const dryfit = {
   of: 'door',
   settings: {},
   gathers: true,
+  cautions: DRYFIT,
 } as const satisfies StageFacts;
 
 /** Gluing a door up, its panel free in the groove. */
@@ -18,6 +20,7 @@ export const glue = {
   settings: { diagonal: { is: 'real' } },
   steps: 'how.glue',
   closes: true,
+  cautions: GLUE,
 } as const satisfies StageFacts;
 
 /** Trimming a door to its opening. */
@@ -39,4 +42,5 @@ export const trim = {
   steps: 'how.trim',
   fits: true,
   finishes: true,
+  cautions: TRIM,
 } as const satisfies StageFacts;

@@ -1,3 +1,4 @@
+import { MILL } from './cautions/milling.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 /** Milling a blank to its three sizes: the first stage of every part. */
@@ -10,4 +11,5 @@ export const mill = {
     width: { is: 'length', measured: true },
     thickness: { is: 'length', measured: true, fine: true },
   },
+  cautions: MILL,
 } as const satisfies StageFacts;

@@ -1,3 +1,4 @@
+import { MITRE, MITRE_END } from './cautions/sawing.ts';
 import { FINE_DOWN } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
@@ -14,9 +15,9 @@ export const mitre = {
   station: 'table-saw',
   of: 'part',
   settings: mitred,
-  gravest: 'caution.table-saw.3',
   steps: 'how.mitre',
   midSteps: 'how.mitre.mid',
+  cautions: MITRE,
 } as const satisfies StageFacts;
 
 /** A mitre of a stile, from the end that goes against the stop. */
@@ -26,6 +27,6 @@ export const mitreEnd = {
   settings: { fromEnd: { is: ['top', 'bottom'] }, ...mitred },
   title: ['stage.mitre-bottom', 'stage.mitre-top', 'stage.mitre-mid-lower', 'stage.mitre-mid-upper'],
   namedAs: 'mitre',
-  gravest: 'caution.table-saw.3',
   steps: 'how.mitre-end',
+  cautions: MITRE_END,
 } as const satisfies StageFacts;

@@ -1,3 +1,5 @@
+import { PARE } from './cautions/handwork.ts';
+import { MORTISE } from './cautions/mortising.ts';
 import { FOLLOWING_LENGTH, LENGTH_DOWN, LENGTH_UP, MAYBE_TOOL } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
@@ -23,6 +25,7 @@ export const mortise = {
     endStop: { is: ['left', 'right'], ofPiece: true, maybe: true },
   },
   steps: 'how.mortise',
+  cautions: MORTISE,
 } as const satisfies StageFacts;
 
 /** Paring the mortises to the width of the groove. */
@@ -31,4 +34,5 @@ export const pare = {
   station: 'bench',
   of: 'part',
   settings: { width: { is: 'length', rounds: 'up', fine: true } },
+  cautions: PARE,
 } as const satisfies StageFacts;

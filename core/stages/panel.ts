@@ -1,3 +1,6 @@
+import { CUTOUT } from './cautions/curves.ts';
+import { FINISH } from './cautions/handwork.ts';
+import { RAISE } from './cautions/routing.ts';
 import { FOLLOWING_LENGTH, FOLLOWING_REAL, LENGTH, LENGTH_DOWN } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
@@ -17,6 +20,7 @@ export const cutout = {
     pivot: LENGTH,
     centre: LENGTH,
   },
+  cautions: CUTOUT,
 } as const satisfies StageFacts;
 
 /** Raising a panel from its back, so that a tongue stays. */
@@ -29,7 +33,7 @@ export const raise = {
     depth: { is: 'length', rounds: 'up', fine: true },
     band: LENGTH,
   },
-  gravest: 'caution.router-table.3',
+  cautions: RAISE,
 } as const satisfies StageFacts;
 
 /** Finishing a panel before it is glued up, so that no bare wood shows when it shrinks. */
@@ -39,4 +43,5 @@ export const finish = {
   of: 'part',
   settings: {},
   nothingToSet: 'nothing.finish',
+  cautions: FINISH,
 } as const satisfies StageFacts;

@@ -1,4 +1,5 @@
 import type { WordKey } from '../words/say.ts';
+import type { Cautions } from './cautions/caution.ts';
 import type { SettingTable } from './setting.ts';
 import type { StationId } from './stations.ts';
 
@@ -6,8 +7,6 @@ import type { StationId } from './stations.ts';
 export type StepsKey = { [K in WordKey]: K extends `how.${infer F}.1` ? `how.${F}` : never }[WordKey];
 /** The title of a stage by its key. */
 export type TitleKey = Extract<WordKey, `stage.${string}`>;
-/** A danger of a station by its key. */
-export type CautionKey = Extract<WordKey, `caution.${StationId}.${string}`>;
 
 /** What is known of a kind of stage whatever the door. Its draft is in core/joint, its drawing in core/views. */
 export interface StageFacts {
@@ -22,8 +21,8 @@ export interface StageFacts {
   readonly title: TitleKey | readonly TitleKey[];
   /** The kind whose names for settings are its own too, where that is another. */
   readonly namedAs?: string;
-  /** Its danger that matters more than the gravest of its station. */
-  readonly gravest?: CautionKey;
+  /** What can hurt at it, the gravest first. */
+  readonly cautions: Cautions;
   /** How it is done. */
   readonly steps?: StepsKey;
   /** The same on a mid rail, where that is done otherwise. */

@@ -1,3 +1,5 @@
+import { BEAD, SLOT } from './cautions/routing.ts';
+import { GROOVE } from './cautions/sawing.ts';
 import { FINE_DOWN, LENGTH_UP, MAYBE_TOOL } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
@@ -11,6 +13,7 @@ export const bead = {
     fillet: { is: 'length', follows: true, fine: true },
     cutterHeight: FINE_DOWN,
   },
+  cautions: BEAD,
 } as const satisfies StageFacts;
 
 /** Plowing the groove of a straight member: two passes, one with each face to the fence. */
@@ -26,6 +29,7 @@ export const groove = {
   },
   steps: 'how.groove',
   midSteps: 'how.groove.mid',
+  cautions: GROOVE,
 } as const satisfies StageFacts;
 
 /** Routing the groove of an arched rail, front down only. */
@@ -40,4 +44,5 @@ export const slot = {
   },
   steps: 'how.slot',
   midSteps: 'how.slot.mid',
+  cautions: SLOT,
 } as const satisfies StageFacts;

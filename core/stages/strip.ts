@@ -1,3 +1,5 @@
+import { CLEAN } from './cautions/handwork.ts';
+import { NOTCH, STRIP } from './cautions/sawing.ts';
 import { FINE_DOWN, FOLLOWING_LENGTH, LENGTH_UP } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
@@ -14,6 +16,7 @@ export const notch = {
   },
   title: ['stage.notch-mid', 'stage.notch-bottom', 'stage.notch-top'],
   steps: 'how.notch',
+  cautions: NOTCH,
 } as const satisfies StageFacts;
 
 /** The stopped rip that takes the bead away behind the rails, from each end to that end's shoulder line. */
@@ -31,8 +34,8 @@ export const strip = {
     run: { is: 'length', pared: 'stop', rounds: 'down', gates: 'line' },
     faceUp: { is: ['front', 'back'] },
   },
-  gravest: 'caution.table-saw.2',
   steps: 'how.strip',
+  cautions: STRIP,
 } as const satisfies StageFacts;
 
 /** Paring mitres and what the cuts left to the line. */
@@ -41,4 +44,5 @@ export const clean = {
   station: 'bench',
   of: 'part',
   settings: {},
+  cautions: CLEAN,
 } as const satisfies StageFacts;

@@ -1,3 +1,5 @@
+import { HAUNCH } from './cautions/handwork.ts';
+import { CHEEK, SHOULDER, TENON } from './cautions/tenoning.ts';
 import { FINE_DOWN, LENGTH, LENGTH_DOWN, PARE_TO } from './setting.ts';
 import type { StageFacts } from './stage-facts.ts';
 
@@ -8,6 +10,7 @@ export const shoulder = {
   of: 'part',
   settings: { stop: { is: 'length', gates: 'line' }, height: FINE_DOWN },
   steps: 'how.shoulder',
+  cautions: SHOULDER,
 } as const satisfies StageFacts;
 
 /** The tenon's cheeks: a wall off each face. */
@@ -22,6 +25,7 @@ export const cheek = {
   },
   steps: 'how.cheek',
   pareSteps: 'how.cheek.pare',
+  cautions: CHEEK,
 } as const satisfies StageFacts;
 
 /** The tenon's edges; a mid rail has two inner ones. */
@@ -38,6 +42,7 @@ export const tenon = {
   },
   steps: 'how.tenon',
   midSteps: 'how.tenon.mid',
+  cautions: TENON,
 } as const satisfies StageFacts;
 
 /** The haunch that stays beside the tenon. */
@@ -47,4 +52,5 @@ export const haunch = {
   of: 'part',
   settings: { length: LENGTH_DOWN, height: FINE_DOWN, pareTo: PARE_TO },
   pareSteps: 'how.haunch.pare',
+  cautions: HAUNCH,
 } as const satisfies StageFacts;

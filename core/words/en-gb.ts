@@ -1,3 +1,4 @@
+import { cautions } from './en-gb/cautions.ts';
 import type { LanguageTable } from './language.ts';
 
 /** British English: only what is spelled or called otherwise than in English as Americans write it. */
@@ -6,20 +7,7 @@ export const enGB: LanguageTable = {
   locale: 'en-GB',
   firstDay: 1,
   words: {
-    'caution.milling.1': 'Only flat, straight stock goes over the planer and through the thicknesser.',
-    'caution.milling.2':
-      'Nothing shorter than the thicknesser’s minimum length: cut short parts from a long piece afterwards.',
-    'caution.milling.3': 'Use push blocks on the planer; true face and edge before thickness.',
-    'caution.table-saw.3':
-      'Never use fence and mitre gauge together on a through cut. Stop the saw before clearing offcuts.',
-    'caution.mortiser.1': 'Cramp the work down and back; set the gap between bit and chisel first.',
-    'caution.bench.2': 'Hold the work with vice or cramp, never by hand.',
-    'caution.bench.3': 'Cramp the guide block before the chisel touches the mitre.',
-    'caution.assembly.2': 'Before the glue sets: both diagonals equal, and no wind.',
-    'caution.assembly.3':
-      'Two people lift a large door. Tighten cramps evenly; keep fingers out of the joint.',
-    'caution.fitting.1': 'Support or cramp the door before it is planed or sawn.',
-    'caution.fitting.2': 'Plane from the ends inwards, so that no corner breaks out.',
+    ...cautions,
     'drawing.front-toward-you': 'FRONT towards you',
     'drawing.back-toward-you': 'BACK towards you',
     'drawing.near-end': 'end towards you',

@@ -54,6 +54,7 @@ export const stationWords = {
   'ui.waiting-here': 'Waiting at this station',
   'ui.waiting-none': 'Nothing waits here now.',
   'ui.cautions': 'Safety',
+  'ui.cautions.always': 'Always at {at}',
   'ui.size': 'as it should be now',
   'ui.also': 'Set for this part',
   'ui.nothing-to-set': 'Nothing to set: work to the lines.',

@@ -1,9 +1,10 @@
 import type { Units } from '#core/length/units.ts';
-import type { PlanDoor, PlanStage } from '#core/plan/plan.ts';
+import type { PlanDoor, PlanStage, SettingValue } from '#core/plan/plan.ts';
 import { type StationId, STATIONS } from '#core/stages/stations.ts';
+import { cautionText, gravestOf } from '#core/telling/cautions-of.ts';
 import { stageName } from '#core/telling/names.ts';
-import { cautionKeys } from '#core/words/cautions.ts';
 import { say } from '#core/words/say.ts';
+import { withUnit } from '../pdf/value-on-paper.ts';
 import { alikeStages } from './alike-stages.ts';
 import { type CardLine, settingLines } from './card-settings.ts';
 
@@ -38,9 +39,21 @@ export function cardStations(door: PlanDoor, units: Units): CardStation[] {
         lines: settingLines(stage, units),
         how: untold(how),
       }));
-    const cautions = cautionKeys(station).map((key) => say(key));
-    return stages.length === 0 ? [] : [{ station, stages, cautions }];
+    return stages.length === 0 ? [] : [{ station, stages, cautions: cautionsAt(station, door, units) }];
   });
+}
+
+/** The gravest danger of each stage that the door has at a station, an arched part's beside the others', each once. */
+function cautionsAt(station: StationId, door: PlanDoor, units: Units): string[] {
+  const lengths = { units, read: (value: SettingValue) => withUnit(value, units) };
+  const all = [
+    ...door.parts.flatMap((part) => part.stages.map((stage) => ({ stage, cautioned: { part, lengths } }))),
+    ...door.stages.map((stage) => ({ stage, cautioned: { lengths } })),
+  ];
+  const told = all
+    .filter(({ stage }) => stage.station === station)
+    .map(({ stage, cautioned }) => cautionText(gravestOf(stage, cautioned)));
+  return [...new Set(told)];
 }
 
 /** The parts of a stage; with what must be done first where the card prints that further down, at a station that comes later. */

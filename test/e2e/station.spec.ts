@@ -1,7 +1,6 @@
 import { expect, test } from '@playwright/test';
 import type { Plan } from '#core/plan/plan.ts';
-import { gravestCaution } from '#core/telling/gravest-caution.ts';
-import { say } from '#core/words/say.ts';
+import { cautionText, gravestOf } from '#core/telling/cautions-of.ts';
 import { demoHub } from './demo-hub.ts';
 import { addedPlan, addJob, doneUntil, faultsOf, keep, partOf, scan } from './shop-floor.ts';
 
@@ -246,15 +245,19 @@ for (const [station, name, stage] of STOPS)
       await hub.open(page, station);
       await scan(page, asked.code);
       await expect(page.locator(`[data-code="${asked.code}"]`)).toHaveAttribute('data-stage', stage);
+      const found = [...asked.stages, ...door.stages].find((each) => each.stage === stage);
+      if (found === undefined) throw new Error(`no ${stage}`);
+      const danger = cautionText(gravestOf(found, { part: asked }));
       const gravest = page.locator('[data-action="cautions"]');
-      await expect(gravest).toHaveText(say(gravestCaution(station, stage)));
+      await expect(gravest).toHaveText(danger);
       const cautions = page.locator(`[data-cautions="${station}"]`);
       await expect(cautions).toHaveCount(0);
       await expect(page.locator('.drawing svg')).toBeVisible();
       await keep(page, `station-${station}`);
       await gravest.click();
-      await expect(cautions).toContainText(say(gravestCaution(station, stage)));
-      await expect(cautions.locator('li').nth(2)).toBeVisible();
+      await expect(cautions).toContainText(danger);
+      await expect(cautions.locator(`[data-cautions-of="${stage}"] li`).nth(2)).toBeVisible();
+      await expect(cautions.locator('.always li').nth(2)).toBeAttached();
       await expect(cautions).toContainText('manual, local codes and proper training come first');
       expect(await faultsOf(page), 'cautions').toEqual([]);
       await page.click('[data-action="close-sheet"]');

@@ -52,6 +52,7 @@ export const station: Words = {
   'ui.waiting-here': 'Wartet an dieser Station',
   'ui.waiting-none': 'Hier wartet jetzt nichts.',
   'ui.cautions': 'Sicherheit',
+  'ui.cautions.always': 'Immer {at}',
   'ui.size': 'so soll es jetzt sein',
   'ui.also': 'Für dieses Teil einstellen',
   'ui.nothing-to-set': 'Nichts einzustellen: nach Riss arbeiten.',

@@ -3,8 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { en } from '#core/words/en.ts';
 import { hasWords, say } from '#core/words/say.ts';
 
-/** What stands in braces is a name of the program's own, not a word. */
-const spoken = Object.entries(en).map(([key, words]) => ({ key, words: words.replace(/\{\w+\}/g, '…') }));
+/** What stands in braces is a name of the program's own, not a word; a licence that has a name is called by it. */
+const spoken = Object.entries(en).map(([key, words]) => ({
+  key,
+  words: words.replace(/\{\w+\}/g, '…').replaceAll('Open Government Licence', '…'),
+}));
 /** The README as it is read: code, addresses and names of fields keep their spelling. */
 const readme = readFileSync(new URL('../../../README.md', import.meta.url), 'utf8')
   .replace(/^```[\s\S]*?^```$/gm, '')

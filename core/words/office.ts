@@ -49,6 +49,12 @@ export const officeWords = {
   'office.shop.ways.note': 'For jobs saved from now on; a running job keeps its own.',
   'office.shop.ways.caution':
     'Dado heads are not lawful everywhere, and a stopped rip is cut without a guard: local codes, the saw’s manual and proper training come first.',
+  'office.cautions': 'Cautions, and where each is from',
+  'office.cautions.note':
+    'What a station shows while a stage is on its screen, the gravest first; where … is written, it shows the figure of that very part.',
+  'office.cautions.arched': 'with an arch',
+  'office.cautions.straight': 'without an arch',
+  'office.cautions.sources': 'Sources',
   'office.shop.moisture': 'Moisture of the wood',
   'office.pin.note':
     'The PIN is asked for to open the office, to change anything, and to leave full screen. Four to twelve digits.',

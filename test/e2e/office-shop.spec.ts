@@ -61,6 +61,27 @@ test('people, rounding, scanner and screen are typed on the screen’s own keys 
   await station.close();
 });
 
+test('the office shows every caution by its stage, each with the number of a source that stands below', async ({
+  page,
+}) => {
+  await openOffice(page, 'safety');
+  const fold = page.locator('[data-caution-sources]');
+  await expect(fold.locator('[data-source]').first()).toBeHidden();
+  await fold.locator('summary').click();
+  await expect(fold).toContainText('manual, local codes and proper training come first');
+  await expect(fold.locator('[data-source="osha-3157"]')).toContainText('1999. Public domain.');
+  await expect(fold.locator('[data-source="hse-l114"]')).toContainText('2014. Open Government Licence.');
+  const sources = await fold.locator('[data-source]').count();
+  const numbers = await fold.locator('[data-caution-source] small').allTextContents();
+  expect(numbers.length).toBeGreaterThan(100);
+  for (const each of numbers)
+    for (const number of /\[([\d, ]+)\]/.exec(each)?.[1]?.split(', ') ?? ['0'])
+      expect(Number(number), each).toBeGreaterThanOrEqual(1);
+  expect(Math.max(...numbers.flatMap((each) => (each.match(/\d+/g) ?? []).map(Number)))).toBe(sources);
+  await keep(page, 'office-cautions-1280');
+  expect(await faultsOf(page)).toEqual([]);
+});
+
 test('with a PIN the office opens only to it, a wrong one is told, and leaving locks it again', async ({
   page,
 }) => {

@@ -37,7 +37,7 @@ export const NOTCH: Cautions = [
 /** What can hurt while the bead is ripped away: at the table saw with its stopped cut, or at a band saw. */
 export const STRIP: Cautions = [
   { key: 'caution.strip.stop', from: ['osha-etool', 'common-practice'] },
-  { key: 'caution.strip.bare', from: ['osha-etool', 'osha-1910-213'], needs: 'bladeHeight' },
+  { key: 'caution.strip.bare', from: ['osha-etool', 'common-practice'], needs: 'bladeHeight' },
   { key: 'caution.strip.beside', from: ['common-practice'] },
   { key: 'caution.strip.switch', from: ['osha-1910-213', 'common-practice'] },
   { key: 'caution.strip.hold', from: ['common-practice'] },

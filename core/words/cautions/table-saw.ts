@@ -55,7 +55,7 @@ export const tableSawCautions = {
   'caution.strip.stop':
     'Stopped rip: feed to the stop block, switch off, wait until the blade has stopped. Never pull the work back while the blade is turning.',
   'caution.strip.bare':
-    'The blade is up {bladeHeight}, all of it bare until the stile covers it: guard over it, no hand in its line.',
+    '{bladeHeight} of blade is bare until the stile covers it, and most guards are off for this cut: no hand in its line.',
   'caution.strip.beside':
     'Stand beside the blade’s line, never behind the stile: it can be thrown straight back.',
   'caution.strip.switch':

@@ -60,7 +60,7 @@ export const cautionsOfSawing: Words = {
   'caution.strip.stop':
     'Eingesetzter Längsschnitt: bis zum Stoppklotz, ausschalten, warten bis das Blatt steht. Nie bei drehendem Blatt zurückziehen.',
   'caution.strip.bare':
-    'Das Blatt ragt {bladeHeight} heraus, ganz bloß, bis der Fries es deckt: Haube darüber, keine Hand in der Schnittlinie.',
+    '{bladeHeight} Blatt sind bloß, bis der Fries es deckt, und die meisten Hauben sind bei diesem Schnitt ab: keine Hand in der Schnittlinie.',
   'caution.strip.beside':
     'Neben der Schnittlinie stehen, nie hinter dem Fries: er kann gerade nach hinten fliegen.',
   'caution.strip.switch':

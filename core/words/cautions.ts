@@ -25,10 +25,3 @@ export const cautionWords = {
   ...doorCautions,
   ...cautionSources,
 } as const;
-
-/** The cautions of a station, whatever is done there, in order, as keys. */
-export function cautionKeys(station: string): (keyof typeof cautionWords)[] {
-  return (Object.keys(cautionWords) as (keyof typeof cautionWords)[]).filter((key) =>
-    key.startsWith(`caution.${station}.`),
-  );
-}

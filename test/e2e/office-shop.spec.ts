@@ -64,7 +64,7 @@ test('people, rounding, scanner and screen are typed on the screen’s own keys 
 test('the office shows every caution by its stage, each with the number of a source that stands below', async ({
   page,
 }) => {
-  await openOffice(page, 'safety');
+  await openOffice(page, 'shop');
   const fold = page.locator('[data-caution-sources]');
   await expect(fold.locator('[data-source]').first()).toBeHidden();
   await fold.locator('summary').click();
@@ -78,6 +78,7 @@ test('the office shows every caution by its stage, each with the number of a sou
     for (const number of /\[([\d, ]+)\]/.exec(each)?.[1]?.split(', ') ?? ['0'])
       expect(Number(number), each).toBeGreaterThanOrEqual(1);
   expect(Math.max(...numbers.flatMap((each) => (each.match(/\d+/g) ?? []).map(Number)))).toBe(sources);
+  await fold.getByRole('heading', { name: 'Router table' }).scrollIntoViewIfNeeded();
   await keep(page, 'office-cautions-1280');
   expect(await faultsOf(page)).toEqual([]);
 });

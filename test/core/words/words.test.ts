@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { STATIONS } from '#core/stages/stations.ts';
 import { REFUSALS } from '#core/marks/mark.ts';
 import { planFile } from '#core/planning/plan-file.ts';
-import { cautionKeys } from '#core/words/cautions.ts';
+import { atStation, cautionText } from '#core/telling/cautions-of.ts';
 import { partName, placeName, settingName, stageName, stationName } from '#core/telling/names.ts';
 import { hasWords, say } from '#core/words/say.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
@@ -62,7 +62,7 @@ const HAZARDS: Readonly<Record<(typeof STATIONS)[number], RegExp>> = {
 test.each(STATIONS)(
   '%s warns of at least three hazards of its own, and defers to manual, codes and training',
   (station) => {
-    const cautions = cautionKeys(station).map((key) => say(key));
+    const cautions = atStation(station).map(cautionText);
     expect(cautions.filter((caution) => HAZARDS[station].test(caution)).length).toBeGreaterThanOrEqual(3);
     expect(say('caution.first')).toMatch(/manual.*local codes.*training/);
   },

@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { STATIONS } from '#core/stages/stations.ts';
-import { cautionKeys } from '#core/words/cautions.ts';
+import { atStation, cautionText } from '#core/telling/cautions-of.ts';
 import { say } from '#core/words/say.ts';
 
 /** What can hurt at each machine; each caution names at least one of these. */
@@ -19,7 +19,7 @@ const HAZARDS: Readonly<Record<(typeof STATIONS)[number], RegExp>> = {
 };
 
 test.each(STATIONS)('%s has at least three cautions that name its own hazards, none twice', (station) => {
-  const said = cautionKeys(station).map((key) => say(key));
+  const said = atStation(station).map(cautionText);
   expect(said.length).toBeGreaterThanOrEqual(3);
   expect(new Set(said).size).toBe(said.length);
   for (const sentence of said) expect(sentence).toMatch(HAZARDS[station]);

@@ -3,6 +3,7 @@ import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
 import type { Limits } from '../length/limits.ts';
+import { widestTenon } from '../plan/wide-tenon.ts';
 import { memberNamed } from './member.ts';
 import type { Tooling } from './tooling.ts';
 
@@ -81,9 +82,9 @@ function tenonWidth(field: string, width: Length, joint: Joint, { chisel }: Tool
     });
 }
 
-/** Over six grooves, or three inches, a tenon is better made as two. */
+/** Over the widest a tenon is better made as two. */
 function wideTenons(joint: Joint, limits: Limits, found: Findings): void {
-  const most = larger(times(joint.spec.groove.width, 6), limits.threeInches);
+  const most = widestTenon(joint.spec.groove.width, limits);
   for (const [field, width] of tenonWidths(joint))
     if (width.compare(most) > 0)
       found.advise('tenon-wide', field, { part: memberNamed(field, joint), width, most });

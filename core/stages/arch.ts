@@ -17,6 +17,8 @@ export const arch = {
     arcLength: FOLLOWING_REAL,
   },
   cautions: ARCH,
+  steps: { usual: ['how.arch'] },
+  arches: true,
 } as const satisfies StageFacts;
 
 /** Sanding the sawn arch to its radius. */
@@ -26,4 +28,5 @@ export const smooth = {
   of: 'part',
   settings: { radius: LENGTH, drum: MAYBE_TOOL },
   cautions: SMOOTH,
+  steps: { usual: ['how.smooth'] },
 } as const satisfies StageFacts;

@@ -8,6 +8,7 @@ export const dryfit = {
   station: 'assembly',
   of: 'door',
   settings: {},
+  steps: { usual: ['how.dryfit'] },
   gathers: true,
   cautions: DRYFIT,
 } as const satisfies StageFacts;
@@ -18,7 +19,7 @@ export const glue = {
   station: 'assembly',
   of: 'door',
   settings: { diagonal: { is: 'real' } },
-  steps: 'how.glue',
+  steps: { usual: ['how.glue'] },
   closes: true,
   cautions: GLUE,
 } as const satisfies StageFacts;
@@ -39,7 +40,7 @@ export const trim = {
     finishedWidth: FOLLOWING_LENGTH,
     finishedHeight: FOLLOWING_LENGTH,
   },
-  steps: 'how.trim',
+  steps: { usual: ['how.trim'] },
   fits: true,
   finishes: true,
   cautions: TRIM,

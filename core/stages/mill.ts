@@ -12,4 +12,12 @@ export const mill = {
     thickness: { is: 'length', measured: true, fine: true },
   },
   cautions: MILL,
+  steps: {
+    usual: ['how.mill.rail', 'how.mill', 'how.mill.mark-rail'],
+    stile: ['how.mill.stile', 'how.mill', 'how.mill.mark-stile'],
+    mid: ['how.mill.rail', 'how.mill', 'how.mill.mark-mid'],
+    arched: ['how.mill.arched', 'how.mill', 'how.mill.mark-rail'],
+    panel: ['how.mill.panel', 'how.mill', 'how.mill.mark-panel'],
+    archedPanel: ['how.mill.panel-arched', 'how.mill', 'how.mill.mark-panel'],
+  },
 } as const satisfies StageFacts;

@@ -15,9 +15,12 @@ export const mitre = {
   station: 'table-saw',
   of: 'part',
   settings: mitred,
-  steps: 'how.mitre',
-  midSteps: 'how.mitre.mid',
   cautions: MITRE,
+  steps: {
+    usual: ['how.mitre.set', 'how.mitre', 'how.mitre.pare'],
+    mid: ['how.mitre.set', 'how.mitre', 'how.mitre.mid', 'how.mitre.pare'],
+    arched: ['how.mitre.set', 'how.mitre', 'how.mitre.arched', 'how.mitre.pare'],
+  },
 } as const satisfies StageFacts;
 
 /** A mitre of a stile, from the end that goes against the stop. */
@@ -27,6 +30,10 @@ export const mitreEnd = {
   settings: { fromEnd: { is: ['top', 'bottom'] }, ...mitred },
   title: ['stage.mitre-bottom', 'stage.mitre-top', 'stage.mitre-mid-lower', 'stage.mitre-mid-upper'],
   namedAs: 'mitre',
-  steps: 'how.mitre-end',
   cautions: MITRE_END,
+  steps: {
+    usual: ['how.mitre.set', 'how.mitre.line', 'how.mitre.end'],
+    lower: ['how.mitre.lower', 'how.mitre.set', 'how.mitre.line', 'how.mitre.mid-end'],
+    upper: ['how.mitre.upper', 'how.mitre.set', 'how.mitre.line', 'how.mitre.mid-end'],
+  },
 } as const satisfies StageFacts;

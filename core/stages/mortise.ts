@@ -24,8 +24,8 @@ export const mortise = {
     /** Which of the two stops the end touches that the place is measured from, sight edge up, front away from you. */
     endStop: { is: ['left', 'right'], ofPiece: true, maybe: true },
   },
-  steps: 'how.mortise',
   cautions: MORTISE,
+  steps: { usual: ['how.mortise'] },
 } as const satisfies StageFacts;
 
 /** Paring the mortises to the width of the groove. */
@@ -35,4 +35,5 @@ export const pare = {
   of: 'part',
   settings: { width: { is: 'length', rounds: 'up', fine: true } },
   cautions: PARE,
+  steps: { usual: ['how.pare'] },
 } as const satisfies StageFacts;

@@ -21,6 +21,8 @@ export const cutout = {
     centre: LENGTH,
   },
   cautions: CUTOUT,
+  steps: { usual: ['how.cutout'] },
+  arches: true,
 } as const satisfies StageFacts;
 
 /** Raising a panel from its back, so that a tongue stays. */
@@ -34,6 +36,7 @@ export const raise = {
     band: LENGTH,
   },
   cautions: RAISE,
+  steps: { usual: ['how.raise'], archedPanel: ['how.raise', 'how.raise.arched'] },
 } as const satisfies StageFacts;
 
 /** Finishing a panel before it is glued up, so that no bare wood shows when it shrinks. */

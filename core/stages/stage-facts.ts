@@ -2,9 +2,8 @@ import type { WordKey } from '../words/say.ts';
 import type { Cautions } from './cautions/caution.ts';
 import type { SettingTable } from './setting.ts';
 import type { StationId } from './stations.ts';
+import type { StepTable } from './steps.ts';
 
-/** The key of steps whose lines are numbered from 1: how a cut is made. */
-export type StepsKey = { [K in WordKey]: K extends `how.${infer F}.1` ? `how.${F}` : never }[WordKey];
 /** The title of a stage by its key. */
 export type TitleKey = Extract<WordKey, `stage.${string}`>;
 
@@ -23,14 +22,14 @@ export interface StageFacts {
   readonly namedAs?: string;
   /** What can hurt at it, the gravest first. */
   readonly cautions: Cautions;
-  /** How it is done. */
-  readonly steps?: StepsKey;
-  /** The same on a mid rail, where that is done otherwise. */
-  readonly midSteps?: StepsKey;
-  /** What is done besides where a machine, set to its step, leaves the piece too thick: its `pareTo` says how thick it may be. */
-  readonly pareSteps?: StepsKey;
+  /** How it is done; none where all there is to it stands on its set-up. */
+  readonly steps?: StepTable;
   /** What is said where nothing is set at it. */
   readonly nothingToSet?: Extract<WordKey, `nothing.${string}`>;
+  /** A part that has it is arched. */
+  readonly arches?: true;
+  /** It makes the groove: its width is the groove's. */
+  readonly grooves?: true;
   /** It gathers all parts of a door. */
   readonly gathers?: true;
   /** After it no part of the door can be made anew. */

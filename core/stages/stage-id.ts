@@ -63,7 +63,10 @@ export function isDoorStage(id: string): boolean {
 }
 
 /** A yes or no of the table, asked of a stage by its id. */
-export function stageIs(id: string, fact: 'gathers' | 'closes' | 'fits' | 'finishes'): boolean {
+export function stageIs(
+  id: string,
+  fact: 'gathers' | 'closes' | 'fits' | 'finishes' | 'arches' | 'grooves',
+): boolean {
   const kind = kindOf(id);
   return kind !== null && factsOf(kind)[fact] === true;
 }

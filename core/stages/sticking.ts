@@ -14,6 +14,11 @@ export const bead = {
     cutterHeight: FINE_DOWN,
   },
   cautions: BEAD,
+  steps: {
+    usual: ['how.bead.set', 'how.bead'],
+    mid: ['how.bead.set', 'how.bead.mid'],
+    arched: ['how.bead.set', 'how.bead.arched'],
+  },
 } as const satisfies StageFacts;
 
 /** Plowing the groove of a straight member: two passes, one with each face to the fence. */
@@ -27,9 +32,12 @@ export const groove = {
     fence: FINE_DOWN,
     blade: MAYBE_TOOL,
   },
-  steps: 'how.groove',
-  midSteps: 'how.groove.mid',
   cautions: GROOVE,
+  steps: {
+    usual: ['how.groove.set', 'how.groove'],
+    mid: ['how.groove.set', 'how.groove.mid'],
+  },
+  grooves: true,
 } as const satisfies StageFacts;
 
 /** Routing the groove of an arched rail, front down only. */
@@ -42,7 +50,11 @@ export const slot = {
     depth: LENGTH_UP,
     cutterHeight: FINE_DOWN,
   },
-  steps: 'how.slot',
-  midSteps: 'how.slot.mid',
   cautions: SLOT,
+  steps: {
+    usual: ['how.slot.set', 'how.slot'],
+    mid: ['how.slot.set', 'how.slot.mid'],
+    arched: ['how.slot.set', 'how.slot.arched'],
+  },
+  grooves: true,
 } as const satisfies StageFacts;

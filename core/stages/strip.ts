@@ -15,8 +15,11 @@ export const notch = {
     height: FINE_DOWN,
   },
   title: ['stage.notch-mid', 'stage.notch-bottom', 'stage.notch-top'],
-  steps: 'how.notch',
   cautions: NOTCH,
+  steps: {
+    usual: ['how.notch.set', 'how.notch', 'how.notch.pare'],
+    atEnd: ['how.notch.set', 'how.notch.end', 'how.notch.pare'],
+  },
 } as const satisfies StageFacts;
 
 /** The stopped rip that takes the bead away behind the rails, from each end to that end's shoulder line. */
@@ -34,8 +37,11 @@ export const strip = {
     run: { is: 'length', pared: 'stop', rounds: 'down', gates: 'line' },
     faceUp: { is: ['front', 'back'] },
   },
-  steps: 'how.strip',
   cautions: STRIP,
+  steps: {
+    usual: ['how.strip', 'how.strip.pare'],
+    lacking: { setting: 'reach', steps: ['how.strip.band', 'how.strip.pare'] },
+  },
 } as const satisfies StageFacts;
 
 /** Paring mitres and what the cuts left to the line. */
@@ -45,4 +51,9 @@ export const clean = {
   of: 'part',
   settings: {},
   cautions: CLEAN,
+  steps: {
+    usual: ['how.clean', 'how.clean.rail', 'how.clean.rail-shoulder'],
+    stile: ['how.clean', 'how.clean.stile'],
+    mid: ['how.clean', 'how.clean.mid', 'how.clean.rail-shoulder'],
+  },
 } as const satisfies StageFacts;

@@ -9,8 +9,11 @@ export const shoulder = {
   station: 'table-saw',
   of: 'part',
   settings: { stop: { is: 'length', gates: 'line' }, height: FINE_DOWN },
-  steps: 'how.shoulder',
   cautions: SHOULDER,
+  steps: {
+    usual: ['how.shoulder.set', 'how.shoulder'],
+    arched: ['how.shoulder.set', 'how.shoulder.arched', 'how.shoulder'],
+  },
 } as const satisfies StageFacts;
 
 /** The tenon's cheeks: a wall off each face. */
@@ -23,9 +26,12 @@ export const cheek = {
     thickness: { is: 'length', follows: true, fine: true },
     pareTo: PARE_TO,
   },
-  steps: 'how.cheek',
-  pareSteps: 'how.cheek.pare',
   cautions: CHEEK,
+  steps: {
+    usual: ['how.cheek.set', 'how.cheek'],
+    arched: ['how.cheek.set', 'how.shoulder.arched', 'how.cheek'],
+    pareTo: ['how.cheek.pare'],
+  },
 } as const satisfies StageFacts;
 
 /** The tenon's edges; a mid rail has two inner ones. */
@@ -40,9 +46,13 @@ export const tenon = {
     innerHeight: FINE_DOWN,
     innerStop: LENGTH,
   },
-  steps: 'how.tenon',
-  midSteps: 'how.tenon.mid',
   cautions: TENON,
+  steps: {
+    usual: ['how.tenon.inner', 'how.tenon.outer', 'how.tenon.test', 'how.tenon'],
+    mid: ['how.tenon.mid', 'how.tenon.test', 'how.tenon.mid-ends'],
+    arched: ['how.tenon.inner', 'how.tenon.arched', 'how.tenon.outer', 'how.tenon.test', 'how.tenon'],
+    wide: ['how.tenon.wide'],
+  },
 } as const satisfies StageFacts;
 
 /** The haunch that stays beside the tenon. */
@@ -51,6 +61,6 @@ export const haunch = {
   station: 'bench',
   of: 'part',
   settings: { length: LENGTH_DOWN, height: FINE_DOWN, pareTo: PARE_TO },
-  pareSteps: 'how.haunch.pare',
   cautions: HAUNCH,
+  steps: { usual: ['how.haunch'], pareTo: ['how.haunch.pare'] },
 } as const satisfies StageFacts;

@@ -1,92 +1,81 @@
-import { type PartName, readPart } from '../plan/part-name.ts';
-import { isPlaceName, placeEnd } from '../plan/place-name.ts';
-import type { Place, PlanStage, Settings, SettingValue } from '../plan/plan.ts';
-import { paredAt } from '../settable/pared-at.ts';
-import type { Step } from '../settable/step.ts';
-import { readStage } from '../stages/stage-id.ts';
-import { factsOf, type PlaceSettingsOf } from '../stages/table.ts';
+import { limitsFor } from '../length/limits.ts';
+import { readPart } from '../plan/part-name.ts';
+import type { PlanStage, Settings } from '../plan/plan.ts';
+import { widestTenon } from '../plan/wide-tenon.ts';
+import { lengthOf } from '../settable/numbers.ts';
+import { readStage, stageIs } from '../stages/stage-id.ts';
+import type { Steps, StepsKey, StepTable } from '../stages/steps.ts';
+import { factsOf } from '../stages/table.ts';
 import { hasWords, say, type WordKey } from '../words/say.ts';
-import { partName } from './names.ts';
+import { type HowTo, type StepFigure, stepFigures } from './step-figures.ts';
 
-/** What a stage is done on, and how its numbers are read. */
-export interface HowTo {
-  readonly part?: PartName;
-  /** The place that is worked on; the first one where none is given. */
-  readonly place?: string;
-  /** To what its numbers are settable: where it is given a stop is told as it is set, short of its line by the chisel's share. */
-  readonly step?: Step;
-  /** How a length is read; as printed, without idle zeros, where it is not given. */
-  readonly read?: (value: SettingValue) => string;
+/**
+ * The lines that say how a stage is done on this part, at this place: what is set, on what it is proved, which end and
+ * face come first, how the piece is turned, what stays for the chisel. None where all of it stands on the set-up. A line
+ * about what is not there is left out: a tool that the shop lacks, a haunch of nothing.
+ */
+export function howTo(stage: PlanStage, how: HowTo = {}): string[] {
+  const read = readStage(stage.stage);
+  const steps = read === null ? undefined : factsOf(read.kind).steps;
+  if (steps === undefined) return [];
+  const figure = stepFigures(stage, how);
+  return [
+    ...stepsOn(steps, stage, how.part),
+    ...(steps.wide !== undefined && isTooWide(stage, how) ? steps.wide : []),
+    ...('pareTo' in stage.settings ? (steps.pareTo ?? []) : []),
+  ]
+    .flatMap(linesOf)
+    .map((line) => filled(line, figure))
+    .filter((line) => line !== null);
 }
 
-/** The lines that say how a stage is done, its numbers in them; none where the drawing and the settings say it all. */
-export function howTo(stage: PlanStage, { part, place, step, read = plain }: HowTo = {}): string[] {
-  const kind = readStage(stage.stage)?.kind;
-  if (kind === undefined) return [];
-  const { steps, midSteps, pareSteps } = factsOf(kind);
-  const own = part !== undefined && readPart({ part }).at === 'mid' ? (midSteps ?? steps) : steps;
-  const keys = [own, 'pareTo' in stage.settings ? pareSteps : undefined].filter((key) => key !== undefined);
-  if (keys.length === 0) return [];
-  const figures = {
-    ...(part === undefined ? {} : { part: partName(part) }),
-    ...told(stage.settings, read),
-    ...atPlace(stage, place, step, read),
-  };
-  return keys.flatMap(linesOf).map((line) => say(line, figures));
+/** The steps of a table that are for this stage on this part. */
+function stepsOn(steps: StepTable, { stage, settings }: PlanStage, part: HowTo['part']): Steps {
+  const { usual, lacking } = steps;
+  if (lacking !== undefined && !(lacking.setting in settings)) return lacking.steps;
+  const id = readStage(stage);
+  const edge = id?.mid?.side;
+  if (edge !== undefined) return steps[edge] ?? usual;
+  if (id?.end !== undefined) return steps.atEnd ?? usual;
+  if (part === undefined) return usual;
+  const { kind, at } = readPart(part);
+  const arched = part.stages.some((each) => stageIs(each.stage, 'arches'));
+  switch (kind) {
+    case 'stile':
+      return steps.stile ?? usual;
+    case 'rail':
+      return (at === 'mid' ? steps.mid : arched ? steps.arched : undefined) ?? usual;
+    case 'panel':
+      return (arched ? steps.archedPanel : undefined) ?? steps.panel ?? usual;
+  }
 }
 
-type Read = (value: SettingValue) => string;
-
-/** Settings as they stand in a line. */
-function told(settings: Settings, read: Read): Record<string, SettingValue> {
-  return Object.fromEntries(
-    Object.entries(settings).map(([name, value]) => {
-      const key = `named.${value}`;
-      return [name, hasWords(key) ? say(key) : read(value)];
-    }),
-  );
+/** Is the tenon of this stage wider than one should be, by its groove? */
+function isTooWide({ settings }: PlanStage, { part, step }: HowTo): boolean {
+  if (step === undefined) return false;
+  const grooved = part?.stages.find((each) => stageIs(each.stage, 'grooves'));
+  const widthOf = (all: Settings) => lengthOf(all.width, step.units);
+  const [tenon, groove] = [widthOf(settings), grooved === undefined ? null : widthOf(grooved.settings)];
+  if (tenon === null || groove === null) return false;
+  return tenon.compare(widestTenon(groove, limitsFor(step.units))) > 0;
 }
 
-/** What a line says of the place that is worked on: its settings, its end, which face is up, and where a stopped cut is set to stop. */
-function atPlace(
-  stage: PlanStage,
-  place: string | undefined,
-  step: Step | undefined,
-  read: Read,
-): Record<string, SettingValue> {
-  const places: readonly Place[] = stage.places ?? [];
-  const chosen = places.find(({ at }) => at === place) ?? places[0];
-  if (chosen === undefined) return {};
-  const settings: Settings = chosen.settings;
-  const end = isPlaceName(chosen.at) ? placeEnd(chosen.at) : undefined;
-  return {
-    ...told(settings, read),
-    ...(end === undefined ? {} : { end: say(`value.${end}`) }),
-    ...('run' in chosen.settings ? stoppedCut(stage, chosen.settings, step, read) : {}),
-  };
+/** The words of a line with its figures in them; null where one of them is not here. One that no stage has stays in its braces. */
+function filled(line: WordKey, figure: StepFigure): string | null {
+  const figures: Record<string, string> = {};
+  for (const [, name = ''] of say(line).matchAll(/\{(\w+)\}/g)) {
+    const told = figure(name);
+    if (told === null) return null;
+    if (told !== undefined) figures[name] = told;
+  }
+  return say(line, figures);
 }
 
-function stoppedCut(
-  stage: PlanStage,
-  { run, faceUp }: PlaceSettingsOf<'strip'>,
-  step: Step | undefined,
-  read: Read,
-): Record<string, SettingValue> {
-  const pared = step === undefined ? null : paredAt(stage.stage, 'run', run, step);
-  return { set: read(pared?.set ?? run), face: say(`value.${faceUp}`) };
-}
-
-function linesOf(family: string): WordKey[] {
+function linesOf(family: StepsKey): WordKey[] {
   const keys: WordKey[] = [];
   for (let k = 1; ; k += 1) {
     const key = `${family}.${k}`;
     if (!hasWords(key)) return keys;
     keys.push(key);
   }
-}
-
-function plain(value: SettingValue): string {
-  return String(value)
-    .replace(/(\.\d*?)0+$/, '$1')
-    .replace(/\.$/, '');
 }

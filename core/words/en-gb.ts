@@ -21,10 +21,25 @@ export const enGB: LanguageTable = {
     'form.help.midRails':
       'Rails between bottom and top; the centre of each is measured from the bottom of the door as built, horns not counted.',
     'form.help.reveal': 'The gap all round between the finished door and its opening.',
-    'how.mitre-end.1':
-      'Sight edge down, this end against the stop block; the blade leans towards the stop block.',
-    'how.strip.3':
-      'Cramp a stop block {set} past the line, on the far side: the end stops there. The mark ends just short of the line, and the chisel takes the rest.',
+    'how.arch.1':
+      'Mark the centre line {centre} from the end, and on the sight edge each springing, {springing} from its end.',
+    'how.arch.2': 'In its carrier: pivot on the centre line, {pivot} below the sight edge of the flats.',
+    'how.mitre.end.1':
+      'Sight edge down, {end} end against the stop block; the blade leans towards the stop block.',
+    'how.mitre.mid-end.1':
+      'Sight edge down, {end} end against the stop block; the blade leans towards the stop block.',
+    'how.mitre.1': 'Sight edge down, one end against the stop block; the blade leans towards the stop block.',
+    'how.strip.4':
+      'Cramp a stop block {runSet} past the line, on the far side. The end stops there, the mark {share} short of the line.',
+    'how.strip.band.3':
+      'Cramp a stop block {runSet} past the teeth, on the far side: the end stops there, short of the mark.',
+    'how.clean.1':
+      'Set the 45° guide block to a mitre’s line and pare until the chisel lies flat on the block.',
+    'how.cutout.1':
+      'Mark the centre line {centre} from an edge, and both edges {sideHeight} up from the BOTTOM.',
+    'how.cutout.2': 'In its carrier: pivot on the centre line, {pivot} below those two marks.',
+    'how.dryfit.2': 'Draw it up lightly: every shoulder tight, every mitre closed on the front.',
+    'how.glue.3': 'If one is longer, slant the cramps a little along it until both agree.',
     'office.shop.places': 'Millimetres to the nearest',
     'office.shop.screens': 'Width of each station’s screen in millimetres',
     'office.shop.tools.mm': 'For jobs in millimetres, in millimetres',
@@ -61,7 +76,7 @@ export const enGB: LanguageTable = {
     'why.mortise-mid-stop':
       'horn {horn} + centre of the rail {centre} + half its width {half} − bead {bead} − inner setback {inner} + end play {play} = {value}',
     'why.mitre-mid-lower':
-      'horn {horn} + height as built {builtHeight} − centre of the rail {centre} + half its width {half} = {value}',
+      'horn {horn} + height as built {builtHeight} − centre of the rail {centre} + half its width {half} = {value}. It is measured from the TOP end: on a stile that is longer or shorter this cut is off by as much.',
     'why.mitre-mid-upper': 'horn {horn} + centre of the rail {centre} + half its width {half} = {value}',
     'why.tilt': 'a mitre of two equal beads: {value} degrees',
     'why.notch-from':

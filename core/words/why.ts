@@ -71,7 +71,7 @@ export const whyWords = {
   'why.mitre-bottom': 'horn {horn} + bottom rail {rail} = {value}',
   'why.mitre-top': 'horn {horn} + top rail at its ends {rail} = {value}',
   'why.mitre-mid-lower':
-    'horn {horn} + height as built {builtHeight} − center of the rail {centre} + half its width {half} = {value}',
+    'horn {horn} + height as built {builtHeight} − center of the rail {centre} + half its width {half} = {value}. It is measured from the TOP end: on a stile that is longer or shorter this cut is off by as much.',
   'why.mitre-mid-upper': 'horn {horn} + center of the rail {centre} + half its width {half} = {value}',
   'why.mitre-rail': 'tenon {tenon} + bead {bead} = {value}',
   'why.shoulderLine': 'sight edge {sightEdge} − bead {bead} = {value}',

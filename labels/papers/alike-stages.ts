@@ -1,6 +1,5 @@
 import type { Units } from '#core/length/units.ts';
-import type { PartName } from '#core/plan/part-name.ts';
-import type { PlanDoor, PlanStage, Settings, SettingValue } from '#core/plan/plan.ts';
+import type { PlanDoor, PlanPart, PlanStage, Settings, SettingValue } from '#core/plan/plan.ts';
 import { isOfPiece } from '#core/plan/set-or-follows.ts';
 import { howTo } from '#core/telling/how-to.ts';
 import { paperStep } from '#core/settable/step.ts';
@@ -18,8 +17,8 @@ export interface AlikeStage {
 /** A door's stages in the plan's order, once for all parts that are set alike and worked alike there. */
 export function alikeStages(door: PlanDoor, units: Units): AlikeStage[] {
   const all = [
-    ...door.parts.flatMap(({ part, stages }) =>
-      stages.map((stage) => ({ stage, name: partName(part), how: howLines(stage, part, units) })),
+    ...door.parts.flatMap((part) =>
+      part.stages.map((stage) => ({ stage, name: partName(part.part), how: howLines(stage, part, units) })),
     ),
     ...door.stages.map((stage) => ({
       stage,
@@ -50,7 +49,7 @@ function keyOf({ stage, station, settings, places = [] }: PlanStage, how: readon
 }
 
 /** How a stage goes; of a second place only what differs there. */
-function howLines(stage: PlanStage, part: PartName | undefined, units: Units): string[] {
+function howLines(stage: PlanStage, part: PlanPart | undefined, units: Units): string[] {
   const read = (value: SettingValue) => withUnit(value, units);
   const [first, ...rest] = stage.places ?? [];
   const told = { ...(part === undefined ? {} : { part }), step: paperStep(units), read };

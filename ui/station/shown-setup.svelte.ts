@@ -104,7 +104,7 @@ export class ShownSetup {
   /** How the work goes at the place that is shown. */
   readonly how = $derived.by(() =>
     howTo(this.stageShown, {
-      ...(this.whole ? {} : { part: this.part.part }),
+      ...(this.whole ? {} : { part: this.partShown }),
       step: this.step,
       ...(this.place === undefined ? {} : { place: this.place }),
       read: (value) => this.withUnit(value),

@@ -76,7 +76,7 @@ export const reasons: Words = {
   'why.mitre-bottom': 'Überstand {horn} + Querfries unten {rail} = {value}',
   'why.mitre-top': 'Überstand {horn} + Querfries oben, an seinen Enden {rail} = {value}',
   'why.mitre-mid-lower':
-    'Überstand {horn} + Höhe wie gebaut {builtHeight} − Mitte des Frieses {centre} + seine halbe Breite {half} = {value}',
+    'Überstand {horn} + Höhe wie gebaut {builtHeight} − Mitte des Frieses {centre} + seine halbe Breite {half} = {value}. Gemessen ab Ende OBEN: ist der Längsfries länger oder kürzer, sitzt dieser Schnitt um ebenso viel falsch.',
   'why.mitre-mid-upper':
     'Überstand {horn} + Mitte des Frieses {centre} + seine halbe Breite {half} = {value}',
   'why.mitre-rail': 'Zapfen {tenon} + Stab {bead} = {value}',

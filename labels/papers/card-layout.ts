@@ -15,7 +15,9 @@ const SETTINGS = [
   { type: 7.5, columns: 3, steps: 1 },
   { type: 7, columns: 3, steps: 1 },
   { type: 7, columns: 4, steps: 1 },
-  { type: 7, columns: 4, steps: 2 },
+  { type: 7, columns: 4, steps: 6 },
+  { type: 7, columns: 4, steps: 7 },
+  { type: 6.5, columns: 4, steps: 7 },
   { type: 7, columns: 4, steps: Number.POSITIVE_INFINITY },
   { type: 6.5, columns: 4, steps: Number.POSITIVE_INFINITY },
 ] as const;
@@ -56,13 +58,13 @@ function stationBlocks({ station, stages }: CardStation, set: Set): Block[] {
     height: 17,
     ruled: true,
   };
-  const blocks = stages.map(({ title, parts, lines, how }): Block => {
+  const blocks = stages.map(({ title, parts, lines, how, steps }): Block => {
     const names = wrapLines(parts, faces.regular, type, width);
     return [
       { runs: [{ text: title, x: 0, size: type + 1, weight: 'bold' }], height: type * 1.55 },
       ...names.map((text) => plain(text, 0, type)),
       ...groupLines(lines, set),
-      ...(how.length < set.steps ? [] : how).flatMap((line) => howLines(line, set)),
+      ...(steps < set.steps ? [] : how).flatMap((line) => howLines(line, set)),
       { runs: [], height: 4 },
     ];
   });

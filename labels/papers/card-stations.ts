@@ -15,6 +15,8 @@ export interface CardStage {
   readonly lines: readonly CardLine[];
   /** How the work goes, where the numbers do not say it. */
   readonly how: readonly string[];
+  /** How many steps the work has in all, those told above too. */
+  readonly steps: number;
 }
 
 export interface CardStation {
@@ -38,6 +40,7 @@ export function cardStations(door: PlanDoor, units: Units): CardStation[] {
         parts: partsOf(stage, parts, all),
         lines: settingLines(stage, units),
         how: untold(how),
+        steps: how.length,
       }));
     return stages.length === 0 ? [] : [{ station, stages, cautions: cautionsAt(station, door, units) }];
   });

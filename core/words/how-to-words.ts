@@ -67,7 +67,7 @@ export const howToWords = {
   'how.mitre.set.1':
     'Blade at {tilt}, {height} high. Stop block to the far side of the blade, at the table: {sightEdgeSet}.',
   'how.mitre.set.2':
-    'Prove it on a test piece of the same thickness: {height} deep, and two such cuts close to a square corner.',
+    'Prove it on a test piece of the same thickness: the cut is {height} deep, at {tilt} to the edge.',
   'how.mitre.line.1':
     'Mark the line on the sight edge, {sightEdge} from the {end} end: the cut stays {share} nearer that end, for the chisel.',
   'how.mitre.end.1':
@@ -96,7 +96,7 @@ export const howToWords = {
   'how.notch.end.2': 'Then crosscuts side by side out to the {end} end, none past the line.',
   'how.notch.pare.1': 'The ridges between the cuts stay for the chisel.',
   'how.strip.1':
-    'Fence {fenceSet} from the blade, at its right; blade {bladeHeight} high. On a test piece {fenceSet} stays.',
+    'Fence {fenceSet} from the blade, at its right; blade {bladeHeight} high. A test piece comes out {fenceSet} wide.',
   'how.strip.2':
     'Draw a line on the fence at the blade’s front, at table level: {reach} on your side of the arbor.',
   'how.strip.3':
@@ -106,7 +106,8 @@ export const howToWords = {
   'how.strip.5':
     'Feed to the stop block. Switch off, wait until the blade has stopped, then lift the stile out.',
   'how.strip.6': 'On the top face the last {lag} is still uncut: pare it to the line.',
-  'how.strip.band.1': 'Fence {fenceSet} from the blade, at its right. On a test piece {fenceSet} stays.',
+  'how.strip.band.1':
+    'Fence {fenceSet} from the blade, at its right. A test piece comes out {fenceSet} wide.',
   'how.strip.band.2':
     'Mark the stile {run} from its {end} end. Lay it with its {face} up, that end first, outer edge to the fence.',
   'how.strip.band.3':

@@ -70,7 +70,7 @@ export const steps: Words = {
   'how.mitre.set.1':
     'Blatt auf {tilt}, {height} hoch. Stoppklotz bis zur fernen Blattseite, auf Tischhöhe: {sightEdgeSet}.',
   'how.mitre.set.2':
-    'An einem gleich dicken Probestück prüfen: {height} tief, und zwei solche Schnitte schließen zum rechten Winkel.',
+    'An einem gleich dicken Probestück prüfen: der Schnitt ist {height} tief, mit {tilt} zur Kante.',
   'how.mitre.line.1':
     'An der Innenkante {sightEdge} ab Ende {end} anreißen: der Schnitt liegt {share} näher am Ende, den Rest nimmt das Stecheisen.',
   'how.mitre.end.1': 'Innenkante unten, Ende {end} am Stoppklotz; das Blatt neigt sich zum Stoppklotz.',
@@ -100,7 +100,7 @@ export const steps: Words = {
   'how.notch.end.2': 'Dann Querschnitte nebeneinander bis zum Ende {end}, keiner über den Riss hinaus.',
   'how.notch.pare.1': 'Die Grate zwischen den Schnitten nimmt das Stecheisen.',
   'how.strip.1':
-    'Anschlag {fenceSet} rechts vom Blatt, Blatt {bladeHeight} hoch. Am Probestück bleiben {fenceSet}.',
+    'Anschlag {fenceSet} rechts vom Blatt, Blatt {bladeHeight} hoch. Ein Probestück wird {fenceSet} breit.',
   'how.strip.2':
     'Am Anschlag, auf Tischhöhe, einen Strich an die Vorderkante des Blatts ziehen: {reach} vor der Sägewelle.',
   'how.strip.3':
@@ -110,7 +110,7 @@ export const steps: Words = {
   'how.strip.5':
     'Bis zum Stoppklotz schieben. Ausschalten, warten bis das Blatt steht, dann den Fries abheben.',
   'how.strip.6': 'An der oberen Fläche sind die letzten {lag} noch ungeschnitten: bis zum Riss stechen.',
-  'how.strip.band.1': 'Anschlag {fenceSet} rechts vom Blatt. Am Probestück bleiben {fenceSet}.',
+  'how.strip.band.1': 'Anschlag {fenceSet} rechts vom Blatt. Ein Probestück wird {fenceSet} breit.',
   'how.strip.band.2':
     'Am Längsfries {run} ab Ende {end} anreißen. Seite {face} nach oben, dieses Ende voran, Außenkante am Anschlag.',
   'how.strip.band.3':

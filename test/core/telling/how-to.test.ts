@@ -20,7 +20,7 @@ const stageOf = (part: string, stage: string) => {
 test('the stopped rip is told step by step with the worked example’s figures, each end with its own', () => {
   const strip = stageOf('stile-left', 'strip');
   expect(howTo(strip, { place: 'bottom', step: paperStep('in') })).toEqual([
-    'Fence 2\u00a01/64 from the blade, at its right; blade 1 high. On a test piece 2\u00a01/64 stays.',
+    'Fence 2\u00a01/64 from the blade, at its right; blade 1 high. A test piece comes out 2\u00a01/64 wide.',
     'Draw a line on the fence at the blade’s front, at table level: 3 on your side of the arbor.',
     'Mark the stile 3 from its BOTTOM end. Lay it with its FRONT up, that end first, outer edge to the fence.',
     'Clamp a stop block 2\u00a063/64 past the line, on the far side. The end stops there, the mark 1/64 short of the line.',

@@ -39,8 +39,8 @@ export const strip = {
   },
   cautions: STRIP,
   steps: {
-    usual: ['how.strip', 'how.strip.pare'],
-    lacking: { setting: 'reach', steps: ['how.strip.band', 'how.strip.pare'] },
+    usual: ['how.strip'],
+    lacking: { setting: 'reach', steps: ['how.strip.band'] },
   },
 } as const satisfies StageFacts;
 

@@ -10,7 +10,7 @@ export const howToWords = {
   'how.mill.panel.1': 'Wood: grain up and down, the better face the FRONT.',
   'how.mill.panel-arched.1': 'Wood: grain up and down, its figure rising into the arch.',
   'how.mill.1': 'Flatten one face and square one edge to it.',
-  'how.mill.2': 'Then to thickness {thickness} and width {width}: measure both on a test piece first.',
+  'how.mill.2': 'Thickness {thickness}, width {width}: measure both on a test piece first.',
   'how.mill.3': 'Square one end, and cut to {length} from it.',
   'how.mill.mark-stile.1': 'Mark FRONT, sight edge, TOP and BOTTOM: later cuts go by these marks.',
   'how.mill.mark-rail.1': 'Mark FRONT and sight edge: later cuts go by these marks.',
@@ -75,8 +75,7 @@ export const howToWords = {
   'how.mitre.end.2':
     'One cut at this end alone: do not turn the stile end for end. The other end is set otherwise.',
   'how.mitre.lower.1':
-    'Below mid rail {k}, but measured from the TOP end, so this cut hangs on the stile’s length.',
-  'how.mitre.lower.2': 'Measure the stile first: if it is not {partLength} long, the cut is off by as much.',
+    'Below mid rail {k}, yet from the TOP end: measure the stile first. If it is not {partLength} long, this cut is off by as much.',
   'how.mitre.upper.1': 'Above mid rail {k}, measured from the BOTTOM end.',
   'how.mitre.mid-end.1':
     'Sight edge down, {end} end against the stop block; the blade leans toward the stop block.',
@@ -105,7 +104,8 @@ export const howToWords = {
     'Clamp a stop block {runSet} past the line, on the far side. The end stops there, the mark {share} short of the line.',
   'how.strip.5':
     'Feed to the stop block. Switch off, wait until the blade has stopped, then lift the stile out.',
-  'how.strip.6': 'On the top face the last {lag} is still uncut: pare it to the line.',
+  'how.strip.6':
+    'On the top face the last {lag} is still uncut: pare it, and the last {share} all along, to the line.',
   'how.strip.band.1':
     'Fence {fenceSet} from the blade, at its right. A test piece comes out {fenceSet} wide.',
   'how.strip.band.2':
@@ -114,7 +114,7 @@ export const howToWords = {
     'Clamp a stop block {runSet} past the teeth, on the far side: the end stops there, short of the mark.',
   'how.strip.band.4':
     'Feed to the stop block. Switch off, wait until the blade has stopped, then draw the stile back.',
-  'how.strip.pare.1': 'At the end of the cut and all along it the last {share} stays for the chisel.',
+  'how.strip.band.5': 'At the end of the cut and all along it the last {share} stays for the chisel.',
   'how.clean.1':
     'Set the 45° guide block to a miter’s line and pare until the chisel lies flat on the block.',
   'how.clean.stile.1': 'Lines on the sight edge, from the BOTTOM end: {bottomLines}.',
@@ -131,17 +131,16 @@ export const howToWords = {
   'how.shoulder.2': 'Turn the other face down: both ends again. Never the edges.',
   'how.shoulder.3': 'This is cut to the line: nothing stays for the chisel.',
   'how.shoulder.arched.1':
-    'With the arched edge at the gauge only its two flats touch, small feet: hold it in its carrier.',
+    'The arched edge touches the gauge with its two flats alone: hold it in its carrier.',
   'how.cheek.set.1':
     'Blade {height} high, stop block {shoulder_stop} from its far side: both as for the shoulders.',
   'how.cheek.set.2':
     'Prove it on a test piece of the same thickness, both faces: a tenon {thickness} thick stays.',
   'how.cheek.set.3': 'A hand-push fit: the blade up to {hair} higher, never lower; over both faces {push}.',
   'how.cheek.1':
-    'One face down: crosscuts side by side from the shoulder out to the end, none past the shoulder.',
+    'One face down: crosscuts side by side from the shoulder out to the end, none past it; the ridges stay for the chisel.',
   'how.cheek.2':
     'Same face down, turn it end for end: the other end. Then the other face down: both ends again.',
-  'how.cheek.3': 'The ridges between the cuts stay for the chisel.',
   'how.cheek.pare.1': 'Then plane the tenon to {pareTo} thick, as wide as its mortises.',
   'how.tenon.inner.1':
     'Inner edge: sight edge down, blade {innerHeight} high, stop block {innerStop} from its far side.',

@@ -16,7 +16,6 @@ const SETTINGS = [
   { type: 7, columns: 3, steps: 1 },
   { type: 7, columns: 4, steps: 1 },
   { type: 7, columns: 4, steps: 6 },
-  { type: 7, columns: 4, steps: 7 },
   { type: 6.5, columns: 4, steps: 7 },
   { type: 7, columns: 4, steps: Number.POSITIVE_INFINITY },
   { type: 6.5, columns: 4, steps: Number.POSITIVE_INFINITY },

@@ -302,7 +302,7 @@ test('how the stopped rip goes stands one tap away, for the end that is shown, a
   await scan(page, stile.code);
   const how = page.locator('[data-how="strip"]');
   await page.click('[data-action="how"]');
-  await expect(how.locator('li')).toHaveCount(7);
+  await expect(how.locator('li')).toHaveCount(6);
   await expect(how).toContainText('from its BOTTOM end');
   await expect(how).toContainText('wait until the blade has stopped');
   await keep(page, 'how');

@@ -8,7 +8,7 @@ export const steps: Words = {
   'how.mill.panel.1': 'Holz: Faser von unten nach oben, die bessere Fläche VORN.',
   'how.mill.panel-arched.1': 'Holz: Faser von unten nach oben, die Maserung steigt in den Bogen auf.',
   'how.mill.1': 'Eine Fläche abrichten, eine Kante rechtwinklig dazu fügen.',
-  'how.mill.2': 'Dann auf Dicke {thickness} und Breite {width}: beide zuerst an einem Probestück messen.',
+  'how.mill.2': 'Dicke {thickness}, Breite {width}: beide zuerst an einem Probestück messen.',
   'how.mill.3': 'Ein Ende rechtwinklig sägen, von dort auf {length} ablängen.',
   'how.mill.mark-stile.1': 'VORN, Innenkante, OBEN und UNTEN anzeichnen: danach richten sich alle Schnitte.',
   'how.mill.mark-rail.1': 'VORN und Innenkante anzeichnen: danach richten sich alle Schnitte.',
@@ -77,9 +77,7 @@ export const steps: Words = {
   'how.mitre.end.2':
     'Ein Schnitt nur an diesem Ende: den Fries nicht Ende für Ende wenden. Das andere Ende hat eigene Zahlen.',
   'how.mitre.lower.1':
-    'Unter Mittelfries {k}, aber ab Ende OBEN gemessen: dieser Schnitt hängt an der Länge des Längsfrieses.',
-  'how.mitre.lower.2':
-    'Zuerst den Längsfries messen: ist er nicht {partLength} lang, sitzt der Schnitt um ebenso viel falsch.',
+    'Unter Mittelfries {k}, aber ab Ende OBEN: erst den Fries messen. Ist er nicht {partLength} lang, sitzt der Schnitt um so viel falsch.',
   'how.mitre.upper.1': 'Über Mittelfries {k}, ab Ende UNTEN gemessen.',
   'how.mitre.mid-end.1': 'Innenkante unten, Ende {end} am Stoppklotz; das Blatt neigt sich zum Stoppklotz.',
   'how.mitre.mid-end.2':
@@ -109,7 +107,8 @@ export const steps: Words = {
     'Stoppklotz {runSet} hinter dem Strich festspannen, auf der fernen Seite. Dort hält das Ende, der Anriss {share} vor dem Strich.',
   'how.strip.5':
     'Bis zum Stoppklotz schieben. Ausschalten, warten bis das Blatt steht, dann den Fries abheben.',
-  'how.strip.6': 'An der oberen Fläche sind die letzten {lag} noch ungeschnitten: bis zum Riss stechen.',
+  'how.strip.6':
+    'An der oberen Fläche sind die letzten {lag} noch ungeschnitten: bis zum Riss stechen, auch die letzten {share} entlang.',
   'how.strip.band.1': 'Anschlag {fenceSet} rechts vom Blatt. Ein Probestück wird {fenceSet} breit.',
   'how.strip.band.2':
     'Am Längsfries {run} ab Ende {end} anreißen. Seite {face} nach oben, dieses Ende voran, Außenkante am Anschlag.',
@@ -117,7 +116,7 @@ export const steps: Words = {
     'Stoppklotz {runSet} hinter den Zähnen festspannen, auf der fernen Seite: dort hält das Ende, kurz vor dem Anriss.',
   'how.strip.band.4':
     'Bis zum Stoppklotz schieben. Ausschalten, warten bis das Blatt steht, dann den Fries zurückziehen.',
-  'how.strip.pare.1': 'Am Ende des Schnitts und an ihm entlang nimmt die letzten {share} das Stecheisen.',
+  'how.strip.band.5': 'Am Ende des Schnitts und an ihm entlang nimmt die letzten {share} das Stecheisen.',
   'how.clean.1':
     'Den 45°-Führungsklotz an den Riss einer Gehrung setzen und stechen, bis das Eisen am Klotz anliegt.',
   'how.clean.stile.1': 'Risse an der Innenkante, ab Ende UNTEN: {bottomLines}.',
@@ -134,7 +133,7 @@ export const steps: Words = {
   'how.shoulder.2': 'Die andere Fläche nach unten: wieder beide Enden. Nie die Kanten.',
   'how.shoulder.3': 'Auf den Riss gesägt: für das Stecheisen bleibt nichts.',
   'how.shoulder.arched.1':
-    'Mit der Bogenkante am Queranschlag liegt er nur mit seinen zwei geraden Stücken an: in der Lade halten.',
+    'Die Bogenkante liegt nur mit ihren zwei geraden Stücken am Queranschlag an: in der Lade halten.',
   'how.cheek.set.1':
     'Blatt {height} hoch, Stoppklotz {shoulder_stop} bis zur fernen Blattseite: beide wie bei den Brüstungen.',
   'how.cheek.set.2':
@@ -142,10 +141,9 @@ export const steps: Words = {
   'how.cheek.set.3':
     'Von Hand zu schieben: das Blatt bis {hair} höher, nie tiefer; über beide Flächen {push}.',
   'how.cheek.1':
-    'Eine Fläche unten: Querschnitte nebeneinander von der Brüstung bis zum Ende, keiner über die Brüstung hinaus.',
+    'Eine Fläche unten: Querschnitte nebeneinander von der Brüstung zum Ende, keiner darüber hinaus; Grate nimmt das Stecheisen.',
   'how.cheek.2':
     'Gleiche Fläche unten, Ende für Ende wenden: das andere Ende. Dann die andere Fläche nach unten: wieder beide Enden.',
-  'how.cheek.3': 'Die Grate zwischen den Schnitten nimmt das Stecheisen.',
   'how.cheek.pare.1': 'Dann den Zapfen auf {pareTo} Dicke hobeln, so weit wie seine Zapfenlöcher.',
   'how.tenon.inner.1':
     'Innenkante unten: Blatt {innerHeight} hoch, Stoppklotz {innerStop} bis zur fernen Blattseite.',
@@ -170,7 +168,7 @@ export const steps: Words = {
   'how.haunch.2':
     'Sein Ende und die Ecke am Zapfen rechtwinklig stechen. Ist er zu lang, hält er die Brüstung offen.',
   'how.haunch.pare.1': 'Den Nutzapfen hinten auf {pareTo} Dicke stechen, so weit wie seine Nut.',
-  'how.cutout.1': 'Mittellinie {centre} ab Kante anreißen, an beiden Kanten {sideHeight} ab Ende UNTEN.',
+  'how.cutout.1': 'Mittellinie {centre} ab Kante anreißen, an beiden Kanten {sideHeight} ab der Unterkante.',
   'how.cutout.2': 'In der Lade: Drehpunkt auf der Mittellinie, {pivot} unter diesen zwei Rissen.',
   'how.cutout.3': 'Vom Drehpunkt zur nahen Seite des Blatts: {radiusSet}. Der Riss liegt bei {radius}.',
   'how.cutout.4': 'An einem Probestück prüfen: der Schnitt läuft {share} über dem Riss.',

@@ -25,8 +25,9 @@ test('the stopped rip is told step by step with the worked example’s figures, 
     'Mark the stile 3 from its BOTTOM end. Lay it with its FRONT up, that end first, outer edge to the fence.',
     'Clamp a stop block 2\u00a063/64 past the line, on the far side. The end stops there, the mark 1/64 short of the line.',
     'Feed to the stop block. Switch off, wait until the blade has stopped, then lift the stile out.',
-    expect.stringMatching(/^On the top face the last 1\.88\d* is still uncut: pare it to the line\.$/),
-    'At the end of the cut and all along it the last 1/64 stays for the chisel.',
+    expect.stringMatching(
+      /^On the top face the last 1\.88\d* is still uncut: pare it, and the last 1\/64 all along, to the line\.$/,
+    ),
   ]);
   expect(howTo(strip, { place: 'top', read: (value) => `<${value}>` })[2]).toBe(
     'Mark the stile <4> from its TOP end. Lay it with its BACK up, that end first, outer edge to the fence.',

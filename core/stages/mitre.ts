@@ -19,7 +19,7 @@ export const mitre = {
   steps: {
     usual: ['how.mitre.set', 'how.mitre', 'how.mitre.pare'],
     mid: ['how.mitre.set', 'how.mitre', 'how.mitre.mid', 'how.mitre.pare'],
-    arched: ['how.mitre.set', 'how.mitre', 'how.mitre.arched', 'how.mitre.pare'],
+    arched: ['how.mitre.set', 'how.flats', 'how.mitre', 'how.mitre.pare'],
   },
 } as const satisfies StageFacts;
 

@@ -50,7 +50,7 @@ export const tenon = {
   steps: {
     usual: ['how.tenon.inner', 'how.tenon.outer', 'how.tenon.test', 'how.tenon'],
     mid: ['how.tenon.mid', 'how.tenon.test', 'how.tenon.mid-ends'],
-    arched: ['how.tenon.inner', 'how.tenon.arched', 'how.tenon.outer', 'how.tenon.test', 'how.tenon'],
+    arched: ['how.flats', 'how.tenon.inner', 'how.tenon.outer', 'how.tenon.test', 'how.tenon'],
     wide: ['how.tenon.wide'],
   },
 } as const satisfies StageFacts;

@@ -12,8 +12,10 @@ export const howToWords = {
   'how.mill.1': 'Flatten one face and square one edge to it.',
   'how.mill.2': 'Thickness {thickness}, width {width}: measure both on a test piece first.',
   'how.mill.3': 'Square one end, and cut to {length} from it.',
-  'how.mill.mark-stile.1': 'Mark FRONT, sight edge, TOP and BOTTOM: later cuts go by these marks.',
-  'how.mill.mark-rail.1': 'Mark FRONT and sight edge: later cuts go by these marks.',
+  'how.mill.mark-stile.1':
+    'Mark FRONT, TOP and sight edge: seen from the front, a left stile’s at its right, a right stile’s at its left.',
+  'how.mill.mark-rail.1':
+    'Mark FRONT and sight edge: the upper edge of a bottom rail, the lower edge of a top rail.',
   'how.mill.mark-mid.1': 'Mark FRONT and the upper edge; both edges are sight edges.',
   'how.mill.mark-panel.1': 'Mark FRONT and TOP.',
   'how.arch.1':
@@ -83,7 +85,6 @@ export const howToWords = {
   'how.mitre.1': 'Sight edge down, one end against the stop block; the blade leans toward the stop block.',
   'how.mitre.2': 'Turn it end for end, sight edge still down: the other end.',
   'how.mitre.mid.1': 'Both edges: now the other edge down, both ends again.',
-  'how.mitre.arched.1': 'The rail rests on its two flats alone: hold it in its carrier.',
   'how.mitre.pare.1': 'The line is at {sightEdge}: the last {share} stays for the chisel.',
   'how.notch.set.1':
     'Blade square. Prove it on a test piece of the same thickness: the cut is {height} deep.',
@@ -153,7 +154,7 @@ export const howToWords = {
     'Both edges at one setting, each down in turn: blade {innerHeight} high, stop block {innerStop} from its far side.',
   'how.tenon.mid-ends.1':
     'Crosscuts side by side, out to the end. Same edge down, turn it end for end: the other end.',
-  'how.tenon.arched.1': 'Sight edge down the rail rests on its two flats alone: hold it in its carrier.',
+  'how.flats.1': 'Sight edge down the rail rests on its two flats alone: hold it in its carrier.',
   'how.tenon.test.1':
     'Prove it on a test piece as wide as the rail: the tenon is {width} wide and enters its mortise.',
   'how.tenon.wide.1':

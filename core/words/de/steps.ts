@@ -10,8 +10,10 @@ export const steps: Words = {
   'how.mill.1': 'Eine Fläche abrichten, eine Kante rechtwinklig dazu fügen.',
   'how.mill.2': 'Dicke {thickness}, Breite {width}: beide zuerst an einem Probestück messen.',
   'how.mill.3': 'Ein Ende rechtwinklig sägen, von dort auf {length} ablängen.',
-  'how.mill.mark-stile.1': 'VORN, Innenkante, OBEN und UNTEN anzeichnen: danach richten sich alle Schnitte.',
-  'how.mill.mark-rail.1': 'VORN und Innenkante anzeichnen: danach richten sich alle Schnitte.',
+  'how.mill.mark-stile.1':
+    'VORN, OBEN und Innenkante anzeichnen: von vorn gesehen am linken Längsfries rechts, am rechten links.',
+  'how.mill.mark-rail.1':
+    'VORN und Innenkante anzeichnen: unten ist es die obere Kante des Frieses, oben die untere.',
   'how.mill.mark-mid.1': 'VORN und die obere Kante anzeichnen; beide Kanten sind Innenkanten.',
   'how.mill.mark-panel.1': 'VORN und OBEN anzeichnen.',
   'how.arch.1':
@@ -85,7 +87,6 @@ export const steps: Words = {
   'how.mitre.1': 'Innenkante unten, ein Ende am Stoppklotz; das Blatt neigt sich zum Stoppklotz.',
   'how.mitre.2': 'Ende für Ende wenden, Innenkante bleibt unten: das andere Ende.',
   'how.mitre.mid.1': 'Beide Kanten: jetzt die andere Kante unten, wieder beide Enden.',
-  'how.mitre.arched.1': 'Der Fries steht dabei nur auf seinen zwei geraden Stücken: in der Lade halten.',
   'how.mitre.pare.1': 'Der Riss liegt bei {sightEdge}: die letzten {share} nimmt das Stecheisen.',
   'how.notch.set.1':
     'Blatt senkrecht. An einem gleich dicken Probestück prüfen: der Schnitt ist {height} tief.',
@@ -157,8 +158,7 @@ export const steps: Words = {
     'Beide Kanten mit einer Einstellung, jede einmal unten: Blatt {innerHeight} hoch, Stoppklotz {innerStop} bis zur fernen Blattseite.',
   'how.tenon.mid-ends.1':
     'Querschnitte nebeneinander bis zum Ende. Gleiche Kante unten, Ende für Ende wenden: das andere Ende.',
-  'how.tenon.arched.1':
-    'Innenkante unten steht der Fries nur auf seinen zwei geraden Stücken: in der Lade halten.',
+  'how.flats.1': 'Innenkante unten steht der Fries nur auf seinen zwei geraden Stücken: in der Lade halten.',
   'how.tenon.test.1':
     'An einem Probestück so breit wie der Fries prüfen: der Zapfen ist {width} breit und geht in sein Zapfenloch.',
   'how.tenon.wide.1':

@@ -176,6 +176,22 @@ test('a mid rail’s lower miter is told to be measured from the top end and to 
   expect(upper.join(' ')).not.toContain('TOP');
 });
 
+test.each([
+  ['en', /measured from the TOP end.*longer or shorter/],
+  ['en-GB', /measured from the TOP end.*longer or shorter/],
+  ['de', /Gemessen ab Ende OBEN.*länger oder kürzer/],
+] as const)(
+  'the reason of a mid rail’s lower miter in %s says so too, that of its upper one does not',
+  (why, says) => {
+    const plan = planFile(everyStageJob('in'), { why });
+    if (!plan.ok) throw new Error(JSON.stringify(plan.faults));
+    const stages = plan.value.doors[0]?.parts.find(({ part }) => part === 'stile-left')?.stages ?? [];
+    const reason = (name: string) => stages.find(({ stage }) => stage === name)?.why?.sightEdge?.reason;
+    expect(reason('mitre-mid-1-lower')).toMatch(says);
+    expect(reason('mitre-mid-1-upper')).toMatch(/= 14$/);
+  },
+);
+
 test('the notches of the ends begin at that end’s own shoulder line, that of a mid rail lies between two lines', () => {
   const door = doorOf('in', { ways: { strip: 'notch' } });
   expect(linesOf('stile-left', 'notch-bottom', door).slice(1, 3)).toEqual([
@@ -248,6 +264,10 @@ test('at milling the wood is told once for the part in hand: stile, rail, arched
     expect(line, part).toMatch(/^Wood: /);
     expect(linesOf(part, 'mill').filter((each) => each.startsWith('Wood'))).toHaveLength(1);
   }
+  // Two stiles marked alike are two left ones.
+  const marked = 'seen from the front, a left stile’s at its right, a right stile’s at its left.';
+  for (const part of ['stile-left', 'stile-right'])
+    expect(linesOf(part, 'mill').at(-1)).toBe(`Mark FRONT, TOP and sight edge: ${marked}`);
   expect(first['stile-left']).toMatch(/straight grain.*mortise/);
   expect(first['rail-bottom']).toMatch(/straight grain.*tenons/);
   expect(first['rail-top']).toMatch(/sweeps with the arch/);

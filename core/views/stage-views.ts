@@ -7,15 +7,17 @@ import type { STAGES, StageKind } from '../stages/table.ts';
 import { archSetup, smoothSetup } from './arch-setups.ts';
 import { cutoutSetup } from './cutout-setup.ts';
 import { grooveSetup } from './groove-setup.ts';
+import { haunchSetup } from './haunch-setup.ts';
 import { millSetup } from './mill-setup.ts';
+import { mortiseSetup } from './mortise-setup.ts';
 import { panelFront } from './panel-outline.ts';
 import { pareSetup } from './pare-setup.ts';
 import { railFront } from './rail-blank.ts';
-import { cheekSetup, haunchSetup, railMitreSetup, shoulderSetup, tenonSetup } from './rail-setups.ts';
+import { cheekSetup, railMitreSetup, shoulderSetup, tenonSetup } from './rail-setups.ts';
 import { raiseSetup } from './raise-setup.ts';
 import { beadSetup, slotSetup } from './router-table-setups.ts';
 import { stileBlank } from './stile-blank.ts';
-import { mitreSetup, mortiseSetup, notchSetup } from './stile-setups.ts';
+import { mitreSetup, notchSetup } from './stile-setups.ts';
 import { stripSetup } from './strip-setup.ts';
 
 /** What is drawn of a part for a stage of a kind, at one of its places where it has several. */

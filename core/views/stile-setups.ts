@@ -1,11 +1,9 @@
-import { placeEnd, type PlaceName } from '../plan/place-name.ts';
+import type { PlaceName } from '../plan/place-name.ts';
 import type { PlanPart, StageOf } from '../plan/plan.ts';
-import { placeOf } from '../plan/stage-of.ts';
 import { say } from '../words/say.ts';
 import type { Dimension, Shape } from '../drawing/model.ts';
 import { drawn } from './drawn.ts';
 import { profileOf } from './profile.ts';
-import { mirrored } from '../drawing/mirrored.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke } from '../drawing/shapes.ts';
 import { faceSeen } from '../plan/face-seen.ts';
 import { drawnEnd, placed, stileBlank, type StileLie } from './stile-blank.ts';
@@ -38,7 +36,7 @@ export function tableUnder(width: number, to: number, thick = BLOCK): Shape[] {
 }
 
 /** Which face one sees, written on the blank; the other one where the drawing is mirrored, its left end at the right. */
-function faceNote(part: PlanPart, lie: StileLie, seenMirrored = false): Shape[] {
+export function faceNote(part: PlanPart, lie: StileLie, seenMirrored = false): Shape[] {
   const { width } = profileOf(part);
   const seen = faceSeen(part, lie);
   const face = !seenMirrored ? seen : seen === 'front' ? 'back' : 'front';
@@ -62,7 +60,7 @@ function faceNote(part: PlanPart, lie: StileLie, seenMirrored = false): Shape[] 
  * How a stile lies for a place from so far to so far from its left end. A place far from that end is drawn beside it,
  * the stretch between them left out; short of that the stile is drawn from its end on, whole where that is most of it.
  */
-function lieFor(part: PlanPart, lie: StileLie, from: number, to: number): StileLie {
+export function lieFor(part: PlanPart, lie: StileLie, from: number, to: number): StileLie {
   const { width, length } = profileOf(part);
   const [kept, next] = [width * HEAD, from - width * 0.75];
   if (next - kept < width) return { ...lie, upTo: reachOf(to, width, length) };
@@ -74,7 +72,7 @@ function lieFor(part: PlanPart, lie: StileLie, from: number, to: number): StileL
 const HEAD = 1.35;
 
 /** A dimension from a stile's left end, broken where a stretch of it is left out. */
-function fromEnd(
+export function fromEnd(
   part: PlanPart,
   lie: StileLie,
   name: string,
@@ -90,62 +88,6 @@ function fromEnd(
     ...(more.place === undefined ? {} : { place: more.place }),
     ...(brokenAt === null ? {} : { brokenAt }),
   });
-}
-
-/**
- * At the mortiser: outer edge down, bead edge up under the chisel, front away from one, one place at a time; its own end
- * against the stop that the plan names.
- */
-export function mortiseSetup(part: PlanPart, stage: StageOf<'mortise'>, place?: PlaceName): Shape[] {
-  const chosen = placeOf(stage, place);
-  if (chosen === undefined) return [];
-  const { width } = profileOf(part);
-  const leftEnd = placeEnd(chosen.at);
-  const [start, stop, depth] = [
-    drawn(chosen.settings.start),
-    drawn(chosen.settings.stop),
-    drawn(stage.settings.depthFromEdge),
-  ];
-  const lie = lieFor(part, { leftEnd, above: 'bead' }, start, stop);
-  const [x1, x2, end] = [placed(lie, width, start).x, placed(lie, width, stop).x, drawnEnd(part, lie)];
-  const bottom = width - depth;
-  const groove = width - drawn(stage.settings.depthFromEdge) + drawn(stage.settings.depthFromGroove);
-  const chisel = stage.settings.chisel === undefined ? 0 : drawn(stage.settings.chisel);
-  const own = { place: chosen.at };
-  const atRight = chosen.settings.endStop === 'right';
-  const shapes = [
-    ...stileBlank(part, lie, chosen.at),
-    ...stopBlock(width),
-    ...(chisel > 0
-      ? [
-          area(rectangle(x1, width + width * 0.08, x1 + chisel, width + width * 0.5), 'chisel', 'tool'),
-          label(
-            say('drawing.chisel'),
-            at(x1 + chisel + width * 0.06, width * 1.3),
-            'chisel-name',
-            'small',
-            'start',
-          ),
-        ]
-      : []),
-    ...faceNote(part, lie, atRight),
-    fromEnd(part, lie, 'start', chosen.settings.start, width, 'above', 1, own),
-    fromEnd(part, lie, 'stop', chosen.settings.stop, width, 'above', 2, own),
-    dimension('length', chosen.settings.length, at(x1, 0), at(x2, 0), 'below', 1, own),
-    dimension('depthFromEdge', stage.settings.depthFromEdge, at(end, width), at(end, bottom), 'right', 1, {
-      datum: true,
-    }),
-    dimension(
-      'depthFromGroove',
-      stage.settings.depthFromGroove,
-      at(end, groove),
-      at(end, bottom),
-      'right',
-      2,
-      { datum: true },
-    ),
-  ];
-  return atRight ? shapes.map(mirrored) : shapes;
 }
 
 /** How much of the length is drawn: what the setting needs and a little more; the whole when that is most of it. */

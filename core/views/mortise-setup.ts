@@ -1,12 +1,14 @@
-import type { Shape } from '../drawing/model.ts';
+import type { Point, Shape } from '../drawing/model.ts';
 import { mirrored } from '../drawing/mirrored.ts';
 import { area, at, dimension, label, rectangle } from '../drawing/shapes.ts';
+import { moved } from '../outline/moved.ts';
 import { placeEnd, type PlaceName } from '../plan/place-name.ts';
 import type { PlanPart, StageOf } from '../plan/plan.ts';
 import { placeOf } from '../plan/stage-of.ts';
 import { say } from '../words/say.ts';
 import { drawn } from './drawn.ts';
 import { profileOf } from './profile.ts';
+import { memberSection } from './section-view.ts';
 import { drawnEnd, placed, stileBlank } from './stile-blank.ts';
 import { faceNote, fromEnd, lieFor, stopBlock } from './stile-setups.ts';
 
@@ -50,6 +52,7 @@ export function mortiseSetup(part: PlanPart, stage: StageOf<'mortise'>, place?: 
     fromEnd(part, lie, 'start', chosen.settings.start, width, 'above', 1, own),
     fromEnd(part, lie, 'stop', chosen.settings.stop, width, 'above', 2, own),
     dimension('length', chosen.settings.length, at(x1, 0), at(x2, 0), 'below', 1, own),
+    ...endSection(part, stage, end + width * 0.34),
     dimension('depthFromEdge', stage.settings.depthFromEdge, at(end, width), at(end, bottom), 'right', 1, {
       datum: true,
     }),
@@ -64,4 +67,45 @@ export function mortiseSetup(part: PlanPart, stage: StageOf<'mortise'>, place?: 
     ),
   ];
   return atRight ? shapes.map(mirrored) : shapes;
+}
+
+/**
+ * The stile from its end, in line with it: the fence behind it, the chisel over its edge and the pocket it makes. The
+ * section begins at x, its back toward the one who stands before the mortiser.
+ */
+function endSection(part: PlanPart, { settings: s }: StageOf<'mortise'>, x: number): Shape[] {
+  const profile = profileOf(part);
+  const { width, thickness } = profile;
+  const chisel = s.chisel === undefined ? 0 : drawn(s.chisel);
+  const fence = s.fence === undefined ? (thickness - chisel) / 2 : drawn(s.fence);
+  const front = x + thickness;
+  const [near, far] = [front - fence, front - fence - chisel];
+  const thick = width * 0.2;
+  const lie = (point: Point): Point => at(front - point.x, point.y);
+  return [
+    area(moved(memberSection(profile, { bead: true, groove: true }), lie, true), 'end-section', 'section'),
+    area(rectangle(far, width - drawn(s.depthFromEdge), near, width), 'end-pocket', 'waste', 'cut'),
+    area(rectangle(front, -width * 0.1, front + thick, width * 1.08), 'fence', 'tool'),
+    label(
+      say('drawing.front-to-fence'),
+      at(front + thick / 2, width * 0.49),
+      'fence-name',
+      'small',
+      'middle',
+      width * 0.22,
+      {
+        across: thick * 0.92,
+        mayTurn: true,
+      },
+    ),
+    ...(chisel > 0
+      ? [
+          area(rectangle(far, width * 1.08, near, width * 1.5), 'chisel-end', 'tool'),
+          dimension('chisel', s.chisel ?? chisel, at(far, width * 1.5), at(near, width * 1.5), 'above', 1),
+        ]
+      : []),
+    ...(s.fence === undefined
+      ? []
+      : [dimension('fence', s.fence, at(front, 0), at(near, 0), 'below', 1, { datum: true })]),
+  ];
 }

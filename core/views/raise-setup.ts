@@ -1,16 +1,27 @@
 import type { Shape } from '../drawing/model.ts';
 import { area, at, dimension, label, polygon, rectangle } from '../drawing/shapes.ts';
 import type { PlanPart, StageOf } from '../plan/plan.ts';
+import { stageOf } from '../plan/stage-of.ts';
 import { say } from '../words/say.ts';
 import { drawn } from './drawn.ts';
+import { fromAbove } from './router-above.ts';
+import { raisingCutter } from './router-cutter.ts';
+import { routerTable } from './router-table.ts';
 
-/** Raising the panel from its back, back down: the cutter in the table takes the band below the tongue that stays. */
+/**
+ * Raising the panel from its back, back down: the cutter in the table takes the band below the tongue that stays. Along
+ * the fence; a panel with an arched head round the bearing.
+ */
 export function raiseSetup(part: PlanPart, { settings: s }: StageOf<'raise'>): Shape[] {
   const thickness = drawn(part.thickness);
   const [band, depth] = [drawn(s.band), drawn(s.depth)];
-  const width = Math.min(drawn(part.width), band * 2.6);
+  const width = Math.min(drawn(part.width), band * 1.7);
   const inner = width - band;
+  const place = { edge: width, thickness, unit: Math.max(thickness, band * 0.6) };
+  const cutter = raisingCutter(place, band, depth);
+  const arched = stageOf(part, 'cutout') !== undefined;
   return [
+    ...routerTable(place, cutter, arched ? 'pin' : 'fence'),
     area(
       polygon([
         at(0, 0),
@@ -24,15 +35,28 @@ export function raiseSetup(part: PlanPart, { settings: s }: StageOf<'raise'>): S
       'section',
     ),
     area(rectangle(inner, 0, width, depth), 'waste', 'waste', 'cut'),
-    area(rectangle(-thickness * 0.4, -thickness * 0.3, inner, 0), 'table', 'tool'),
-    label(say('drawing.table'), at(inner * 0.25, -thickness * 0.15), 'table-name', 'small'),
-    area(rectangle(inner, -thickness * 0.5, width + thickness * 0.4, depth), 'cutter', 'none', 'fine'),
-    label(say('drawing.cutter'), at((inner + width) / 2, -thickness * 0.3), 'cutter-name', 'small'),
-    label(say('drawing.back-down'), at(inner * 0.5, thickness * 0.2), 'face', 'small'),
-    dimension('band', s.band, at(width, thickness), at(inner, thickness), 'above', 1, { datum: true }),
-    dimension('tongue', s.tongue, at(width, thickness), at(width, depth), 'right', 1),
-    dimension('depth', s.depth, at(-thickness * 0.4, 0), at(-thickness * 0.4, depth), 'left', 1, {
-      datum: true,
+    label(say('drawing.back-down'), at(inner * 0.5, thickness * 0.5), 'face', 'normal', 'middle', Infinity, {
+      ground: true,
+      across: inner * 0.94,
     }),
+    ...fromAbove(place, cutter, arched ? 'round' : 'straight', ({ x, across, low, high }) => [
+      label(say('drawing.all-edges'), at(x, low + high * 0.42), 'edges', 'normal', 'middle', Infinity, {
+        across,
+      }),
+      label(
+        say('drawing.end-grain-first'),
+        at(x, low + high * 0.2),
+        'edges-note',
+        'small',
+        'middle',
+        Infinity,
+        {
+          across,
+        },
+      ),
+    ]),
+    dimension('band', s.band, at(width, thickness), at(inner, depth), 'above', 1, { datum: true }),
+    dimension('tongue', s.tongue, at(width, thickness), at(width, depth), 'right', 1),
+    dimension('depth', s.depth, at(0, 0), at(inner, depth), 'left', 1, { datum: true }),
   ];
 }

@@ -1,5 +1,5 @@
 import type { Path, Point, Shape } from '../drawing/model.ts';
-import { area, at, dimension, label, rectangle } from '../drawing/shapes.ts';
+import { area, at, dimension, label } from '../drawing/shapes.ts';
 import { moved } from '../outline/moved.ts';
 import { readPart } from '../plan/part-name.ts';
 import type { PlanPart, StageOf } from '../plan/plan.ts';
@@ -7,95 +7,110 @@ import { say, type WordKey } from '../words/say.ts';
 import { drawn } from './drawn.ts';
 import { nearEdge, sightEdgeWord } from './near-edge.ts';
 import type { Profile } from './profile.ts';
+import { headOfRail } from './rail-blank.ts';
+import { fromAbove, type WordRoom } from './router-above.ts';
+import { beadCutter, type CutterPlace, type RouterCutter, slotCutter } from './router-cutter.ts';
+import { carrierOver, routerTable } from './router-table.ts';
 import { beadWaste, grooveWaste, memberSection, type SectionState } from './section-view.ts';
 
-/** What a cutter in the router table takes off, and how far it stands above the table. */
+/** What a cutter in the router table takes off. */
 interface TableCut {
   /** What is cut of the section before it. */
   readonly before: SectionState;
   readonly waste: Path;
-  /** The top of the cutter, as it is drawn. */
-  readonly top: number;
+  readonly cutter: RouterCutter;
   /** How far from the sight edge it cuts. */
   readonly reach: number;
 }
 
-/** On the router table, front down: the sight edge to the cutter. */
-function onRouterTable(part: PlanPart, near: Profile, { before, waste, top, reach }: TableCut): Shape[] {
+/** Where a member’s cutter stands: at its sight edge, which is at the right. */
+function placeOf({ width, thickness }: Profile): CutterPlace {
+  return { edge: width, thickness, unit: thickness };
+}
+
+/** On the router table, front down, the sight edge to the cutter: along the fence; an arched rail in its carrier, round the bearing. */
+function onRouterTable(part: PlanPart, near: Profile, { before, waste, cutter, reach }: TableCut): Shape[] {
   const { width, thickness } = near;
   const lie = (point: Point): Point => at(point.y, point.x);
-  // Words stand clear of what is taken off.
-  const words = (width - reach) / 2;
+  const place = placeOf(near);
+  const arched = headOfRail(part) !== null;
+  const across = (width - reach) * 0.94;
   return [
+    ...routerTable(place, cutter, arched ? 'pin' : 'fence'),
     area(moved(memberSection(near, before), lie, true), 'section', 'section'),
     area(moved(waste, lie, true), 'waste', 'waste', 'cut'),
-    area(rectangle(-thickness * 0.3, -thickness * 0.16, width + thickness * 0.75, 0), 'table', 'tool'),
-    label(say('drawing.table'), at(width * 0.3, -thickness * 0.08), 'table-name', 'small'),
-    area(rectangle(width + thickness * 0.08, 0, width + thickness * 0.5, top), 'cutter', 'tool', 'fine'),
-    label(
-      say('drawing.cutter'),
-      at(width + thickness * 0.29, top + thickness * 0.11),
-      'cutter-name',
-      'small',
-      'middle',
-      Infinity,
-      { across: thickness * 0.56 },
-    ),
+    ...(arched ? carrierOver(place, 0, width - reach - thickness * 0.1) : []),
     label(
       say('drawing.front-down'),
-      at(width * 0.42, thickness * 0.14),
+      at((width - reach) / 2, thickness * 0.5),
       'face',
-      'small',
+      'normal',
       'middle',
       Infinity,
-      { ground: true },
+      { ground: true, across },
     ),
-    ...turned(part, words, thickness, words * 1.9),
+    ...fromAbove(place, cutter, arched ? 'hollow' : 'straight', (room) => turned(part, room)),
   ];
 }
+
+/** How many groove depths of a member are drawn from its sight edge. */
+const DEPTHS = 3.4;
 
 const KEPT = { keepName: true } as const;
 const KEPT_DATUM = { datum: true, keepName: true } as const;
 
-/** How high the cutter stands above the table, at the right of the section. */
-function cutterHeight({ width, thickness }: Profile, height: string): Shape {
-  const x = width + thickness * 0.75;
-  return dimension('cutterHeight', height, at(x, 0), at(x, drawn(height)), 'right', 1, KEPT_DATUM);
-}
-
 /** Sticking the bead: the cutter's top level with the front wall of the groove to come. */
 export function beadSetup(part: PlanPart, { settings: s }: StageOf<'bead'>): Shape[] {
-  const near = nearEdge(part, 3.8);
-  const { width, thickness } = near;
-  const [bead, left] = [drawn(s.bead), -thickness * 0.3];
+  const near = nearEdge(part, DEPTHS);
+  const { width } = near;
+  const [bead, fillet, top] = [drawn(s.bead), drawn(s.fillet), drawn(s.cutterHeight)];
+  const cutter = beadCutter(placeOf(near), bead, fillet);
   return [
     ...onRouterTable(part, near, {
       before: { bead: false, groove: false },
       waste: beadWaste(near),
-      top: drawn(s.cutterHeight),
+      cutter,
       reach: bead,
     }),
-    cutterHeight(near, s.cutterHeight),
-    dimension('bead', s.bead, at(width, thickness), at(width - bead, thickness), 'above', 1, KEPT_DATUM),
-    dimension('fillet', s.fillet, at(left, 0), at(left, drawn(s.fillet)), 'left', 1, KEPT_DATUM),
+    dimension(
+      'cutterHeight',
+      s.cutterHeight,
+      at(cutter.axis, 0),
+      at(cutter.axis, top),
+      'right',
+      1,
+      KEPT_DATUM,
+    ),
+    dimension('bead', s.bead, at(width, top), at(width - bead, fillet), 'above', 1, KEPT_DATUM),
+    dimension('fillet', s.fillet, at(0, 0), at(width - bead, fillet), 'left', 1, KEPT_DATUM),
   ];
 }
 
 /** Routing the groove of an arched rail: the slot cutter bears on the back wall. */
 export function slotSetup(part: PlanPart, { settings: s }: StageOf<'slot'>): Shape[] {
-  const near = nearEdge(part, 3.8);
-  const { width, thickness, wall } = near;
-  const [groove, depth] = [drawn(s.width), drawn(s.depth)];
+  const near = nearEdge(part, DEPTHS);
+  const { width } = near;
+  const [groove, depth, wall] = [drawn(s.width), drawn(s.depth), drawn(s.cutterHeight)];
+  const cutter = slotCutter(placeOf(near), wall, groove, depth);
+  const far = cutter.axis + cutter.radius;
   return [
     ...onRouterTable(part, near, {
       before: { bead: true, groove: true },
       waste: grooveWaste(near),
-      top: wall + groove,
+      cutter,
       reach: depth,
     }),
-    cutterHeight(near, s.cutterHeight),
-    dimension('depth', s.depth, at(width, thickness), at(width - depth, thickness), 'above', 1, KEPT_DATUM),
-    dimension('width', s.width, at(width, wall), at(width, wall + groove), 'left', 2, KEPT),
+    dimension('cutterHeight', s.cutterHeight, at(far, 0), at(far, wall), 'right', 1, KEPT_DATUM),
+    dimension(
+      'depth',
+      s.depth,
+      at(width, wall + groove),
+      at(width - depth, wall + groove),
+      'above',
+      1,
+      KEPT_DATUM,
+    ),
+    dimension('width', s.width, at(width - depth, wall), at(width - depth, wall + groove), 'left', 1, KEPT),
   ];
 }
 
@@ -103,14 +118,14 @@ export function slotSetup(part: PlanPart, { settings: s }: StageOf<'slot'>): Sha
  * How the blank is turned, front down with its bead edge at the right: which end of a stile is nearest then (a left
  * stile’s top, a right stile’s bottom), and which edge of a rail is at the cutter.
  */
-function turned(part: PlanPart, x: number, thickness: number, across: number): Shape[] {
+function turned(part: PlanPart, { x, across, low, high }: WordRoom): Shape[] {
   const [large, small] = turnedWords(part);
   return [
-    label(say(large), at(x, thickness * 0.68), 'near-end', 'large', 'middle', thickness * 0.3, {
+    label(say(large), at(x, low + high * 0.48), 'near-end', 'large', 'middle', Infinity, {
       ground: true,
       across,
     }),
-    label(say(small), at(x, thickness * 0.42), 'near-end-note', 'small', 'middle', Infinity, {
+    label(say(small), at(x, low + high * 0.25), 'near-end-note', 'small', 'middle', Infinity, {
       ground: true,
       across,
     }),

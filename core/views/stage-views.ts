@@ -1,10 +1,10 @@
 import type { Shape } from '../drawing/model.ts';
 import type { PlaceName } from '../plan/place-name.ts';
-import { readPart } from '../plan/part-name.ts';
 import type { PlanPart, PlanStage, StageOf } from '../plan/plan.ts';
 import { kindOf } from '../stages/stage-id.ts';
 import type { STAGES, StageKind } from '../stages/table.ts';
 import { archSetup, smoothSetup } from './arch-setups.ts';
+import { cleanSetup } from './clean-setup.ts';
 import { cutoutSetup } from './cutout-setup.ts';
 import { grooveSetup } from './groove-setup.ts';
 import { haunchSetup } from './haunch-setup.ts';
@@ -12,11 +12,9 @@ import { millSetup } from './mill-setup.ts';
 import { mortiseSetup } from './mortise-setup.ts';
 import { panelFront } from './panel-outline.ts';
 import { pareSetup } from './pare-setup.ts';
-import { railFront } from './rail-blank.ts';
 import { cheekSetup, railMitreSetup, shoulderSetup, tenonSetup } from './rail-setups.ts';
 import { raiseSetup } from './raise-setup.ts';
 import { beadSetup, slotSetup } from './router-table-setups.ts';
-import { stileBlank } from './stile-blank.ts';
 import { mitreSetup, notchSetup } from './stile-setups.ts';
 import { stripSetup } from './strip-setup.ts';
 
@@ -39,7 +37,7 @@ const VIEWS: { readonly [K in PartKind]: View<K> } = {
   'mitre-end': mitreSetup,
   notch: notchSetup,
   strip: stripSetup,
-  clean: wholePart,
+  clean: cleanSetup,
   shoulder: shoulderSetup,
   cheek: cheekSetup,
   mitre: railMitreSetup,
@@ -47,7 +45,7 @@ const VIEWS: { readonly [K in PartKind]: View<K> } = {
   haunch: haunchSetup,
   cutout: cutoutSetup,
   raise: raiseSetup,
-  finish: wholePart,
+  finish: panelFront,
 };
 
 /** A part as it lies for a stage of its own; nothing for a stage of the door. */
@@ -61,16 +59,4 @@ export function stageShapes(part: PlanPart, stage: PlanStage, place?: PlaceName)
 
 function hasView(kind: StageKind): kind is PartKind {
   return Object.hasOwn(VIEWS, kind);
-}
-
-/** A part by itself: nothing is set at this stage. */
-function wholePart(part: PlanPart): Shape[] {
-  switch (readPart(part).kind) {
-    case 'stile':
-      return stileBlank(part, { leftEnd: 'bottom', above: 'bead' });
-    case 'rail':
-      return railFront(part);
-    case 'panel':
-      return panelFront(part);
-  }
 }

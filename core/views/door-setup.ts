@@ -15,10 +15,10 @@ export interface DoorHow {
 
 type View = (door: PlanDoor, units: Units, how: DoorHow) => Drawing;
 
-/** The drawing of each stage of a door: its sizes, its diagonals, what comes off; a stage without one does not compile. */
+/** The drawing of each stage of a door: its diagonals, dry and glued up; what comes off; a stage without one does not compile. */
 const VIEWS: Readonly<Record<(typeof DOOR_STAGES)[number], View>> = {
-  dryfit: (door, units, { hinge }) => doorView(door, units, 'built', hinge),
-  glue: (door, units, { hinge }) => doorView(door, units, 'glued', hinge),
+  dryfit: (door, units, { hinge }) => doorView(door, units, 'checked', hinge),
+  glue: (door, units, { hinge }) => doorView(door, units, 'checked', hinge),
   trim: trimView,
 };
 
@@ -30,5 +30,5 @@ export function doorSetup(
   how: DoorHow = {},
 ): Drawing {
   const own = DOOR_STAGES.find((each) => each === stage);
-  return VIEWS[own ?? 'dryfit'](door, units, how);
+  return own === undefined ? doorView(door, units, 'built', how.hinge) : VIEWS[own](door, units, how);
 }

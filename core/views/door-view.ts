@@ -21,8 +21,8 @@ import { drawnAsBuilt, hornOf } from './horn.ts';
 import { profileOf } from './profile.ts';
 import { headOfRail } from './rail-blank.ts';
 
-/** Which sizes of a door are dimensioned: all of it as built, or only what is checked when it is glued up. */
-export type DoorSizes = 'built' | 'glued';
+/** Which sizes of a door are dimensioned: all of it as built, or only what is checked when it is put together dry and glued up. */
+export type DoorSizes = 'built' | 'checked';
 
 /**
  * A door put together, as built, horns and all; from the front. x from its left edge, y from its bottom edge without
@@ -51,9 +51,9 @@ export function doorView(door: PlanDoor, units: Units, sizes: DoorSizes = 'built
         'centre',
       ),
       ...hingeMarks(hinge, width, height),
-      ...(sizes === 'glued' ? gluedSizes(door, units, frame) : allSizes(door, units, frame)),
-      ...seenFromFront(hinge, width, height + horn, sizes === 'glued' && horn > 0 ? 2 : 0.8),
-      ...(sizes === 'glued' ? [] : nameInside(door)),
+      ...(sizes === 'checked' ? checkedSizes(door, units, frame) : allSizes(door, units, frame)),
+      ...seenFromFront(hinge, width, height + horn, sizes === 'checked' && horn > 0 ? 2 : 0.8),
+      ...(sizes === 'checked' ? [] : nameInside(door)),
     ],
   };
 }
@@ -176,8 +176,8 @@ export function builtSizes(
 /** Where they are the only sizes: nearest to the drawing, and always by name. */
 export const KEPT = { row: 1, keepName: true } as const;
 
-/** What is checked before the glue sets: both diagonals, from corner to corner of the door without its horns. */
-function gluedSizes(door: PlanDoor, units: Units, size: Built): Shape[] {
+/** What is checked dry, and again before the glue sets: both diagonals, from corner to corner of the door without its horns. */
+function checkedSizes(door: PlanDoor, units: Units, size: Built): Shape[] {
   const { width, height, horn } = size;
   const glue = stageOf(door, 'glue')?.settings;
   const across = (from: Point, to: Point, share: number) =>

@@ -9,8 +9,8 @@ import { say } from '../words/say.ts';
 import { drawn } from './drawn.ts';
 import { profileOf } from './profile.ts';
 import { memberSection } from './section-view.ts';
-import { drawnEnd, placed, stileBlank } from './stile-blank.ts';
-import { faceNote, fromEnd, lieFor, stopBlock } from './stile-setups.ts';
+import { drawnEnd, placed, stileBlank, type StileLie } from './stile-blank.ts';
+import { fromEnd, lieFor, stopBlock } from './stile-setups.ts';
 
 /**
  * At the mortiser: outer edge down, bead edge up under the chisel, front away from one, one place at a time; its own end
@@ -37,18 +37,9 @@ export function mortiseSetup(part: PlanPart, stage: StageOf<'mortise'>, place?: 
     ...stileBlank(part, lie, chosen.at),
     ...stopBlock(width),
     ...(chisel > 0
-      ? [
-          area(rectangle(x1, width + width * 0.08, x1 + chisel, width + width * 0.5), 'chisel', 'tool'),
-          label(
-            say('drawing.chisel'),
-            at(x1 + chisel + width * 0.06, width * 1.3),
-            'chisel-name',
-            'small',
-            'start',
-          ),
-        ]
+      ? [area(rectangle(x1, width + width * 0.08, x1 + chisel, width + width * 0.5), 'chisel', 'tool')]
       : []),
-    ...faceNote(part, lie, atRight),
+    faceAway(lie, end, width),
     fromEnd(part, lie, 'start', chosen.settings.start, width, 'above', 1, own),
     fromEnd(part, lie, 'stop', chosen.settings.stop, width, 'above', 2, own),
     dimension('length', chosen.settings.length, at(x1, 0), at(x2, 0), 'below', 1, own),
@@ -67,6 +58,22 @@ export function mortiseSetup(part: PlanPart, stage: StageOf<'mortise'>, place?: 
     ),
   ];
   return atRight ? shapes.map(mirrored) : shapes;
+}
+
+/** The back is toward one, at the left stop and at the right: the front runs along the fence. Written below the mortise, clear of the end's name. */
+function faceAway(lie: StileLie, end: number, width: number): Shape {
+  const named = lie.leftEnd === 'top' ? 0.92 : 1.22;
+  const from =
+    lie.leftOut === undefined ? width * named : placed(lie, width, lie.leftOut.to + width * 1e-6).x;
+  return label(
+    say('drawing.back-toward-you'),
+    at(end - width * 0.12, width * 0.14),
+    'face',
+    'normal',
+    'end',
+    width * 0.26,
+    { across: end - width * 0.18 - from },
+  );
 }
 
 /**
@@ -101,11 +108,15 @@ function endSection(part: PlanPart, { settings: s }: StageOf<'mortise'>, x: numb
     ...(chisel > 0
       ? [
           area(rectangle(far, width * 1.08, near, width * 1.5), 'chisel-end', 'tool'),
-          dimension('chisel', s.chisel ?? chisel, at(far, width * 1.5), at(near, width * 1.5), 'above', 1),
+          dimension('chisel', s.chisel ?? chisel, at(far, width * 1.5), at(near, width * 1.5), 'above', 1, {
+            keepName: true,
+          }),
         ]
       : []),
     ...(s.fence === undefined
       ? []
-      : [dimension('fence', s.fence, at(front, 0), at(near, 0), 'below', 1, { datum: true })]),
+      : [
+          dimension('fence', s.fence, at(front, 0), at(near, 0), 'below', 1, { datum: true, keepName: true }),
+        ]),
   ];
 }

@@ -33,7 +33,7 @@ export function pareSetup(part: PlanPart, { settings }: StageOf<'pare'>): Shape[
       'small',
     );
   return [
-    area(member(0, end, thickness, { left: false, right: true }), 'edge', 'wood'),
+    area(member(0, end, thickness, { left: false, right: true }), 'outline', 'wood'),
     ...[wall, wall + wide].map((y) => area(stroke(at(0, y), at(end, y)), 'groove-wall', 'none', 'fine')),
     area(rectangle(start, wall + left, stop, wall + wide - left), 'mortise', 'paper'),
     ...(left > 0

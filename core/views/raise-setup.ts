@@ -15,7 +15,7 @@ import { routerTable } from './router-table.ts';
 export function raiseSetup(part: PlanPart, { settings: s }: StageOf<'raise'>): Shape[] {
   const thickness = drawn(part.thickness);
   const [band, depth] = [drawn(s.band), drawn(s.depth)];
-  const width = Math.min(drawn(part.width), band * 1.7);
+  const width = Math.min(drawn(part.width), band * 2.1);
   const inner = width - band;
   const place = { edge: width, thickness, unit: Math.max(thickness, band * 0.6) };
   const cutter = raisingCutter(place, band, depth);
@@ -37,15 +37,15 @@ export function raiseSetup(part: PlanPart, { settings: s }: StageOf<'raise'>): S
     area(rectangle(inner, 0, width, depth), 'waste', 'waste', 'cut'),
     label(say('drawing.back-down'), at(inner * 0.5, thickness * 0.5), 'face', 'normal', 'middle', Infinity, {
       ground: true,
-      across: inner * 0.94,
+      across: inner * 0.92,
     }),
     ...fromAbove(place, cutter, arched ? 'round' : 'straight', ({ x, across, low, high }) => [
-      label(say('drawing.all-edges'), at(x, low + high * 0.42), 'edges', 'normal', 'middle', Infinity, {
+      label(say('drawing.all-edges'), at(x, low + high * 0.7), 'edges', 'normal', 'middle', high * 0.36, {
         across,
       }),
       label(
         say('drawing.end-grain-first'),
-        at(x, low + high * 0.2),
+        at(x, low + high * 0.28),
         'edges-note',
         'small',
         'middle',

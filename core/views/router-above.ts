@@ -15,11 +15,11 @@ const TOP = -0.64;
 const LONG = 1.35;
 
 /** How far a curved edge is drawn to rise, in units of the drawing. */
-const RISE = 0.24;
+const RISE = 0.2;
 
 /** The carrier ends behind the deepest of the hollow edge. */
 function carrierEdge({ edge, unit }: Pick<CutterPlace, 'edge' | 'unit'>): number {
-  return edge - unit * (RISE + 0.12);
+  return edge - unit * (RISE + 0.09);
 }
 
 /** The room that words have on the piece seen from above. */
@@ -52,13 +52,13 @@ export function fromAbove(
     ...(edge === 'straight'
       ? alongFence(place, cutter, top, bottom)
       : roundBearing(place, edge === 'hollow', top, bottom)),
-    ...feedArrow(at(arrow, bottom + unit * 0.14), at(arrow, top - unit * 0.24), unit * 0.16),
-    label(say('drawing.feed'), at(arrow + unit * 0.12, top - unit * 0.26), 'feed-name', 'small', 'start'),
+    ...feedArrow(at(arrow, bottom + unit * 0.74), at(arrow, top - unit * 0.16), unit * 0.16),
+    label(say('drawing.feed'), at(arrow + unit * 0.14, top - unit * 0.38), 'feed-name', 'small', 'start'),
     ...words({
-      x: (arrow + unit * 0.1 + free) / 2,
-      across: free - arrow - unit * 0.2,
+      x: (left + free) / 2,
+      across: free - left - unit * 0.16,
       low: bottom,
-      high: unit * LONG,
+      high: unit * 0.72,
     }),
   ];
 }
@@ -68,8 +68,8 @@ function alongFence(place: CutterPlace, cutter: RouterCutter, top: number, botto
   const { edge, unit } = place;
   const { axis, bearing } = cutter;
   const { left, right } = tableEnds(place);
-  const radius = Math.min(cutter.radius, unit * 0.5);
-  const centre = at(axis, (top + bottom) / 2 + unit * 0.08);
+  const radius = Math.min(cutter.radius, unit * 0.42);
+  const centre = at(axis, top - unit * 0.48);
   const gap = Math.max(radius * 0.9, unit * 0.3);
   const piece = moved(
     member(bottom, top, edge - left, { left: false, right: true }),
@@ -127,7 +127,7 @@ function roundBearing(
     ],
   };
   const carrier = rectangle(left, bottom, carrierEdge({ edge, unit }), top);
-  const handles = [0.12, 0.88].map((share) => at(seen + unit * 0.2, bottom + (top - bottom) * share));
+  const handles = [0.52, 0.9].map((share) => at(seen + unit * 0.2, bottom + (top - bottom) * share));
   return [
     area(circle(bearing, unit * 0.24), 'above-cutter', 'tool', 'fine'),
     area(piece, 'above-piece', 'wood'),

@@ -34,7 +34,7 @@ function onRouterTable(part: PlanPart, near: Profile, { before, waste, cutter, r
   const lie = (point: Point): Point => at(point.y, point.x);
   const place = placeOf(near);
   const arched = headOfRail(part) !== null;
-  const across = (width - reach) * 0.94;
+  const across = (width - reach) * 0.97;
   return [
     ...routerTable(place, cutter, arched ? 'pin' : 'fence'),
     area(moved(memberSection(near, before), lie, true), 'section', 'section'),
@@ -54,7 +54,7 @@ function onRouterTable(part: PlanPart, near: Profile, { before, waste, cutter, r
 }
 
 /** How many groove depths of a member are drawn from its sight edge. */
-const DEPTHS = 3.4;
+const DEPTHS = 3.6;
 
 const KEPT = { keepName: true } as const;
 const KEPT_DATUM = { datum: true, keepName: true } as const;
@@ -121,11 +121,11 @@ export function slotSetup(part: PlanPart, { settings: s }: StageOf<'slot'>): Sha
 function turned(part: PlanPart, { x, across, low, high }: WordRoom): Shape[] {
   const [large, small] = turnedWords(part);
   return [
-    label(say(large), at(x, low + high * 0.48), 'near-end', 'large', 'middle', Infinity, {
+    label(say(large), at(x, low + high * 0.7), 'near-end', 'large', 'middle', high * 0.4, {
       ground: true,
       across,
     }),
-    label(say(small), at(x, low + high * 0.25), 'near-end-note', 'small', 'middle', Infinity, {
+    label(say(small), at(x, low + high * 0.24), 'near-end-note', 'small', 'middle', high * 0.28, {
       ground: true,
       across,
     }),

@@ -9,7 +9,7 @@ export type Guide = 'fence' | 'pin';
 
 /** How thick the table is drawn, and how far left of the piece and right of its edge it goes, in units of the drawing. */
 const THICK = 0.19;
-const LEFT = 0.35;
+const LEFT = 0.36;
 const RIGHT = 1.75;
 /** How high the fence stands. */
 const FENCE = 1.3;

@@ -36,7 +36,7 @@ export function tableUnder(width: number, to: number, thick = BLOCK): Shape[] {
 }
 
 /** Which face one sees, written on the blank; the other one where the drawing is mirrored, its left end at the right. */
-export function faceNote(part: PlanPart, lie: StileLie, seenMirrored = false): Shape[] {
+function faceNote(part: PlanPart, lie: StileLie, seenMirrored = false): Shape[] {
   const { width } = profileOf(part);
   const seen = faceSeen(part, lie);
   const face = !seenMirrored ? seen : seen === 'front' ? 'back' : 'front';

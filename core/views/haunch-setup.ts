@@ -78,8 +78,18 @@ function fromTheEnd(part: PlanPart, pareTo: string, high: number, reach: number)
   if (cheek === undefined) return [];
   const [wall, thick, left] = [drawn(cheek.height), drawn(cheek.thickness), drawn(pareTo)];
   const front = reach + width * 0.3 + wall;
-  const face = (key: 'drawing.front' | 'drawing.back', x: number, anchor: 'start' | 'end') =>
-    label(say(key), at(x, width * 0.5), 'face', 'small', anchor, Infinity, { across: wall });
+  const face = (key: 'drawing.front' | 'drawing.back', y: number, anchor: 'start' | 'end') =>
+    label(
+      say(key),
+      at(front - wall + thickness * (anchor === 'start' ? 0.06 : 0.94), y),
+      'face',
+      'small',
+      anchor,
+      Infinity,
+      {
+        across: thickness * 0.88,
+      },
+    );
   return [
     area(rectangle(front - wall, 0, front - wall + thickness, width), 'from-end', 'wood'),
     area(
@@ -96,10 +106,11 @@ function fromTheEnd(part: PlanPart, pareTo: string, high: number, reach: number)
       rectangle(front + left, width - high, front + Math.max(left, thick), width),
       'waste',
       'waste',
-      'cut',
+      'none',
     ),
-    face('drawing.front', front - wall, 'start'),
-    face('drawing.back', front - wall + thickness, 'end'),
+    area(stroke(at(front + left, width - high), at(front + left, width)), 'finished-line', 'none', 'cut'),
+    face('drawing.front', width * 0.6, 'start'),
+    face('drawing.back', width * 0.4, 'end'),
     dimension('pareTo', pareTo, at(front, width), at(front + left, width), 'above', 2, { datum: true }),
   ];
 }

@@ -45,7 +45,7 @@ export function fromAbove(
   const { unit } = place;
   const [top, bottom] = [unit * TOP, unit * (TOP - LONG)];
   const { left } = tableEnds(place);
-  const arrow = left + unit * 0.2;
+  const arrow = left + unit * (edge === 'hollow' ? 0.44 : 0.2);
   const free = edge === 'hollow' ? carrierEdge(place) : place.edge;
   return [
     label(say('drawing.from-above'), at(left, unit * (TOP + 0.2)), 'from-above', 'small', 'start'),
@@ -97,7 +97,7 @@ function behind(centre: Point, radius: number, x: number): Path {
   };
 }
 
-/** A curved edge on the bearing, the pin on the infeed side; an arched rail in a carrier with two handles. */
+/** A curved edge on the bearing, the pin on the infeed side; an arched rail in a carrier, whose two handles keep the hands on the far side. */
 function roundBearing(
   { edge, unit, ...place }: CutterPlace,
   hollow: boolean,
@@ -127,7 +127,7 @@ function roundBearing(
     ],
   };
   const carrier = rectangle(left, bottom, carrierEdge({ edge, unit }), top);
-  const handles = [0.52, 0.9].map((share) => at(seen + unit * 0.2, bottom + (top - bottom) * share));
+  const handles = [0.52, 0.9].map((share) => at(left + unit * 0.16, bottom + (top - bottom) * share));
   return [
     area(circle(bearing, unit * 0.24), 'above-cutter', 'tool', 'fine'),
     area(piece, 'above-piece', 'wood'),

@@ -275,6 +275,11 @@ test('on the router table the piece is fed against the cutter’s turning, never
         );
     expect(areasOf(shapes, /^pin$/).length, where).toBe(round ? 1 : 0);
     expect(areasOf(shapes, /^carrier$/).length, where).toBe(arched ? 1 : 0);
+    // The hands are on the far side of the carrier, clear of the rail at the cutter.
+    const handles = areasOf(shapes, /^above-handle$/);
+    expect(handles.length, where).toBe(arched ? 2 : 0);
+    const near = Math.min(...flat(piece.path).map(({ x }) => x));
+    for (const { path } of handles) for (const { x } of flat(path)) expect(x, where).toBeLessThan(near);
     counted[round ? 'pin' : 'fence'] += 1;
     if (arched) counted.carrier += 1;
   });

@@ -17,7 +17,7 @@ const MUTATIONS = [
   },
   {
     slip: 'a misspelt shoulder line in the drawing of a stile’s mitre',
-    file: 'core/views/stile-setups.ts',
+    file: 'core/views/mitre-setups.ts',
     from: 'drawn(settings.shoulderLine)',
     to: 'drawn(settings.shoulderline)',
   },

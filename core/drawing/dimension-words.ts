@@ -18,9 +18,9 @@ export function valueText(shape: Dimension, how: Writing): ValueText {
   return { words: nameOf(shape, how), value: shape.value, size: text, units, reading };
 }
 
-/** Its name; nothing where the drawing says it. A name above or below costs the drawing no room. */
-function nameOf({ name, side, stage, keepName, isLine }: Dimension, { names, language }: Writing): string {
-  if (isLine === true) return say('drawing.line-at', {}, language);
+/** Its name, as on the screen where the machine is set beside the line; nothing where the drawing says it. A name above or below costs the drawing no room. */
+function nameOf({ name, side, stage, keepName, isSet }: Dimension, { names, language }: Writing): string {
+  if (isSet === true) return say('pare.set', { name: shortName(name, language, stage) }, language);
   const upright = side === 'left' || side === 'right';
   return names || keepName === true || !upright ? shortName(name, language, stage) : '';
 }

@@ -55,8 +55,8 @@ export interface Dimension {
   readonly keepName?: true;
   /** Of a stage that may have a name of its own for it. */
   readonly stage?: string;
-  /** Stands beside what is set: it is the line, and is named so. */
-  readonly isLine?: true;
+  /** The machine is set so, beside a finished line: it is named as set. */
+  readonly isSet?: true;
 }
 
 /** Words at a point, in type of the medium’s own size. */

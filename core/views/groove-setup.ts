@@ -7,6 +7,7 @@ import { say, type WordKey } from '../words/say.ts';
 import { drawn } from './drawn.ts';
 import { nearEdge, sightEdgeWord } from './near-edge.ts';
 import type { Profile } from './profile.ts';
+import { fedAway } from './saw-tools.ts';
 import { memberSection } from './section-view.ts';
 
 /**
@@ -65,6 +66,8 @@ function pass(part: PlanPart, cut: Pass, x: number, face: 'front' | 'back'): Sha
     ...(face === 'back' ? [area(rectangle(x + fence, 0, x + fence + dado, depth), 'taken', 'paper')] : []),
     area(rectangle(taken - dado, 0, taken, depth), 'waste', 'waste', 'cut'),
     area(rectangle(x - thickness * 0.42, low, right, 0), 'table', 'tool'),
+    area(rectangle(taken - dado, low * 1.6, taken, 0), 'blade', 'tool'),
+    label(say('drawing.blade'), at(taken - dado - thickness * 0.05, low * 1.4), 'blade-name', 'small', 'end'),
     label(
       say('drawing.sight-edge-down'),
       at(x + thickness * 0.29, low / 2),
@@ -76,7 +79,7 @@ function pass(part: PlanPart, cut: Pass, x: number, face: 'front' | 'back'): Sha
     ),
     label(
       say(`drawing.pass-${face}`),
-      at(x + thickness * 0.5, width * 1.12),
+      at(x + thickness * 0.5, width * 1.06),
       'pass',
       'normal',
       'middle',
@@ -84,6 +87,10 @@ function pass(part: PlanPart, cut: Pass, x: number, face: 'front' | 'back'): Sha
       { across: apart * 0.97 },
     ),
     ...inSection(whichWay(part, face), x, near),
+    ...fedAway(at(x + thickness * 0.68, width * 0.42), thickness * 0.06, 'drawing.feed', {
+      within: width * 0.14,
+      ground: true,
+    }),
   ];
 }
 

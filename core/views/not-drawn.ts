@@ -7,7 +7,6 @@ type SettingName<K extends StageKind> =
 export const NOT_DRAWN: { readonly [K in StageKind]?: { readonly [N in SettingName<K>]?: string } } = {
   arch: { arcLength: 'a length along the curve, by which a bent batten is cut: no straight line shows it' },
   groove: { blade: 'the width of a tool: it is drawn, and named beside the drawing' },
-  shoulder: { height: 'into the face, which the drawing looks down on' },
   trim: {
     horn: 'told in words below the door: it is sawn off by eye, along the rail',
     trimEachSide: 'written beside the edge, drawn larger than it is',

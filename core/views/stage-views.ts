@@ -9,17 +9,25 @@ import { cutoutSetup } from './cutout-setup.ts';
 import { grooveSetup } from './groove-setup.ts';
 import { haunchSetup } from './haunch-setup.ts';
 import { millSetup } from './mill-setup.ts';
+import { mitreSetup, railMitreSetup } from './mitre-setups.ts';
 import { mortiseSetup } from './mortise-setup.ts';
+import { notchSetup } from './notch-setup.ts';
 import { panelFront } from './panel-outline.ts';
 import { pareSetup } from './pare-setup.ts';
-import { cheekSetup, railMitreSetup, shoulderSetup, tenonSetup } from './rail-setups.ts';
 import { raiseSetup } from './raise-setup.ts';
 import { beadSetup, slotSetup } from './router-table-setups.ts';
-import { mitreSetup, notchSetup } from './stile-setups.ts';
+import type { Sets } from './sets.ts';
+import { cheekSetup, shoulderSetup } from './shoulder-setups.ts';
 import { stripSetup } from './strip-setup.ts';
+import { tenonSetup } from './tenon-setup.ts';
 
-/** What is drawn of a part for a stage of a kind, at one of its places where it has several. */
-type View<K extends StageKind> = (part: PlanPart, stage: StageOf<K>, place?: PlaceName) => Shape[];
+/** What is drawn of a part for a stage of a kind, at one of its places where it has several, its machine set so. */
+type View<K extends StageKind> = (
+  part: PlanPart,
+  stage: StageOf<K>,
+  place: PlaceName | undefined,
+  sets: Sets,
+) => Shape[];
 
 /** The kinds that are done to one part at a time. */
 type PartKind = { [K in StageKind]: (typeof STAGES)[K]['of'] extends 'part' ? K : never }[StageKind];
@@ -49,12 +57,17 @@ const VIEWS: { readonly [K in PartKind]: View<K> } = {
 };
 
 /** A part as it lies for a stage of its own; nothing for a stage of the door. */
-export function stageShapes(part: PlanPart, stage: PlanStage, place?: PlaceName): Shape[] {
+export function stageShapes(
+  part: PlanPart,
+  stage: PlanStage,
+  place: PlaceName | undefined,
+  sets: Sets,
+): Shape[] {
   const kind = kindOf(stage.stage);
   if (kind === null || !hasView(kind)) return [];
   // The kind was read from this very stage's id, so its view takes it.
   const view = VIEWS[kind] as View<StageKind>;
-  return view(part, stage, place);
+  return view(part, stage, place, sets);
 }
 
 function hasView(kind: StageKind): kind is PartKind {

@@ -1,16 +1,15 @@
 import type { PlaceName } from '../plan/place-name.ts';
-import type { PlanPart, StageOf } from '../plan/plan.ts';
+import type { PlanPart } from '../plan/plan.ts';
 import { say } from '../words/say.ts';
 import type { Dimension, Shape } from '../drawing/model.ts';
 import { drawn } from './drawn.ts';
 import { profileOf } from './profile.ts';
-import { area, at, dimension, label, polygon, rectangle, stroke } from '../drawing/shapes.ts';
+import { area, at, dimension, label, rectangle } from '../drawing/shapes.ts';
 import { faceSeen } from '../plan/face-seen.ts';
-import { drawnEnd, placed, stileBlank, type StileLie } from './stile-blank.ts';
+import { drawnEnd, placed, type StileLie } from './stile-blank.ts';
 
-/** How thick the table is drawn, and how long a stop block, in widths of the member. */
-const TABLE = 0.17;
-const BLOCK = 0.55;
+/** How long a stop block is drawn, in widths of the member. */
+export const BLOCK = 0.55;
 
 /** A stop block against the end at x = 0, so thick in widths of the member. */
 export function stopBlock(width: number, thick = BLOCK): Shape[] {
@@ -20,23 +19,8 @@ export function stopBlock(width: number, thick = BLOCK): Shape[] {
   ];
 }
 
-/** The table that a member lies on, from the stop's outer side to where the member is broken off. */
-export function tableUnder(width: number, to: number, thick = BLOCK): Shape[] {
-  return [
-    area(rectangle(-width * thick, -width * TABLE, to, 0), 'table', 'tool'),
-    label(
-      say('drawing.table'),
-      at(width * 0.06, (-width * TABLE) / 2),
-      'table-name',
-      'small',
-      'start',
-      width * TABLE,
-    ),
-  ];
-}
-
 /** Which face one sees, written on the blank; the other one where the drawing is mirrored, its left end at the right. */
-function faceNote(part: PlanPart, lie: StileLie, seenMirrored = false): Shape[] {
+export function faceNote(part: PlanPart, lie: StileLie, seenMirrored = false): Shape[] {
   const { width } = profileOf(part);
   const seen = faceSeen(part, lie);
   const face = !seenMirrored ? seen : seen === 'front' ? 'back' : 'front';
@@ -94,62 +78,4 @@ export function fromEnd(
 function reachOf(needed: number, width: number, length: number): number {
   const wanted = needed + Math.max(width * 1.6, needed * 0.35);
   return wanted > length * 0.8 ? length : wanted;
-}
-
-/** A mitre: this end against the stop, sight edge down, the blade leaning toward the stop; what is set is where it meets the table. */
-export function mitreSetup(part: PlanPart, { settings }: StageOf<'mitre-end'>): Shape[] {
-  const { width, bead } = profileOf(part);
-  const leftEnd = settings.fromEnd;
-  const [sight, shoulder] = [drawn(settings.sightEdge), drawn(settings.shoulderLine)];
-  const lie = lieFor(part, { leftEnd, above: 'outer' }, Math.min(sight, shoulder), Math.max(sight, shoulder));
-  const [x1, x2, end] = [placed(lie, width, sight).x, placed(lie, width, shoulder).x, drawnEnd(part, lie)];
-  return [
-    ...stileBlank(part, lie),
-    ...stopBlock(width),
-    ...tableUnder(width, end),
-    ...blade(x1, x2, bead, width),
-    area(stroke(at(x1, 0), at(x2, bead)), 'mitre', 'none', 'cut'),
-    ...faceNote(part, lie),
-    fromEnd(part, lie, 'shoulderLine', settings.shoulderLine, 0, 'above', 1, { toY: bead }),
-    fromEnd(part, lie, 'sightEdge', settings.sightEdge, 0, 'below', 1),
-    dimension('height', settings.height, at(end, 0), at(end, bead), 'right', 1, { datum: true }),
-  ];
-}
-
-/** The tilted blade through the table, leaning toward the stop at the left. */
-export function blade(sight: number, shoulder: number, bead: number, width: number): Shape[] {
-  const kerf = bead * 0.5;
-  const low = -Math.max(bead * 1.5, width * 0.34);
-  return [
-    area(
-      polygon([
-        at(shoulder, bead),
-        at(shoulder - kerf, bead),
-        at(sight - kerf - low, low),
-        at(sight - low, low),
-      ]),
-      'blade',
-      'tool',
-    ),
-    label(say('drawing.blade'), at(sight - low + width * 0.06, low * 0.8), 'blade-name', 'small', 'start'),
-  ];
-}
-
-/** The notch between the mitres of a mid rail: crosscuts side by side, sight edge down. */
-export function notchSetup(part: PlanPart, { settings: s }: StageOf<'notch'>): Shape[] {
-  const { width, bead } = profileOf(part);
-  const [from, to] = [drawn(s.from), drawn(s.to)];
-  const lie = lieFor(part, { leftEnd: s.fromEnd, above: 'outer' }, from, to);
-  const [x1, x2, end] = [placed(lie, width, from).x, placed(lie, width, to).x, drawnEnd(part, lie)];
-  return [
-    ...stileBlank(part, lie),
-    ...stopBlock(width),
-    ...tableUnder(width, end),
-    area(rectangle(x1, 0, x2, bead), 'notch', 'waste', 'cut'),
-    ...faceNote(part, lie),
-    ...(from > 0 ? [fromEnd(part, lie, 'from', s.from, 0, 'below', 1)] : []),
-    fromEnd(part, lie, 'to', s.to, 0, 'below', from > 0 ? 2 : 1),
-    dimension('length', s.length, at(x1, width), at(x2, width), 'above', 1),
-    dimension('height', s.height, at(end, 0), at(end, bead), 'right', 1, { datum: true }),
-  ];
 }

@@ -123,7 +123,7 @@ export class ShownSetup {
           reading: (value) => this.reading(value),
           hinge: hingeOf(this.setup.job.file, this.door.mark),
         })
-      : setupView(this.partShown, this.stageShown, this.step.units, this.place),
+      : setupView(this.partShown, this.stageShown, this.step.units, this.place, this.step),
   );
 
   /** A setting as it is set; undefined where the settable plan lacks it. */

@@ -203,30 +203,43 @@ test('a mortise’s start and stop are dimensioned from the end that goes to the
   expect(svgOf(figure ?? { width: 0, height: 0, scale: 1, title: '', strokes: [] })).toContain('>TOP<');
 });
 
-test('the sander’s pivot and radius are the band saw’s, and the radius ends on the arc', () => {
+test('the band saw cuts inside the line about the sander’s pivot, the sander to it, each radius ending on its own arc', () => {
   for (const name of ['ARCH-L-1', 'ROUND-1']) {
     const plan = plans.find(({ doors }) => doors.some(({ door }) => door === name));
     const rail = plan?.doors.find(({ door }) => door === name)?.parts.find(({ part }) => part === 'rail-top');
     if (rail === undefined) throw new Error(`${name} has no top rail`);
-    const sawn = stageOf(rail, 'arch');
-    if (sawn === undefined) throw new Error(`${name} has no arched rail`);
-    const { rise, chord, radius: printed } = sawn.settings;
-    const [arch, smooth] = [sawn, stageOf(rail, 'smooth')].map((stage) => {
-      if (stage === undefined) throw new Error(`${name} has no arched rail`);
+    const [saw, sander] = [stageOf(rail, 'arch'), stageOf(rail, 'smooth')];
+    if (saw === undefined || sander === undefined) throw new Error(`${name} has no arched rail`);
+    const { rise, chord, radius: printed } = saw.settings;
+    const R = drawn(printed);
+    const below = R - drawn(rise);
+    // By Pythagoras, from the printed chord, rise and radius alone.
+    const half = drawn(chord) / 2;
+    expect(half * half + below * below).toBeCloseTo(R * R, 9);
+    const centre = drawn(saw.settings.centre);
+    for (const [stage, made, other] of [
+      [saw, R - 1 / 32, R],
+      [sander, R, R - 1 / 32],
+    ] as const) {
       const { shapes } = setupView(rail, stage, 'in');
       const pivot = shapes.find((shape) => shape.kind === 'symbol' && shape.symbol === 'pivot');
       const radius = shapes.find((shape) => shape.kind === 'dimension' && shape.name === 'radius');
       if (pivot?.kind !== 'symbol' || radius?.kind !== 'dimension') throw new Error(`${name}: no pivot`);
-      return { pivot: pivot.at, from: radius.from, to: radius.to, rise: drawn(rise) };
-    });
-    expect(smooth).toEqual(arch);
-    expect(smooth?.from).toEqual(smooth?.pivot);
-    // By Pythagoras, from the printed chord, rise and radius alone.
-    const [half, R] = [drawn(chord) / 2, drawn(printed)];
-    const below = R - (smooth?.rise ?? 0);
-    expect(half * half + below * below).toBeCloseTo(R * R, 9);
-    expect(smooth?.pivot.y).toBeCloseTo(-below, 9);
-    expect(smooth?.to.y).toBe(0);
+      expect(pivot.at).toEqual({ x: centre, y: expect.closeTo(-below, 9) as number });
+      expect(radius.from).toEqual(pivot.at);
+      expect(radius.to.y).toBe(0);
+      expect(drawn(radius.value)).toBe(made);
+      expect(Math.hypot(radius.to.x - radius.from.x, radius.to.y - radius.from.y)).toBeCloseTo(made, 9);
+      const radiusOf = (role: string) => {
+        const found = shapes.find((shape) => shape.kind === 'area' && shape.role === role);
+        const arc = found?.kind === 'area' ? found.path.runs.find(({ kind }) => kind === 'arc') : undefined;
+        return arc?.kind === 'arc' ? Math.hypot(arc.to.x - arc.centre.x, arc.to.y - arc.centre.y) : NaN;
+      };
+      // What is cut is drawn where it is cut; the line at the saw, the sawn edge at the sander on the other side of it.
+      expect(radiusOf('arch')).toBeCloseTo(made, 9);
+      const beside = radiusOf(stage === saw ? 'finished-line' : 'outline');
+      expect(Math.sign(beside - made)).toBe(Math.sign(other - made));
+    }
   }
 });
 

@@ -20,14 +20,30 @@ for (const stile of stiles)
         shapes.filter((each): each is Area => each.kind === 'area' && each.role === role);
       const sized = (name: string) =>
         shapes.find((each): each is Dimension => each.kind === 'dimension' && each.name === name);
-      const run = drawn(placeOf(stage, place)?.settings.run ?? '');
-      // Mark on the stile, line on the fence, the blade's front at table level: all at the run from the end at the stop.
-      const marks = areas('mark');
-      expect(marks).toHaveLength(2);
-      for (const { path } of marks) expect([path.start.x, path.runs[0]?.to.x]).toEqual([run, run]);
+      const line = drawn(placeOf(stage, place)?.settings.run ?? '');
+      // The line on the fence, the blade's front at table level: where the run is set, 1/64 short of the line, from the end at the stop.
+      const run = line - 1 / 64;
+      const onFence = areas('fence-line');
+      expect(onFence).toHaveLength(2);
+      for (const { path } of onFence) expect([path.start.x, path.runs[0]?.to.x]).toEqual([run, run]);
+      // The mark on the stile has not come so far: it and the line that is pared to are ghosts, beyond the cut.
+      const ghosts = [...areas('mark'), ...areas('finished-line')];
+      expect(ghosts).toHaveLength(3);
+      for (const { path, pen } of ghosts) {
+        expect(pen).toBe('ghost');
+        expect(path.runs.at(-1)?.to.x).toBeGreaterThanOrEqual(line);
+      }
+      // The fence stands 1/64 farther off than the bead's line, which leaves so much for the chisel.
+      const sawn = drawn(stile.width) - drawn(stage.settings.fence) - 1 / 64;
+      expect([sized('fence')?.value, sized('fence')?.to.y]).toEqual(['2 1/64', expect.closeTo(sawn, 9)]);
+      expect(areas('finished-line')[0]?.path.start.y).toBeGreaterThan(sawn);
       for (const { path } of areas('stop'))
         expect(Math.max(path.start.x, ...path.runs.map(({ to }) => to.x))).toBe(0);
-      expect([sized('run')?.from.x, sized('run')?.to.x]).toEqual([0, run]);
+      expect([sized('run')?.from.x, sized('run')?.to.x, drawn(sized('run')?.value ?? '')]).toEqual([
+        0,
+        run,
+        run,
+      ]);
       expect(sized('reach')?.to.x).toBe(run);
       // The 10 in blade: its rim is 5 in from its arbor, at the table where it shows and at the upper face so far behind.
       const [blade] = areas('blade');

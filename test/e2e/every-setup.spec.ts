@@ -1,5 +1,6 @@
 import { expect, type Page, test } from '@playwright/test';
 import { leftToPare } from '#core/plan/left-to-pare.ts';
+import { isOfPiece } from '#core/plan/set-or-follows.ts';
 import type { Plan, PlanStage } from '#core/plan/plan.ts';
 import type { Units } from '#core/length/units.ts';
 import { clippedOn } from './clipped.ts';
@@ -49,6 +50,8 @@ async function look(page: Page, stage: PlanStage, units: Units, name: string): P
   }
   for (const { at, settings } of [{ at: null, settings: stage.settings }, ...(stage.places ?? [])])
     for (const [setting, value] of Object.entries(settings)) {
+      // How the piece lies is shown for the place that is worked on alone: the first.
+      if (isOfPiece(stage.stage, setting) && at !== stage.places?.[0]?.at) continue;
       const cell = page.locator(
         `[data-setting="${setting}"]${at === null ? ':not([data-place])' : `[data-place="${at}"]`}`,
       );

@@ -33,7 +33,9 @@ export function notchSetup(part: PlanPart, { settings: s }: StageOf<'notch'>): S
     area(rectangle(x1, low, x1 + kerf, height), 'blade', 'tool'),
     label(say('drawing.first-cut'), at(x1 - kerf * 0.5, low * 0.8), 'blade-name', 'small', 'end'),
     ...squareBlade(x2, height, { kerf, low, name: 'drawing.last-cut' }),
-    label(say('drawing.blade'), at((x1 + x2) / 2, low * 0.8), 'blade-name', 'small'),
+    ...(x2 - x1 < width * 1.25
+      ? []
+      : [label(say('drawing.blade'), at((x1 + x2) / 2, low * 0.8), 'blade-name', 'small')]),
     ...faceNote(part, lie),
     ...(from > 0 ? [fromEnd(part, lie, 'from', s.from, 0, 'below', 1)] : []),
     fromEnd(part, lie, 'to', s.to, 0, 'below', from > 0 ? 2 : 1),

@@ -2,8 +2,11 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Area, Drawing } from '#core/drawing/model.ts';
 import { planFile } from '#core/planning/plan-file.ts';
-import type { PlanPart } from '#core/plan/plan.ts';
+import type { PlanPart, Settings } from '#core/plan/plan.ts';
 import { isStageOf, stageOf, stagesOf } from '#core/plan/stage-of.ts';
+import { USUAL_ROUNDING } from '#core/length/reading.ts';
+import { paredAt } from '#core/settable/pared-at.ts';
+import { screenStep } from '#core/settable/step.ts';
 import { kindOf } from '#core/stages/stage-id.ts';
 import { drawn } from '#core/views/drawn.ts';
 import { setupView } from '#core/views/setup-view.ts';
@@ -186,4 +189,25 @@ test('no drawing of a door without a bead speaks of one', () => {
   );
   expect(counted).toBeGreaterThan(500);
   expect([...spoken]).toEqual([]);
+});
+
+test('on a screen the drawing has the very number that is told beside it, to the step that is read there', () => {
+  const steps = [screenStep('decimals', USUAL_ROUNDING), screenStep('fractions', USUAL_ROUNDING)];
+  for (const step of steps)
+    for (const part of parts)
+      for (const [stage, name] of [
+        [stageOf(part, 'mitre'), 'sightEdge'],
+        [stageOf(part, 'strip'), 'fence'],
+        [stageOf(part, 'arch'), 'radius'],
+        [stageOf(part, 'cutout'), 'radius'],
+      ] as const) {
+        if (stage === undefined) continue;
+        const settings: Settings = stage.settings;
+        const told = paredAt(stage.stage, name, settings[name] ?? '', step)?.set;
+        const place = stage.places?.[0]?.at;
+        const { shapes } = setupView(part, stage, 'in', place, step);
+        const shown = shapes.find((each) => each.kind === 'dimension' && each.name === name);
+        expect(told).toBeDefined();
+        expect(shown).toMatchObject({ value: told, isSet: true });
+      }
 });

@@ -45,6 +45,7 @@ export const enGB: LanguageTable = {
     'office.shop.tools.mm': 'For jobs in millimetres, in millimetres',
     'office.units.mm': 'millimetres',
     'paper.mitre': 'mitres {sightEdge} from ends',
+    'paper.card-mitre-end': 'Mitre the sight edge',
     'paper.card-foot':
       'Prove every set-up on a test piece of the same thickness. Two numbers: set the first; the one in brackets is the finished line. One number: set exactly.',
     'paper.pivot-rail':

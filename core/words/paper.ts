@@ -62,6 +62,21 @@ export const paperWords = {
   'paper.no-arch': 'None of these doors has an arch, so there is no template to print.',
   'paper.doors-unknown': 'There is no door {doors} in this job.',
   'paper.card-of': 'Set-up card {door}',
+  'paper.card-doors': 'Set-up card for {count} doors that are alike',
+  'paper.card-in-order': '{doors} (as they follow each other on the job sheet)',
+  'paper.card-more-doors': 'and {count} more doors',
+  'paper.card-more-doors.one': 'and 1 more door',
+  'paper.card-codes': 'Part codes of these doors',
+  'paper.card-codes-rest':
+    'The codes of {count} more of these doors have no room here. They are on the stickers; a door’s line on the job sheet, scanned, calls its parts up.',
+  'paper.card-codes-rest.one':
+    'The codes of 1 more of these doors have no room here. They are on its stickers; its line on the job sheet, scanned, calls its parts up.',
+  'paper.card-rest': '{title}, continued',
+  'paper.card-steps-there': 'Steps: on the screen, behind “{steps}”.',
+  'paper.card-left-out':
+    'This card has no room for every step and caution: the rest is on the screen of each stage, behind “{steps}” and “{safety}”.',
+  'paper.card-mitre-end': 'Miter the sight edge',
+  'paper.card-notch': 'Cut the notches',
   'paper.card-foot':
     'Prove every set-up on a test piece of the same thickness. Two numbers: set the first; the one in parentheses is the finished line. One number: set exactly.',
   'paper.set-line': '{set} (line at {line})',

@@ -9,51 +9,48 @@ import { say } from '#core/words/say.ts';
 import type { Box } from '../pdf/box.ts';
 import { withUnit } from '../pdf/value-on-paper.ts';
 import type { PaperPage } from './paper-page.ts';
-import { bodyOf } from './paper-size.ts';
 import { wrapLines } from './text-lines.ts';
 
-/** Height of each of the two sections: through stile and panel, through stile and tenon. */
-const SECTION = 96;
-
-/** What the drawings and the sizes beside them need at least. */
-export const DRAWN = 320;
-
-/** The upper part of the first page: door, sections and sizes, as high as what stands below leaves them. */
-export function drawings(page: PaperPage, door: PlanDoor, units: Units, below: number): void {
-  const body = bodyOf(page.size);
-  const top = body.y + body.height;
-  const height = top - below;
-  const wide = body.width * 0.6;
-  drawDoor(page, door, units, { x: body.x, y: top - height, width: wide, height });
-  besideDoor(page, door, units, { x: body.x + wide + 16, y: top - 12, width: body.width - wide - 16 });
-}
+/** The greatest height of each of the two sections: through stile and panel, through stile and tenon. */
+const SECTION = 92;
+const TYPE = 8;
+const PITCH = 10;
 
 /** The head of the card names the door; in a low opening its name would stand over the rails. */
-function drawDoor({ stream }: PaperPage, door: PlanDoor, units: Units, { x, y, width, height }: Box): void {
+export function drawDoor({ stream }: PaperPage, door: PlanDoor, units: Units, box: Box): void {
   const view = doorView(door, units);
   const shapes = view.shapes.filter((shape) => shape.kind !== 'label' || shape.role !== 'door-name');
-  stream.figure(layOut({ ...view, shapes }, { width, height, text: 9 }), { x, y, weight: 0.5 });
+  const { x, y, width, height } = box;
+  stream.figure(layOut({ ...view, shapes }, { width, height, text: 8.5 }), { x, y, weight: 0.5 });
 }
 
-/** The sections and under them the door's sizes, from a height down. */
-function besideDoor(page: PaperPage, door: PlanDoor, units: Units, column: Omit<Box, 'height'>): void {
-  const { x, width } = column;
-  let { y } = column;
-  const write = (text: string, bold = false) => {
-    for (const line of wrapLines(text, page.faces[bold ? 'bold' : 'regular'], 9, width)) {
-      page.stream.text(line, x, y, 9, bold ? 'bold' : 'regular');
-      y -= 11.5;
+/** The sections as high as the sizes leave them, and the door's sizes under them. */
+export function drawSections(page: PaperPage, door: PlanDoor, units: Units, box: Box): void {
+  const { x, width } = box;
+  const lines = (text: string, bold: boolean) =>
+    wrapLines(text, page.faces[bold ? 'bold' : 'regular'], TYPE, width).map((line) => ({ line, bold }));
+  const sections = jointSections(door, units);
+  const title = sections.length > 0 ? lines(say('paper.section'), true) : [];
+  const sizes = [
+    ...lines(say('paper.finished'), true),
+    ...sizeLines(door, units).flatMap((line) => lines(line, false)),
+  ];
+  const room = box.height - (title.length + sizes.length) * PITCH - 8;
+  const high = Math.min(SECTION, room / Math.max(1, sections.length) - 4);
+  let y = box.y + box.height - 9;
+  const write = (all: typeof title) => {
+    for (const { line, bold } of all) {
+      page.stream.text(line, x, y, TYPE, bold ? 'bold' : 'regular');
+      y -= PITCH;
     }
   };
-  const sections = jointSections(door, units);
-  if (sections.length > 0) write(say('paper.section'), true);
+  write(title);
   for (const section of sections) {
-    const figure = layOut(section, { width, height: SECTION, text: 8.5 });
-    page.stream.figure(figure, { x, y: y + 8 - SECTION, weight: 0.5 });
-    y -= SECTION + 6;
+    const figure = layOut(section, { width, height: high, text: 7.5 });
+    page.stream.figure(figure, { x, y: y + 8 - high, weight: 0.5 });
+    y -= high + 4;
   }
-  write(say('paper.finished'), true);
-  for (const line of sizeLines(door, units)) write(line);
+  write(sizes);
 }
 
 /** What comes off: each side and each end, or all four where their amounts differ. */

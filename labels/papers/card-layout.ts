@@ -1,135 +1,167 @@
-import { stationName } from '#core/telling/names.ts';
-import type { Faces } from '../pdf/typeface.ts';
 import type { Size } from '../pdf/box.ts';
-import type { CardLine } from './card-settings.ts';
-import type { CardStation } from './card-stations.ts';
-import { type Block, type ColumnLine, columnWidth, flowBlocks } from './column-flow.ts';
-import type { PaperPage } from './paper-page.ts';
-import { wrapLines } from './text-lines.ts';
+import type { Faces } from '../pdf/typeface.ts';
+import { blocksOf, type CardType, type LeftOut, setWorks, type WorkSet } from './card-blocks.ts';
+import type { CardStation } from './card-works.ts';
+import { type Column, columnsIn, columnWidth, flowBlocks, type Placed } from './column-flow.ts';
+import { bodyOf } from './paper-size.ts';
+
+/** How a card is set: the height of its type, its columns, its settings a line each or one behind another. */
+export interface CardLevel {
+  readonly type: number;
+  readonly columns: number;
+  readonly settings: CardType['settings'];
+  /** Height of the drawings at the head of the first page. */
+  readonly drawn: number;
+  /** Lines of notes at most, dangers always. */
+  readonly notes: number;
+}
+
+/** From the most open to the closest: the first that keeps a card on two pages is taken. */
+const LEVELS: readonly CardLevel[] = [
+  { type: 8, columns: 3, settings: 'lines', drawn: 320, notes: 12 },
+  { type: 7.5, columns: 3, settings: 'lines', drawn: 300, notes: 10 },
+  { type: 7, columns: 3, settings: 'lines', drawn: 280, notes: 8 },
+  { type: 7, columns: 3, settings: 'run', drawn: 260, notes: 8 },
+  { type: 6.5, columns: 4, settings: 'run', drawn: 240, notes: 6 },
+];
+/** The smallest type, taken where else something had to be left to the screen. */
+const CLOSEST: readonly [CardLevel, ...CardLevel[]] = [
+  { type: 6.25, columns: 4, settings: 'run', drawn: 220, notes: 6 },
+  { type: 6, columns: 4, settings: 'run', drawn: 210, notes: 5 },
+];
+const PAGES = 2;
+/** Where not even the settings have room on two pages, which no known door comes to, the card goes on. */
+const MOST_PAGES = 20;
+
+/** What a card's columns are laid out with. */
+export interface ToLayOut {
+  readonly stations: readonly CardStation[];
+  readonly paper: Size;
+  readonly faces: Faces;
+  /** At which height the first page's columns begin. */
+  readonly startsAt: (level: CardLevel) => number;
+  /** What has to stay free at the foot of the second page, the most first: the card comes before a long table. */
+  readonly foots: readonly number[];
+}
+
+/** A card's works in their columns. */
+export interface LaidOut {
+  readonly level: CardLevel;
+  readonly placed: readonly Placed[];
+  readonly pages: number;
+  /** At which height the columns of the last page end. */
+  readonly endsAt: number;
+  readonly leftOut: boolean;
+}
+
+const NOTHING: LeftOut = { steps: new Set(), cautions: new Set() };
 
 /**
- * How the settings are set, from the most open to the closest: the first that keeps them on one page, else the last.
- * Where not even small type does, the steps of short work are left to the screens, those of longer work at last too.
+ * All works in columns on two pages: as open as they have room. Where they have none in type that can be read, the
+ * longest steps are left to the screen first, as few as will do, then cautions, the gravest of each stage never. Every
+ * setting stays.
  */
-const SETTINGS = [
-  { type: 7.5, columns: 3, steps: 1 },
-  { type: 7, columns: 3, steps: 1 },
-  { type: 7, columns: 4, steps: 1 },
-  { type: 7, columns: 4, steps: 6 },
-  { type: 6.5, columns: 4, steps: 7 },
-  { type: 7, columns: 4, steps: Number.POSITIVE_INFINITY },
-  { type: 6.5, columns: 4, steps: Number.POSITIVE_INFINITY },
-] as const;
-const LEAST = 6;
-
-interface Set {
-  readonly faces: Faces;
-  readonly type: number;
-  readonly width: number;
-  /** How many steps work has at least to have them on the card. */
-  readonly steps: number;
+export function layOutCard(card: ToLayOut): LaidOut {
+  const least = card.foots.at(-1) ?? 0;
+  for (const [levels, foots] of [
+    [LEVELS, card.foots],
+    [CLOSEST, [least]],
+  ] as const)
+    for (const foot of foots)
+      for (const level of levels) {
+        const found = tryOut(card, level, setAt(card, level), NOTHING, foot);
+        if (found !== null) return found;
+      }
+  return leaveOut(card, CLOSEST[CLOSEST.length - 1] ?? CLOSEST[0], least);
 }
 
-/** All settings of a door by station, in columns, on as few pages as legible type allows. */
-export function settingPages(
-  stations: readonly CardStation[],
-  paper: Size,
-  faces: Faces,
-  open: (page: PaperPage) => void,
-): PaperPage[] {
-  const tries = SETTINGS.map(({ type, columns, steps }) => () => {
-    const set: Set = { faces, type, width: columnWidth(paper, columns), steps };
-    const blocks = stations.flatMap((station) => stationBlocks(station, set));
-    return flowBlocks(blocks, paper, columns, faces, open);
+function setAt({ stations, paper, faces }: ToLayOut, { type, columns, settings }: CardLevel): WorkSet[] {
+  return setWorks(stations, { faces, type, settings, width: columnWidth(bodyOf(paper).width, columns) });
+}
+
+/** Leaves out as little as keeps the card on two pages. */
+function leaveOut(card: ToLayOut, level: CardLevel, foot: number): LaidOut {
+  const works = setAt(card, level);
+  const longest = (of: (work: WorkSet) => number) =>
+    [...works.keys()]
+      .filter((k) => of(at(works, k)) > 0)
+      .toSorted((a, b) => of(at(works, b)) - of(at(works, a)));
+  const steps = longest((work) => linesIn(work.steps));
+  const cautions = longest((work) =>
+    linesIn(work.cautions.filter(({ gravest }) => !gravest).map(({ lines }) => lines)),
+  );
+  const leaving = (count: number): LeftOut => ({
+    steps: new Set(steps.slice(0, count)),
+    cautions: new Set(cautions.slice(0, Math.max(0, count - steps.length))),
   });
-  let pages: PaperPage[] = [];
-  for (const each of tries) {
-    pages = each();
-    if (pages.length <= 1) break;
+  let [low, high] = [1, steps.length + cautions.length];
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if (tryOut(card, level, works, leaving(middle), foot) === null) low = middle + 1;
+    else high = middle;
   }
-  return pages;
+  const found = tryOut(card, level, works, leaving(low), foot);
+  return found ?? goOn(card, level, works, leaving(low));
 }
 
-function stationBlocks({ station, stages }: CardStation, set: Set): Block[] {
-  const { faces, type, width } = set;
-  const heading: ColumnLine = {
-    runs: [{ text: stationName(station), x: 0, size: 11, weight: 'bold' }],
-    height: 17,
-    ruled: true,
-  };
-  const blocks = stages.map(({ title, parts, lines, how, steps }): Block => {
-    const names = wrapLines(parts, faces.regular, type, width);
-    return [
-      { runs: [{ text: title, x: 0, size: type + 1, weight: 'bold' }], height: type * 1.55 },
-      ...names.map((text) => plain(text, 0, type)),
-      ...groupLines(lines, set),
-      ...(steps < set.steps ? [] : how).flatMap((line) => howLines(line, set)),
-      { runs: [], height: 4 },
-    ];
-  });
-  const [first = [], ...rest] = blocks;
-  return [[heading, ...first], ...rest];
+function at(works: readonly WorkSet[], k: number): WorkSet {
+  const work = works[k];
+  if (work === undefined) throw new Error('a work that was set is there');
+  return work;
 }
 
-function plain(text: string, x: number, size: number): ColumnLine {
-  return { runs: [{ text, x, size, weight: 'regular' }], height: size * 1.2 };
+function linesIn(paragraphs: readonly (readonly unknown[])[]): number {
+  return paragraphs.reduce((sum, lines) => sum + lines.length, 0);
 }
 
-/** Settings that follow each other and are measured from the same are headed by it once; one alone has it behind its value. */
-function groupLines(lines: readonly CardLine[], set: Set): ColumnLine[] {
-  const groups: CardLine[][] = [];
-  for (const line of lines) {
-    const last = groups.at(-1);
-    if (last?.[0]?.from === line.from) last.push(line);
-    else groups.push([line]);
+/** The works on two pages, or null where they have no room there; the last page's columns as even as they can be. */
+function tryOut(
+  card: ToLayOut,
+  level: CardLevel,
+  works: readonly WorkSet[],
+  leftOut: LeftOut,
+  foot: number,
+): LaidOut | null {
+  const blocks = blocksOf(works, leftOut);
+  const put = (pages: number, raised: number) => flowBlocks(blocks, columnsOf(card, level, pages, raised));
+  if (put(PAGES, foot) === null) return null;
+  const pages = put(1, 0) === null ? PAGES : 1;
+  let [low, high] = [pages === 1 ? 0 : foot, bodyOf(card.paper).height];
+  while (high - low > 2) {
+    const middle = (low + high) / 2;
+    if (put(pages, middle) === null) high = middle;
+    else low = middle;
   }
-  return groups.flatMap((group) => {
-    const from = group[0]?.from ?? '';
-    if (group.length === 1 || from === '') return group.flatMap((line) => settingLines(line, set));
-    return [
-      ...fromLines(from, 6, set),
-      ...group.flatMap((line) => settingLines({ ...line, from: '' }, set, 12)),
-    ];
-  });
+  const placed = put(pages, low) ?? [];
+  return laidOut(card, level, placed, pages, leftOut);
 }
 
-/** Name and value on one line, or a long name on several; what it is measured from behind the value or on the next. */
-function settingLines({ name, value, from }: CardLine, set: Set, indent = 6): ColumnLine[] {
-  const { faces, type, width } = set;
-  const small = Math.max(LEAST, type - 1);
-  const names = wrapLines(name, faces.regular, type, width - indent);
-  const wide = faces.bold.width(`${value} `, type + 0.5);
-  const behindName = indent + faces.regular.width(`${names.at(-1) ?? ''} `, type);
-  // A value with no room behind its name begins the line after it.
-  if (behindName + wide > width) names.push('');
-  const last = names.at(-1) ?? '';
-  const at = last === '' ? indent + 6 : behindName;
-  const after = at + wide;
-  const behind = from !== '' && after + faces.regular.width(from, small) <= width;
-  const line: ColumnLine = {
-    runs: [
-      ...(last === '' ? [] : [{ text: last, x: indent, size: type, weight: 'regular' as const }]),
-      { text: value, x: at, size: type + 0.5, weight: 'bold' },
-      ...(behind ? [{ text: from, x: after, size: small, weight: 'regular' as const }] : []),
-    ],
-    height: type * 1.28,
-  };
-  const lines = [...names.slice(0, -1).map((text) => plain(text, indent, type)), line];
-  return behind || from === '' ? lines : [...lines, ...fromLines(from, indent + 6, set)];
+/** Pages as many as it takes. */
+function goOn(card: ToLayOut, level: CardLevel, works: readonly WorkSet[], leftOut: LeftOut): LaidOut {
+  const placed = flowBlocks(blocksOf(works, leftOut), columnsOf(card, level, MOST_PAGES, 0));
+  if (placed === null) throw new Error(`a card has room on ${MOST_PAGES} pages`);
+  return laidOut(card, level, placed, Math.max(...placed.map(({ column }) => column.page + 1)), leftOut);
 }
 
-/** One step of how the work goes, its further lines set in under it. */
-function howLines(step: string, { faces, type, width }: Set): ColumnLine[] {
-  return wrapLines(step, faces.regular, type, width - 14).map((text, k) => ({
-    runs: [
-      ...(k === 0 ? [{ text: '–', x: 6, size: type, weight: 'regular' as const }] : []),
-      { text, x: 14, size: type, weight: 'regular' },
-    ],
-    height: type * 1.2,
-  }));
+function laidOut(
+  { paper }: ToLayOut,
+  level: CardLevel,
+  placed: readonly Placed[],
+  pages: number,
+  { steps, cautions }: LeftOut,
+): LaidOut {
+  const last = placed.filter(({ column }) => column.page === pages - 1).map(({ y }) => y);
+  const body = bodyOf(paper);
+  const endsAt = Math.min(body.y + body.height, ...last);
+  return { level, placed, pages, endsAt, leftOut: steps.size + cautions.size > 0 };
 }
 
-function fromLines(from: string, indent: number, { faces, type, width }: Set): ColumnLine[] {
-  const small = Math.max(LEAST, type - 1);
-  return wrapLines(from, faces.regular, small, width - indent).map((text) => plain(text, indent, small));
+/** The columns of so many pages; those of the last are raised from the foot. */
+function columnsOf({ paper, startsAt }: ToLayOut, level: CardLevel, pages: number, raised: number): Column[] {
+  const body = bodyOf(paper);
+  return Array.from({ length: pages }, (_, page) => {
+    const top = page === 0 ? startsAt(level) : body.y + body.height;
+    const y = body.y + (page === pages - 1 ? raised : 0);
+    return columnsIn({ ...body, y, height: Math.max(0, top - y) }, level.columns, page);
+  }).flat();
 }

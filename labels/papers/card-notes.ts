@@ -12,38 +12,54 @@ export interface NoteLine {
   readonly bold: boolean;
 }
 
-/** From one base line to the next, in points. */
-export const NOTE_PITCH = 10;
+const TYPE = 7.5;
+/** From one base line to the next, and from what stands above to the title and from that to the first line, in points. */
+const PITCH = 9.4;
+const TITLE = 13;
 
-/** What the plan warns of, in lines: danger first and bold, each sentence, or a sentence for each kind. */
-export function notesOf(told: readonly KindLine[], faces: Faces, width: number, by?: 'kinds'): NoteLine[] {
+/**
+ * What the plan warns of, in so many lines at most where that can be: danger first and bold, each sentence, or a
+ * sentence for each kind where the dangers have no room whole. No danger is left out; what else has no room is told of.
+ */
+export function notesWithin(
+  told: readonly KindLine[],
+  faces: Faces,
+  width: number,
+  most: number,
+): NoteLine[] {
+  const whole = notesOf(told, faces, width);
+  const notes = keptRows(whole) <= most ? whole : notesOf(told, faces, width, 'kinds');
+  const rows = Math.max(most, keptRows(notes));
+  if (notes.length <= rows) return notes;
+  return [...notes.slice(0, rows - 1), { text: say('paper.more-notes'), bold: false }];
+}
+
+function notesOf(told: readonly KindLine[], faces: Faces, width: number, by?: 'kinds'): NoteLine[] {
   return told.flatMap((line) => {
     const bold = line.rank === 'danger';
     const sentences = by === 'kinds' ? [kindWords(line)] : line.tellings.map(({ message }) => message);
     return sentences
-      .flatMap((each) => wrapLines(`– ${each}`, faces[bold ? 'bold' : 'regular'], 8, width))
+      .flatMap((each) => wrapLines(`– ${each}`, faces[bold ? 'bold' : 'regular'], TYPE, width))
       .map((text) => ({ text, bold }));
   });
 }
 
 /** How many lines must have room: every danger, and the line that says that there is more. */
-export function keptRows(notes: readonly NoteLine[]): number {
+function keptRows(notes: readonly NoteLine[]): number {
   const dangers = notes.filter(({ bold }) => bold).length;
   return dangers > 0 && dangers < notes.length ? dangers + 1 : dangers;
 }
 
-/** The notes from a height down to a floor; where not all have room the last line says that there is more. */
-export function writeNotes(page: PaperPage, notes: readonly NoteLine[], from: number, floor: number): void {
-  const { stream, size } = page;
+/** How high notes stand with their title. */
+export function notesHeight(notes: readonly NoteLine[]): number {
+  return notes.length === 0 ? 0 : TITLE + notes.length * PITCH + 4;
+}
+
+/** The notes from a height down. */
+export function writeNotes({ stream, size }: PaperPage, notes: readonly NoteLine[], from: number): void {
+  if (notes.length === 0) return;
   const { x } = bodyOf(size);
-  const most = Math.floor((from - 12 - floor) / NOTE_PITCH);
-  if (notes.length === 0 || most < 1) return;
-  stream.text(say('notes.title'), x, from, 10, 'bold');
-  const more = { text: say('paper.more-notes'), bold: false };
-  const shown = notes.length > most ? [...notes.slice(0, most - 1), more] : notes;
-  let y = from - 12;
-  for (const { text, bold } of shown) {
-    stream.text(text, x, y, 8, bold ? 'bold' : 'regular');
-    y -= NOTE_PITCH;
-  }
+  stream.text(say('notes.title'), x, from - TITLE + 3, 9.5, 'bold');
+  for (const [k, { text, bold }] of notes.entries())
+    stream.text(text, x, from - TITLE - (k + 1) * PITCH + 3, TYPE, bold ? 'bold' : 'regular');
 }

@@ -14,17 +14,19 @@ import { asText } from '../pdf/value-on-paper.ts';
  * the line, the value is what to set and the line stands behind it.
  */
 export interface CardLine {
+  /** Its place on the part, where a stage is set at several. */
+  readonly place: string;
   readonly name: string;
   readonly value: string;
   readonly from: string;
 }
 
-/** A stage's settings in the plan's order, those of its places behind the place's name. */
+/** A stage's settings in the plan's order, then those of its places. */
 export function settingLines(stage: PlanStage, units: Units): CardLine[] {
   return [
     ...linesOf(stage, stage.settings, stage.why, units, ''),
     ...(stage.places ?? []).flatMap(({ at, settings, why }) =>
-      linesOf(stage, settings, why, units, `${placeName(at)}: `),
+      linesOf(stage, settings, why, units, placeName(at)),
     ),
   ];
 }
@@ -34,7 +36,7 @@ function linesOf(
   settings: Settings,
   why: WhyTable | undefined,
   units: Units,
-  before: string,
+  place: string,
 ): CardLine[] {
   // How the piece lies is told by the steps, for each part of those that share the set-up.
   const set = Object.entries(settings).filter(([name]) => settingFacts(stage, name)?.ofPiece !== true);
@@ -42,10 +44,11 @@ function linesOf(
     // An angle is set to nothing that a rule is laid on.
     const datum = settingFacts(stage, name)?.is === 'angle' ? null : measuredFrom(why?.[name]);
     const from = datum === null ? '' : say('paper.from', { from: datum });
-    const called = `${before}${settingName(name, undefined, stage)}`;
+    const called = settingName(name, undefined, stage);
     const pare = paredAt(stage, name, value, paperStep(units));
-    if (pare === null) return { name: called, value: shown(name, value, units), from };
+    if (pare === null) return { place, name: called, value: shown(name, value, units), from };
     return {
+      place,
       name: called,
       value: say('paper.set-line', { set: fine(pare.set, units), line: fine(String(value), units) }),
       from,

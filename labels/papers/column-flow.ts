@@ -1,7 +1,5 @@
-import type { Faces } from '../pdf/typeface.ts';
-import type { Size } from '../pdf/box.ts';
-import { bodyOf } from './paper-size.ts';
-import { newPage, type PaperPage } from './paper-page.ts';
+import type { Box } from '../pdf/box.ts';
+import type { PaperPage } from './paper-page.ts';
 
 /** A run of words on one line of a column, from the column's left edge. */
 export interface Run {
@@ -20,84 +18,92 @@ export interface ColumnLine {
 }
 
 /** Lines that stay together: they begin a new column rather than be torn apart. */
-export type Block = readonly ColumnLine[];
+export interface Block {
+  readonly lines: readonly ColumnLine[];
+  /** White above it, but at the head of a column. */
+  readonly above?: number;
+  /** What stands before it where it begins a column: of what it is the rest. */
+  readonly rest?: readonly ColumnLine[];
+}
 
+/** Between two columns. */
 export const GAP = 14;
 
-export function columnWidth(paper: Size, columns: number): number {
-  return (bodyOf(paper).width - (columns - 1) * GAP) / columns;
+/** A column to be filled, on which page of the card it stands. */
+export interface Column extends Box {
+  readonly page: number;
 }
 
-/** Blocks over as many columns and pages as they need, down one column after the other. A block higher than a column is broken. */
-export function flowBlocks(
-  blocks: readonly Block[],
-  paper: Size,
-  columns: number,
-  faces: Faces,
-  open: (page: PaperPage) => void,
-): PaperPage[] {
-  const flow = new Flow(paper, columns, faces, open);
-  for (const block of blocks) flow.put(block);
-  return flow.pages;
+/** A line where it stands: its column, and the height of its lower edge. */
+export interface Placed {
+  readonly line: ColumnLine;
+  readonly column: Column;
+  readonly y: number;
 }
 
-/** Where the next line stands: its page, its column, its height. */
-class Flow {
-  readonly pages: PaperPage[] = [];
-  readonly #paper: Size;
-  readonly #columns: number;
-  readonly #faces: Faces;
-  readonly #open: (page: PaperPage) => void;
-  #page: PaperPage | undefined;
-  #column: number;
-  #y: number;
+/** How wide each of several columns is in a width. */
+export function columnWidth(width: number, columns: number): number {
+  return (width - (columns - 1) * GAP) / columns;
+}
 
-  constructor(paper: Size, columns: number, faces: Faces, open: (page: PaperPage) => void) {
-    this.#paper = paper;
-    this.#columns = columns;
-    this.#faces = faces;
-    this.#open = open;
-    this.#column = columns;
-    this.#y = bodyOf(paper).y;
-  }
+/** A box in columns side by side. */
+export function columnsIn({ x, y, width, height }: Box, columns: number, page: number): Column[] {
+  const wide = columnWidth(width, columns);
+  return Array.from({ length: columns }, (_, k) => ({
+    page,
+    x: x + k * (wide + GAP),
+    y,
+    width: wide,
+    height,
+  }));
+}
 
-  /** An empty column takes every block: one that is higher is broken. */
-  put(block: Block): void {
-    const high = block.reduce((sum, { height }) => sum + height, 0);
-    const fits = this.#y - high >= this.#bottom || this.#y >= this.#top;
-    let page = this.#page === undefined || !fits ? this.#next() : this.#page;
-    for (const line of block) {
-      if (this.#y - line.height < this.#bottom) page = this.#next();
-      this.#write(page, line);
+/**
+ * Blocks down one column after the other; null where they have more than the columns hold. A block that is higher than a
+ * column is broken.
+ */
+export function flowBlocks(blocks: readonly Block[], columns: readonly Column[]): Placed[] | null {
+  const placed: Placed[] = [];
+  let k = 0;
+  let column = columns[0];
+  if (column === undefined) return blocks.length === 0 ? placed : null;
+  let y = topOf(column);
+  const next = (): Column | undefined => {
+    k += 1;
+    const following = columns[k];
+    if (following !== undefined) y = topOf(following);
+    return following;
+  };
+  for (const { lines, above = 0, rest = [] } of blocks) {
+    const high = lines.reduce((sum, { height }) => sum + height, 0);
+    while (y < topOf(column) && y - above - high < column.y) {
+      column = next();
+      if (column === undefined) return null;
+    }
+    const begins = y >= topOf(column);
+    if (!begins) y -= above;
+    for (const line of begins ? [...rest, ...lines] : lines) {
+      while (y - line.height < column.y) {
+        column = next();
+        if (column === undefined) return null;
+      }
+      y -= line.height;
+      placed.push({ line, column, y });
     }
   }
+  return placed;
+}
 
-  get #bottom(): number {
-    return bodyOf(this.#paper).y;
+/** Writes placed lines on their page. */
+export function writePlaced({ stream }: PaperPage, placed: readonly Placed[]): void {
+  for (const { line, column, y } of placed) {
+    const top = y + line.height - 1;
+    if (line.ruled === true) stream.line(column.x, top, column.x + column.width, top, 0.8);
+    for (const { text, x, size, weight } of line.runs)
+      stream.text(text, column.x + x, y + line.height * 0.25, size, weight);
   }
+}
 
-  get #top(): number {
-    const { y, height } = bodyOf(this.#paper);
-    return y + height - 4;
-  }
-
-  #next(): PaperPage {
-    this.#column += 1;
-    this.#y = this.#top;
-    if (this.#column < this.#columns && this.#page !== undefined) return this.#page;
-    this.#column = 0;
-    this.#page = newPage(this.#faces, this.#paper);
-    this.#open(this.#page);
-    this.pages.push(this.#page);
-    return this.#page;
-  }
-
-  #write({ stream }: PaperPage, { runs, height, ruled }: ColumnLine): void {
-    const width = columnWidth(this.#paper, this.#columns);
-    const left = bodyOf(this.#paper).x + this.#column * (width + GAP);
-    if (ruled === true) stream.line(left, this.#y - 1, left + width, this.#y - 1, 0.8);
-    this.#y -= height;
-    for (const { text, x, size, weight } of runs)
-      stream.text(text, left + x, this.#y + height * 0.25, size, weight);
-  }
+function topOf({ y, height }: Column): number {
+  return y + height;
 }

@@ -5,7 +5,7 @@ import type { Faces } from '../pdf/typeface.ts';
 import { PageStream } from '../pdf/page-stream.ts';
 import type { Size } from '../pdf/box.ts';
 import { HEAD, MARGIN } from './paper-size.ts';
-import { sizeThatFits } from './text-lines.ts';
+import { sizeThatFits, wrapLines } from './text-lines.ts';
 
 /** A page of a paper: its stream, its size, and the faces it is set in. */
 export interface PaperPage {
@@ -31,14 +31,17 @@ export function headPage(page: PaperPage, title: string, right: string): void {
   stream.line(MARGIN, line, size.width - MARGIN, line, 1.2);
 }
 
-/** The foot of a page: a text at the left, and which page of how many at the right. */
+/** The foot of a page: a text at the left, in two lines where one has no room for it, and which page of how many at the right. */
 export function footPage(page: PaperPage, text: string, k: number, of: number): void {
   const { stream, size, faces } = page;
   const number = say('paper.page', { k, n: of });
   const wide = faces.regular.width(number, 8);
   stream.text(number, size.width - MARGIN - wide, MARGIN, 8);
   const room = size.width - 2 * MARGIN - wide - 12;
-  stream.text(text, MARGIN, MARGIN, sizeThatFits(text, faces.regular, 8, 6, room));
+  const type = sizeThatFits(text, faces.regular, 8, 6.5, room);
+  const lines = wrapLines(text, faces.regular, type, room);
+  for (const [line, words] of lines.entries())
+    stream.text(words, MARGIN, MARGIN + (lines.length - 1 - line) * type * 1.2, type);
 }
 
 /** A dashed line. */

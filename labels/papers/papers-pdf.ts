@@ -42,7 +42,7 @@ export async function papersPdf(plan: Plan, options: PaperOptions): Promise<Pape
   };
   const { document, faces } = await newDocument(say(`paper.title-${kind}`, { job: plan.job }));
   let pages = 0;
-  for (const piece of workOf(chosen, kind, PAPERS[paper], faces)) {
+  for (const piece of workOf(plan, chosen, kind, PAPERS[paper], faces)) {
     for (const page of piece.pages) page.stream.finish(document, page.size);
     pages += piece.pages.length;
     await progress?.(piece.done, piece.of);
@@ -51,14 +51,14 @@ export async function papersPdf(plan: Plan, options: PaperOptions): Promise<Pape
   return { ok: true, pdf: await document.save({ useObjectStreams: true }), pages };
 }
 
-function workOf(plan: Plan, kind: PaperKind, size: Size, faces: Faces): PaperWork {
+function workOf(whole: Plan, plan: Plan, kind: PaperKind, size: Size, faces: Faces): PaperWork {
   switch (kind) {
     case 'templates':
       return fullSizeSheets([...railTemplates(plan), ...panelTemplates(plan)], size, plan.job, faces);
     case 'rods':
       return fullSizeSheets([...stileRods(plan), ...railRods(plan)], size, plan.job, faces);
     case 'cards':
-      return setupCards(plan, size, faces);
+      return setupCards(whole, plan.doors, size, faces);
     case 'sheet':
       return jobSheet(plan, size, faces);
   }

@@ -26,4 +26,35 @@ export const printed: Words = {
   'paper.stick-panel': 'auf die Rückseite: in die Mitte, {along} von unten',
   'paper.stick-bears': '{words}; abziehen, bevor die Rückseite an Anschlag oder Tisch liegt',
   'paper.stick-none': 'größer als sein Platz auf der Rückseite: beim Teil aufheben',
+  'paper.card-of': 'Einrichtekarte {door}',
+  'paper.card-doors': 'Einrichtekarte für {count} gleiche Türen',
+  'paper.card-in-order': '{doors} (wie sie auf dem Auftragsblatt aufeinander folgen)',
+  'paper.card-more-doors': 'und {count} weitere Türen',
+  'paper.card-more-doors.one': 'und 1 weitere Tür',
+  'paper.card-codes': 'Codes der Teile dieser Türen',
+  'paper.card-codes-rest':
+    'Die Codes von {count} weiteren dieser Türen haben hier keinen Platz. Sie stehen auf den Aufklebern; die Zeile einer Tür auf dem Auftragsblatt ruft beim Scannen ihre Teile auf.',
+  'paper.card-codes-rest.one':
+    'Die Codes von 1 weiteren dieser Türen haben hier keinen Platz. Sie stehen auf den Aufklebern; ihre Zeile auf dem Auftragsblatt ruft beim Scannen ihre Teile auf.',
+  'paper.card-rest': '{title}, weiter',
+  'paper.card-steps-there': 'Schritte: am Bildschirm, unter „{steps}“.',
+  'paper.card-left-out':
+    'Nicht jeder Schritt und nicht jede Warnung hat auf dieser Karte Platz: der Rest steht am Bildschirm jedes Arbeitsgangs, unter „{steps}“ und „{safety}“.',
+  'paper.card-mitre-end': 'Gehrungen an der Innenkante',
+  'paper.card-notch': 'Ausklinken',
+  'paper.card-foot':
+    'Jede Einrichtung an einem Probestück gleicher Dicke prüfen. Zwei Zahlen: die erste einstellen; die in Klammern ist der fertige Riss. Eine Zahl: genau einstellen.',
+  'paper.set-line': '{set} (Riss bei {line})',
+  'paper.whole-door': 'die ganze Tür',
+  'paper.from': 'Bezug: {from}',
+  'paper.section': 'Schnitte, von oben: Längsfries mit Füllung, Längsfries mit Zapfen',
+  'paper.finished': 'Fertigmaß',
+  'paper.trims': 'kommt weg: {side} je Seite, {end} je Ende, und die Überstände',
+  'paper.trims-apart':
+    'kommt weg: links {left}, rechts {right}, unten {bottom}, oben {top}, und die Überstände',
+  'paper.sight': 'lichtes Maß: {width} × {heights}',
+  'paper.parts': 'Teile',
+  'paper.first': '{parts}. Zuerst: {first}',
+  'paper.more-notes': '… und mehr: siehe Büro',
+  'paper.page': 'Seite {k} von {n}',
 };

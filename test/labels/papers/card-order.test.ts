@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { STATIONS } from '#core/stages/stations.ts';
 import { stageName } from '#core/telling/names.ts';
-import { cardStations } from '#labels/papers/card-stations.ts';
+import { cardStations } from '#labels/papers/card-works.ts';
 import { demoPlan } from './paper-jobs.ts';
 
 // A bead that is ripped away takes the edge with it from which a mortise's depth is measured.
@@ -9,8 +9,13 @@ test('what a card prints above the work that must be done before it says so', ()
   let named = 0;
   for (const door of demoPlan.doors) {
     const stages = [...door.parts.flatMap((part) => part.stages), ...door.stages];
-    const printed = cardStations(door, demoPlan.units).flatMap(({ station, stages: shown }) =>
-      shown.map(({ title, parts }) => ({ station, told: `${title}: ${parts}` })),
+    const printed = cardStations(door, demoPlan.units).flatMap(({ station, works }) =>
+      works.flatMap((work) =>
+        work.members.map(({ title, parts }) => ({
+          station,
+          told: `${title === '' ? work.title : title}: ${parts === '' ? work.parts : parts}`,
+        })),
+      ),
     );
     for (const { stage, station, after } of stages)
       for (const before of after) {

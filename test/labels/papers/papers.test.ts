@@ -7,7 +7,8 @@ import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import { inFull } from '../../samples.ts';
 import { codesOn } from '../stickers/scan.ts';
 import { awkwardPlan, demoPlan, metricPlan, rippedPlan } from './paper-jobs.ts';
-import { type ReadPage, readPages, type ReadText } from './read-pages.ts';
+import { outside, overlapping } from './page-faults.ts';
+import { readPages } from './read-pages.ts';
 
 /** Doors of one mark are alike: the first of each is enough. */
 const oneOfEach: Plan = { ...demoPlan, doors: demoPlan.doors.filter(({ door }) => door.endsWith('-1')) };
@@ -26,38 +27,6 @@ async function made(plan: Plan, kind: PaperKind, paper: 'letter' | 'a4'): Promis
   const papers = await papersPdf(plan, { kind, paper });
   if (!papers.ok) throw new Error(papers.fault);
   return papers.pdf;
-}
-
-/** The box that a text's letters stand in. */
-const boxOf = ({ x, y, width, size }: ReadText) => ({
-  left: x,
-  right: x + width,
-  bottom: y - size * 0.02,
-  top: y + size * 0.62,
-});
-
-/** Texts that stand on one another, a hair's breadth allowed. */
-function overlapping({ texts }: ReadPage): string[] {
-  const boxes = texts.map((text) => ({ text: text.text, ...boxOf(text) }));
-  return boxes.flatMap((a, k) =>
-    boxes
-      .slice(k + 1)
-      .filter(
-        (b) =>
-          Math.min(a.right, b.right) - Math.max(a.left, b.left) > 0.3 &&
-          Math.min(a.top, b.top) - Math.max(a.bottom, b.bottom) > 0.3,
-      )
-      .map((b) => `${a.text} / ${b.text}`),
-  );
-}
-
-function outside({ texts, width, height }: ReadPage): string[] {
-  return texts
-    .filter((text) => {
-      const { left, right, bottom, top } = boxOf(text);
-      return left < 27.9 || right > width - 27.9 || bottom < 26 || top > height - 27.9;
-    })
-    .map(({ text }) => text);
 }
 
 for (const kind of PAPER_KINDS)
@@ -148,7 +117,8 @@ test('what progress throws stops the making at once, before the next drawing is 
       paper: 'a4',
       progress: (done) => {
         told += 1;
-        expect(done).toBe(1);
+        // The first card is that of the three doors of BENCH, which are alike.
+        expect(done).toBe(kind === 'cards' ? 3 : 1);
         throw new Error('taken back');
       },
     });

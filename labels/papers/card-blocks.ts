@@ -1,0 +1,208 @@
+import { stationName } from '#core/telling/names.ts';
+import { say } from '#core/words/say.ts';
+import type { Faces } from '../pdf/typeface.ts';
+import type { CardLine } from './card-settings.ts';
+import type { CardMember, CardStation, CardWork } from './card-works.ts';
+import type { Block, ColumnLine } from './column-flow.ts';
+import { type Paragraph, type Piece, setParagraph, type Words } from './set-paragraph.ts';
+
+/** How a card's works are set: the type's height, the columns' width, and one setting a line or one behind another. */
+export interface CardType {
+  readonly faces: Faces;
+  readonly type: number;
+  readonly width: number;
+  readonly settings: 'lines' | 'run';
+}
+
+/** Smaller type than this is not read at a machine. */
+export const LEAST = 6;
+
+/** Settings one behind another, and settings behind the name of what they are for. */
+const RUN = { indent: 6, turn: 0, hang: 6, apart: 2.5 };
+const BEHIND = { indent: 6, turn: 6, hang: 10, apart: 2.5 };
+
+/** A work set in type: each of its paragraphs, so that what has no room can be left out of it. */
+export interface WorkSet {
+  /** Its station's name, where it is the first there. */
+  readonly heading: readonly ColumnLine[];
+  /** Title, parts and every setting. */
+  readonly settings: readonly (readonly ColumnLine[])[];
+  readonly steps: readonly (readonly ColumnLine[])[];
+  readonly cautions: readonly { readonly lines: readonly ColumnLine[]; readonly gravest: boolean }[];
+  /** What stands in place of steps that had no room. */
+  readonly stepsThere: readonly ColumnLine[];
+  /** What stands over the rest of it in another column. */
+  readonly rest: readonly ColumnLine[];
+}
+
+/** Every work of a card, set in type. */
+export function setWorks(stations: readonly CardStation[], set: CardType): WorkSet[] {
+  return stations.flatMap(({ station, works }) =>
+    works.map((work, k) => ({
+      heading: k === 0 ? headingOf(stationName(station), set) : [],
+      settings: [titleLines(work, set), ...settingsOf(work, set)].filter((lines) => lines.length > 0),
+      steps: [...work.how, ...work.members.flatMap(({ how }) => how)].map((step) => stepLines(step, set)),
+      cautions: work.cautions.map(({ text, gravest }) => ({ lines: cautionLines(text, set), gravest })),
+      rest: paragraph([[bold(say('paper.card-rest', { title: work.title }), set.type)]], set, {}),
+      stepsThere: stepLines(say('paper.card-steps-there', { steps: say('ui.how') }), set),
+    })),
+  );
+}
+
+/** Which works' steps, and which works' cautions but the gravest, are left to the screen. */
+export interface LeftOut {
+  readonly steps: ReadonlySet<number>;
+  readonly cautions: ReadonlySet<number>;
+}
+
+/** The works as blocks for the columns; a title stays with the first of what stands under it. */
+export function blocksOf(works: readonly WorkSet[], { steps, cautions }: LeftOut): Block[] {
+  return works.flatMap((work, k) => {
+    const told = work.cautions.filter(({ gravest }) => gravest || !cautions.has(k)).map(({ lines }) => lines);
+    const how = steps.has(k) && work.steps.length > 0 ? [work.stepsThere] : work.steps;
+    const [title = [], first = [], ...rest] = [...work.settings, ...how, ...told];
+    return [
+      { lines: [...work.heading, ...title, ...first], above: work.heading.length > 0 ? 7 : 5 },
+      ...rest.map((lines) => ({ lines, rest: work.rest })),
+    ];
+  });
+}
+
+function headingOf(text: string, { type, width, faces }: CardType): ColumnLine[] {
+  const size = type + 3;
+  return setParagraph([[{ text, size, weight: 'bold' }]], { faces, width, pitch: size * 1.45 }).map(
+    (line, k) => ({ ...line, ruled: k === 0 }),
+  );
+}
+
+function titleLines({ title, parts }: CardWork, set: CardType): ColumnLine[] {
+  const { type } = set;
+  return paragraph([[bold(title, type + 0.75)], [regular(parts, type)]], set, {
+    hang: 6,
+    pitch: type * 1.32,
+  });
+}
+
+/** What all set-ups of a work have in common, then each set-up with what it has for itself. */
+function settingsOf({ lines, members }: CardWork, set: CardType): ColumnLine[][] {
+  const legend = lines.filter(({ value }) => value === '');
+  const shared = runsOf(
+    lines.filter(({ value }) => value !== ''),
+    ({ place }) => place,
+  );
+  return [
+    legendLines(legend, set),
+    ...shared.flatMap((alike) => placeLines(alike, set)),
+    ...members.map((member) => memberLines(member, set)),
+  ].filter((all) => all.length > 0);
+}
+
+/** What follows each other and has a text alike. */
+function runsOf(lines: readonly CardLine[], textOf: (line: CardLine) => string): CardLine[][] {
+  const runs: CardLine[][] = [];
+  for (const line of lines) {
+    const run = runs.at(-1);
+    if (run?.[0] !== undefined && textOf(run[0]) === textOf(line)) run.push(line);
+    else runs.push([line]);
+  }
+  return runs;
+}
+
+/** What settings are measured from whose values stand with each set-up. */
+function legendLines(legend: readonly CardLine[], set: CardType): ColumnLine[] {
+  const pieces = runsOf(legend, ({ from }) => from).map((alike): Piece => {
+    const names = alike.map(({ place, name }) => (place === '' ? name : `${place}, ${name}`)).join(', ');
+    return [regular(`${names}:`, set.type), small(alike[0]?.from ?? '', set)];
+  });
+  return paragraph(pieces, set, RUN);
+}
+
+/** The settings of a place behind its name; those of no place a line each, or one behind another. */
+function placeLines(alike: readonly CardLine[], set: CardType): ColumnLine[][] {
+  const place = alike[0]?.place ?? '';
+  const own = alike.map((line) => ({ ...line, place: '' }));
+  const groups = runsOf(own, ({ from }) => from);
+  if (place !== '' || set.settings === 'run')
+    return [
+      paragraph(
+        [[bold(place, set.type)], ...groups.flatMap((group) => groupPieces(group, set))],
+        set,
+        place === '' ? RUN : BEHIND,
+      ),
+    ];
+  return groups.flatMap((group) => groupLines(group, set));
+}
+
+/** A set-up: which it is, and behind that its settings. */
+function memberLines({ title, parts, lines }: CardMember, set: CardType): ColumnLine[] {
+  const { type } = set;
+  const pieces = runsOf(lines, ({ from }) => from).flatMap((group) => groupPieces(group, set));
+  return paragraph([[bold(title, type), regular(parts, type)], ...pieces], set, BEHIND);
+}
+
+/** Settings a line each, headed once by what they are measured from; one alone has it behind its value. */
+function groupLines(group: readonly CardLine[], set: CardType): ColumnLine[][] {
+  const from = group[0]?.from ?? '';
+  if (group.length === 1 || from === '') return group.map((line) => paragraph([piece(line, set)], set, RUN));
+  return [
+    paragraph([[small(from, set)]], set, RUN),
+    ...group.map((line) => paragraph([piece({ ...line, from: '' }, set)], set, { ...RUN, indent: 12 })),
+  ];
+}
+
+/** Settings one behind another, what they are measured from once before them; the place before the first of each. */
+function groupPieces(group: readonly CardLine[], set: CardType): Piece[] {
+  const from = group[0]?.from ?? '';
+  const headed = group.length > 1 && from !== '';
+  const pieces = group.map((line, k) => {
+    const placed = line.place !== '' && line.place !== group[k - 1]?.place;
+    const name = placed ? `${line.place}: ${line.name}` : line.name;
+    return piece({ ...line, name, from: headed ? '' : from }, set);
+  });
+  return headed ? [[small(`${from}:`, set)], ...pieces] : pieces;
+}
+
+function piece({ name, value, from }: CardLine, set: CardType): Piece {
+  return [
+    regular(name, set.type),
+    ...(value === '' ? [] : [{ ...bold(value, set.type + 0.5), solid: true as const }]),
+    ...(from === '' ? [] : [small(from, set)]),
+  ];
+}
+
+/** One step of how the work goes, its further lines set in under it. */
+function stepLines(step: string, set: CardType): ColumnLine[] {
+  const { type } = set;
+  const sign = { text: '–', x: 6, size: type, weight: 'regular' } as const;
+  return paragraph([[regular(step, type)]], set, { indent: 13, sign });
+}
+
+/** What can hurt, behind a sign. */
+function cautionLines(text: string, set: CardType): ColumnLine[] {
+  const { type } = set;
+  const sign = { text: '!', x: 7, size: type + 0.5, weight: 'bold' } as const;
+  return paragraph([[regular(text, type)]], set, { indent: 13, sign });
+}
+
+function paragraph(
+  pieces: readonly Piece[],
+  { faces, width, type }: CardType,
+  more: Partial<Paragraph>,
+): ColumnLine[] {
+  const written = pieces
+    .map((words) => words.filter(({ text }) => text !== ''))
+    .filter((words) => words.length > 0);
+  return written.length === 0 ? [] : setParagraph(written, { faces, width, pitch: type * 1.2, ...more });
+}
+
+function bold(text: string, size: number): Words {
+  return { text, size, weight: 'bold' };
+}
+
+function regular(text: string, size: number): Words {
+  return { text, size, weight: 'regular' };
+}
+
+function small(text: string, { type }: CardType): Words {
+  return regular(text, Math.max(LEAST, type - 1));
+}

@@ -2,6 +2,8 @@ import { stationName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import type { Faces } from '../pdf/typeface.ts';
 import type { CardLine } from './card-settings.ts';
+import type { CardCaution } from './card-cautions.ts';
+import type { CardStep } from './card-steps.ts';
 import type { CardMember, CardStation, CardWork } from './card-works.ts';
 import type { Block, ColumnLine } from './column-flow.ts';
 import { type Paragraph, type Piece, setParagraph, type Words } from './set-paragraph.ts';
@@ -12,6 +14,8 @@ export interface CardType {
   readonly type: number;
   readonly width: number;
   readonly settings: 'lines' | 'run';
+  /** Steps and cautions a paragraph each, or one behind another. */
+  readonly told: 'lines' | 'run';
 }
 
 /** Smaller type than this is not read at a machine. */
@@ -21,16 +25,18 @@ export const LEAST = 6;
 const RUN = { indent: 6, turn: 0, hang: 6, apart: 2.5 };
 const BEHIND = { indent: 6, turn: 6, hang: 10, apart: 2.5 };
 
-/** A work set in type: each of its paragraphs, so that what has no room can be left out of it. */
+/** A work set in type, so that what has no room can be left out of it. */
 export interface WorkSet {
   /** Its station's name, where it is the first there. */
   readonly heading: readonly ColumnLine[];
   /** Title, parts and every setting. */
   readonly settings: readonly (readonly ColumnLine[])[];
   readonly steps: readonly (readonly ColumnLine[])[];
-  readonly cautions: readonly { readonly lines: readonly ColumnLine[]; readonly gravest: boolean }[];
   /** What stands in place of steps that had no room. */
   readonly stepsThere: readonly ColumnLine[];
+  readonly cautions: readonly (readonly ColumnLine[])[];
+  /** The gravest alone. */
+  readonly gravest: readonly (readonly ColumnLine[])[];
   /** What stands over the rest of it in another column. */
   readonly rest: readonly ColumnLine[];
 }
@@ -41,10 +47,18 @@ export function setWorks(stations: readonly CardStation[], set: CardType): WorkS
     works.map((work, k) => ({
       heading: k === 0 ? headingOf(stationName(station), set) : [],
       settings: [titleLines(work, set), ...settingsOf(work, set)].filter((lines) => lines.length > 0),
-      steps: [...work.how, ...work.members.flatMap(({ how }) => how)].map((step) => stepLines(step, set)),
-      cautions: work.cautions.map(({ text, gravest }) => ({ lines: cautionLines(text, set), gravest })),
-      rest: paragraph([[bold(say('paper.card-rest', { title: work.title }), set.type)]], set, {}),
+      steps: toldLines(
+        '–',
+        work.how.map((step) => stepWords(step, set)),
+        set,
+      ),
       stepsThere: stepLines(say('paper.card-steps-there', { steps: say('ui.how') }), set),
+      cautions: cautionLines(work.cautions, set),
+      gravest: cautionLines(
+        work.cautions.filter(({ gravest }) => gravest),
+        set,
+      ),
+      rest: paragraph([[bold(say('paper.card-rest', { title: work.title }), set.type)]], set, {}),
     })),
   );
 }
@@ -58,7 +72,7 @@ export interface LeftOut {
 /** The works as blocks for the columns; a title stays with the first of what stands under it. */
 export function blocksOf(works: readonly WorkSet[], { steps, cautions }: LeftOut): Block[] {
   return works.flatMap((work, k) => {
-    const told = work.cautions.filter(({ gravest }) => gravest || !cautions.has(k)).map(({ lines }) => lines);
+    const told = cautions.has(k) ? work.gravest : work.cautions;
     const how = steps.has(k) && work.steps.length > 0 ? [work.stepsThere] : work.steps;
     const [title = [], first = [], ...rest] = [...work.settings, ...how, ...told];
     return [
@@ -84,17 +98,24 @@ function titleLines({ title, parts }: CardWork, set: CardType): ColumnLine[] {
 }
 
 /** What all set-ups of a work have in common, then each set-up with what it has for itself. */
-function settingsOf({ lines, members }: CardWork, set: CardType): ColumnLine[][] {
+function settingsOf({ lines, groups }: CardWork, set: CardType): ColumnLine[][] {
+  return [
+    ...commonLines(lines, set),
+    ...groups.flatMap((group) => [
+      ...commonLines(group.lines, { ...set, settings: 'run' }),
+      ...group.members.map((member) => memberLines(member, set)),
+    ]),
+  ].filter((all) => all.length > 0);
+}
+
+/** What several set-ups have in common. */
+function commonLines(lines: readonly CardLine[], set: CardType): ColumnLine[][] {
   const legend = lines.filter(({ value }) => value === '');
   const shared = runsOf(
     lines.filter(({ value }) => value !== ''),
     ({ place }) => place,
   );
-  return [
-    legendLines(legend, set),
-    ...shared.flatMap((alike) => placeLines(alike, set)),
-    ...members.map((member) => memberLines(member, set)),
-  ].filter((all) => all.length > 0);
+  return [legendLines(legend, set), ...shared.flatMap((alike) => placeLines(alike, set))];
 }
 
 /** What follows each other and has a text alike. */
@@ -170,18 +191,35 @@ function piece({ name, value, from }: CardLine, set: CardType): Piece {
   ];
 }
 
-/** One step of how the work goes, its further lines set in under it. */
-function stepLines(step: string, set: CardType): ColumnLine[] {
-  const { type } = set;
-  const sign = { text: '–', x: 6, size: type, weight: 'regular' } as const;
-  return paragraph([[regular(step, type)]], set, { indent: 13, sign });
+/** A step, behind the parts that it is for where it is not for all. */
+function stepWords({ parts, text }: CardStep, { type }: CardType): Piece {
+  return [regular(parts === '' ? '' : `${parts}:`, type), regular(text, type)];
 }
 
-/** What can hurt, behind a sign. */
-function cautionLines(text: string, set: CardType): ColumnLine[] {
+/** What stands in place of steps. */
+function stepLines(text: string, set: CardType): ColumnLine[] {
+  return toldLines('–', [[regular(text, set.type)]], set).flat();
+}
+
+/** What can hurt. */
+function cautionLines(cautions: readonly CardCaution[], set: CardType): ColumnLine[][] {
+  return toldLines(
+    '!',
+    cautions.map(({ text }) => [regular(text, set.type)]),
+    set,
+  );
+}
+
+/** Sentences each behind a sign: a paragraph each, or one behind another and broken between any two of their lines. */
+function toldLines(sign: '–' | '!', pieces: readonly Piece[], set: CardType): ColumnLine[][] {
   const { type } = set;
-  const sign = { text: '!', x: 7, size: type + 0.5, weight: 'bold' } as const;
-  return paragraph([[regular(text, type)]], set, { indent: 13, sign });
+  const weight = sign === '!' ? 'bold' : 'regular';
+  if (set.told === 'lines') {
+    const before = { text: sign, x: 6, size: type, weight } as const;
+    return pieces.map((words) => paragraph([words], set, { indent: 13, sign: before }));
+  }
+  const signed = pieces.map((words): Piece => [{ text: sign, size: type, weight }, ...words]);
+  return paragraph(signed, set, { indent: 6, apart: 1.6, filled: true }).map((line) => [line]);
 }
 
 function paragraph(

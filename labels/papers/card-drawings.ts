@@ -7,6 +7,7 @@ import { doorView } from '#core/views/door-view.ts';
 import { jointSections } from '#core/views/joint-sections.ts';
 import { say } from '#core/words/say.ts';
 import type { Box } from '../pdf/box.ts';
+import type { Faces } from '../pdf/typeface.ts';
 import { withUnit } from '../pdf/value-on-paper.ts';
 import type { PaperPage } from './paper-page.ts';
 import { wrapLines } from './text-lines.ts';
@@ -24,33 +25,40 @@ export function drawDoor({ stream }: PaperPage, door: PlanDoor, units: Units, bo
   stream.figure(layOut({ ...view, shapes }, { width, height, text: 8.5 }), { x, y, weight: 0.5 });
 }
 
-/** The sections as high as the sizes leave them, and the door's sizes under them. */
-export function drawSections(page: PaperPage, door: PlanDoor, units: Units, box: Box): void {
+/** The sections, one under the other, as high as a box lets them be; gives the height that they end at. */
+export function drawSections(page: PaperPage, door: PlanDoor, units: Units, box: Box): number {
   const { x, width } = box;
-  const lines = (text: string, bold: boolean) =>
-    wrapLines(text, page.faces[bold ? 'bold' : 'regular'], TYPE, width).map((line) => ({ line, bold }));
   const sections = jointSections(door, units);
-  const title = sections.length > 0 ? lines(say('paper.section'), true) : [];
-  const sizes = [
-    ...lines(say('paper.finished'), true),
-    ...sizeLines(door, units).flatMap((line) => lines(line, false)),
-  ];
-  const room = box.height - (title.length + sizes.length) * PITCH - 8;
-  const high = Math.min(SECTION, room / Math.max(1, sections.length) - 4);
+  const title = wrapLines(sections.length > 0 ? say('paper.section') : '', page.faces.bold, TYPE, width);
   let y = box.y + box.height - 9;
-  const write = (all: typeof title) => {
-    for (const { line, bold } of all) {
-      page.stream.text(line, x, y, TYPE, bold ? 'bold' : 'regular');
-      y -= PITCH;
-    }
-  };
-  write(title);
+  for (const line of title) {
+    page.stream.text(line, x, y, TYPE, 'bold');
+    y -= PITCH;
+  }
+  const room = box.height - title.length * PITCH - 4;
+  const high = Math.min(SECTION, room / Math.max(1, sections.length) - 4);
   for (const section of sections) {
     const figure = layOut(section, { width, height: high, text: 7.5 });
     page.stream.figure(figure, { x, y: y + 8 - high, weight: 0.5 });
     y -= high + 4;
   }
-  write(sizes);
+  return y + 9;
+}
+
+/** The lines of the door's sizes in a width. */
+export function sizesIn(door: PlanDoor, units: Units, faces: Faces, width: number): readonly string[] {
+  return sizeLines(door, units).flatMap((line) => wrapLines(line, faces.regular, TYPE, width));
+}
+
+/** How high the sizes stand. */
+export function sizesHeight(lines: readonly string[]): number {
+  return (lines.length + 1) * PITCH + 3;
+}
+
+/** The door's sizes from a height down. */
+export function writeSizes({ stream }: PaperPage, lines: readonly string[], x: number, from: number): void {
+  stream.text(say('paper.finished'), x, from - 9, TYPE, 'bold');
+  for (const [k, line] of lines.entries()) stream.text(line, x, from - 9 - (k + 1) * PITCH, TYPE);
 }
 
 /** What comes off: each side and each end, or all four where their amounts differ. */

@@ -2,9 +2,9 @@ import type { Units } from '#core/length/units.ts';
 import type { NoteLine as KindLine } from '#core/plan/note-lines.ts';
 import type { PlanDoor } from '#core/plan/plan.ts';
 import { counted, say } from '#core/words/say.ts';
-import type { Size } from '../pdf/box.ts';
+import type { Box, Size } from '../pdf/box.ts';
 import type { Faces } from '../pdf/typeface.ts';
-import { drawDoor, drawSections } from './card-drawings.ts';
+import { drawDoor, drawSections, sizesHeight, sizesIn, writeSizes } from './card-drawings.ts';
 import type { CardLevel } from './card-layout.ts';
 import { notesHeight, notesWithin, writeNotes } from './card-notes.ts';
 import { partsHeight, writeParts } from './card-parts.ts';
@@ -51,29 +51,52 @@ export function cardHead(card: ForHead): CardHead {
   // Room for the longer one, so that what is left out does not hang on it.
   const under = first(true).length * FIRST * 1.25 + 8;
   const notesAt = (level: CardLevel) => notesWithin(card.notes, faces, body.width, level.notes);
-  const drawn = ({ drawn: high }: CardLevel) => Math.max(high, partsHeight(door));
+  const columns = columnsOf(body);
+  const sizes = (level: CardLevel) =>
+    sizesIn(door, units, faces, (level.dense === true ? columns.parts : columns.sections).width);
+  const drawn = (level: CardLevel) => {
+    const dense = level.dense === true;
+    const under = dense ? sizesHeight(sizes(level)) + 4 : 0;
+    return Math.max(level.drawn, partsHeight(door, dense) + under);
+  };
   return {
     title,
     endsAt: (level) => top - drawn(level) - notesHeight(notesAt(level)) - under,
     write: (page, level, leftOut) => {
       for (const [k, text] of names.entries())
         page.stream.text(text, body.x, body.y + body.height - (k + 1) * PITCH + 2, NAMES);
-      const high = drawn(level);
-      const [wide, middle] = [body.width * 0.42, body.width * 0.29];
-      const y = top - high;
-      drawDoor(page, door, units, { x: body.x, y, width: wide, height: high });
-      const x = body.x + wide + GAP;
-      drawSections(page, door, units, { x, y, width: middle, height: high });
-      const right = x + middle + GAP;
-      const width = body.x + body.width - right;
-      writeParts(page, door, units, card.doors.length === 1, { x: right, y: top, width });
+      const height = drawn(level);
+      const y = top - height;
+      drawDoor(page, door, units, { ...columns.door, y, height });
+      const lines = sizes(level);
+      const dense = level.dense === true;
+      const parts = { codes: card.doors.length === 1, dense };
+      writeParts(page, door, units, { ...parts, ...columns.parts, y: top });
+      const beside = dense ? 0 : sizesHeight(lines) + 4;
+      const end = drawSections(page, door, units, {
+        ...columns.sections,
+        y: y + beside,
+        height: height - beside,
+      });
+      if (dense) writeSizes(page, lines, columns.parts.x, top - partsHeight(door, true) - 4);
+      else writeSizes(page, lines, columns.sections.x, end);
       const notes = notesAt(level);
       writeNotes(page, notes, y);
-      const under = y - notesHeight(notes) - 4;
-      page.stream.line(body.x, under, body.x + body.width, under, 0.5);
+      const ruled = y - notesHeight(notes) - 4;
+      page.stream.line(body.x, ruled, body.x + body.width, ruled, 0.5);
       for (const [k, text] of first(leftOut).entries())
-        page.stream.text(text, body.x, under - (k + 1) * FIRST * 1.25, FIRST, 'bold');
+        page.stream.text(text, body.x, ruled - (k + 1) * FIRST * 1.25, FIRST, 'bold');
     },
+  };
+}
+
+/** Where door, sections and parts stand side by side. */
+function columnsOf({ x, width }: Box) {
+  const [door, sections] = [width * 0.38, width * 0.29];
+  return {
+    door: { x, width: door },
+    sections: { x: x + door + GAP, width: sections },
+    parts: { x: x + door + sections + 2 * GAP, width: width - door - sections - 2 * GAP },
   };
 }
 

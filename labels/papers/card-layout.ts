@@ -10,6 +10,10 @@ export interface CardLevel {
   readonly type: number;
   readonly columns: number;
   readonly settings: CardType['settings'];
+  /** Its steps and cautions a paragraph each or one behind another. */
+  readonly told: CardType['told'];
+  /** Sizes of parts behind their codes, not under them. */
+  readonly dense?: true;
   /** Height of the drawings at the head of the first page. */
   readonly drawn: number;
   /** Lines of notes at most, dangers always. */
@@ -18,16 +22,17 @@ export interface CardLevel {
 
 /** From the most open to the closest: the first that keeps a card on two pages is taken. */
 const LEVELS: readonly CardLevel[] = [
-  { type: 8, columns: 3, settings: 'lines', drawn: 320, notes: 12 },
-  { type: 7.5, columns: 3, settings: 'lines', drawn: 300, notes: 10 },
-  { type: 7, columns: 3, settings: 'lines', drawn: 280, notes: 8 },
-  { type: 7, columns: 3, settings: 'run', drawn: 260, notes: 8 },
-  { type: 6.5, columns: 4, settings: 'run', drawn: 240, notes: 6 },
+  { type: 8, columns: 3, settings: 'lines', told: 'lines', drawn: 320, notes: 12 },
+  { type: 7.5, columns: 3, settings: 'lines', told: 'lines', drawn: 290, notes: 10 },
+  { type: 7, columns: 3, settings: 'lines', told: 'lines', drawn: 260, notes: 8 },
+  { type: 7, columns: 3, settings: 'run', told: 'lines', drawn: 240, notes: 8 },
+  { type: 6.75, columns: 3, settings: 'run', told: 'run', drawn: 220, notes: 6 },
+  { type: 6.5, columns: 3, settings: 'run', told: 'run', drawn: 190, notes: 6, dense: true },
 ];
 /** The smallest type, taken where else something had to be left to the screen. */
 const CLOSEST: readonly [CardLevel, ...CardLevel[]] = [
-  { type: 6.25, columns: 4, settings: 'run', drawn: 220, notes: 6 },
-  { type: 6, columns: 4, settings: 'run', drawn: 210, notes: 5 },
+  { type: 6.25, columns: 3, settings: 'run', told: 'run', drawn: 185, notes: 5, dense: true },
+  { type: 6, columns: 3, settings: 'run', told: 'run', drawn: 180, notes: 5, dense: true },
 ];
 const PAGES = 2;
 /** Where not even the settings have room on two pages, which no known door comes to, the card goes on. */
@@ -75,8 +80,17 @@ export function layOutCard(card: ToLayOut): LaidOut {
   return leaveOut(card, CLOSEST[CLOSEST.length - 1] ?? CLOSEST[0], least);
 }
 
-function setAt({ stations, paper, faces }: ToLayOut, { type, columns, settings }: CardLevel): WorkSet[] {
-  return setWorks(stations, { faces, type, settings, width: columnWidth(bodyOf(paper).width, columns) });
+function setAt(
+  { stations, paper, faces }: ToLayOut,
+  { type, columns, settings, told }: CardLevel,
+): WorkSet[] {
+  return setWorks(stations, {
+    faces,
+    type,
+    settings,
+    told,
+    width: columnWidth(bodyOf(paper).width, columns),
+  });
 }
 
 /** Leaves out as little as keeps the card on two pages. */
@@ -87,9 +101,7 @@ function leaveOut(card: ToLayOut, level: CardLevel, foot: number): LaidOut {
       .filter((k) => of(at(works, k)) > 0)
       .toSorted((a, b) => of(at(works, b)) - of(at(works, a)));
   const steps = longest((work) => linesIn(work.steps));
-  const cautions = longest((work) =>
-    linesIn(work.cautions.filter(({ gravest }) => !gravest).map(({ lines }) => lines)),
-  );
+  const cautions = longest((work) => linesIn(work.cautions) - linesIn(work.gravest));
   const leaving = (count: number): LeftOut => ({
     steps: new Set(steps.slice(0, count)),
     cautions: new Set(cautions.slice(0, Math.max(0, count - steps.length))),

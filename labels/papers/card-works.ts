@@ -7,15 +7,21 @@ import { hasWords, say } from '#core/words/say.ts';
 import { type AlikeStage, alikeStages } from './alike-stages.ts';
 import { type CardCaution, cautionsFor, gravestOf } from './card-cautions.ts';
 import { type CardLine, settingLines } from './card-settings.ts';
+import { type CardStep, joinSteps } from './card-steps.ts';
 import { inCommon } from './in-common.ts';
 
-/** One set-up of a work: which of its stages or parts it is for, what is set for it alone, and how that goes. */
+/** One set-up of a work: which of its stages or parts it is for, and what is set for it alone. */
 export interface CardMember {
   /** Its stage, where those of the work have titles of their own. */
   readonly title: string;
   readonly parts: string;
   readonly lines: readonly CardLine[];
-  readonly how: readonly string[];
+}
+
+/** Set-ups that have more in common than all of the work: an end that they are measured from. */
+export interface CardGroup {
+  readonly lines: readonly CardLine[];
+  readonly members: readonly CardMember[];
 }
 
 /** All stages of a kind at a station: what all its set-ups have in common once, then each of them. */
@@ -24,9 +30,9 @@ export interface CardWork {
   /** Its parts, where all of its set-ups are for the same. */
   readonly parts: string;
   readonly lines: readonly CardLine[];
-  readonly members: readonly CardMember[];
-  /** Steps of the work, none that stands above on the card. */
-  readonly how: readonly string[];
+  readonly groups: readonly CardGroup[];
+  /** Steps of the work, each once. */
+  readonly how: readonly CardStep[];
   /** What can hurt at it, none that stands above on the card. */
   readonly cautions: readonly CardCaution[];
 }
@@ -40,33 +46,20 @@ export interface CardStation {
 export function cardStations(door: PlanDoor, units: Units): CardStation[] {
   const found = alikeStages(door, units);
   const stages = found.map(({ stage }) => stage);
-  const gravest = gravestOf(stages);
-  const steps = untold<string>((line) => line);
-  const cautions = untold<CardCaution>(({ text }) => text);
+  const gravest = new Set(
+    found.flatMap(({ cautions: all }) => all.filter((each) => each.gravest).map(({ text }) => text)),
+  );
+  const told = new Set<string>();
   return STATIONS.flatMap((station) => {
     const works = kindsAt(station, found).map((alike): CardWork => {
-      const work = workOf(alike, stages, units);
-      return {
-        ...work,
-        how: steps(work.how),
-        members: work.members.map((member) => ({ ...member, how: steps(member.how) })),
-        cautions: cautions(alike.flatMap(({ stage }) => cautionsFor(stage, gravest))),
-      };
+      const cautions = eachOnce(alike.flatMap(({ cautions: all }) => all))
+        .filter(({ text }) => !told.has(text))
+        .map(({ text }) => ({ text, gravest: gravest.has(text) }));
+      for (const { text } of cautions) told.add(text);
+      return { ...workOf(alike, stages, units), cautions };
     });
     return works.length === 0 ? [] : [{ station, works }];
   });
-}
-
-/** What was not told before. */
-function untold<T>(textOf: (each: T) => string): (all: readonly T[]) => T[] {
-  const told = new Set<string>();
-  return (all) =>
-    all.filter((each) => {
-      const text = textOf(each);
-      if (told.has(text)) return false;
-      told.add(text);
-      return true;
-    });
 }
 
 /** The stages done at a station, those of a kind together, in the plan's order. */
@@ -91,21 +84,41 @@ function workOf(
   const parts = alike.map(({ stage, parts: names }) => partsOf(stage, names, all));
   const [title, shared] = [same(titles), same(parts)];
   const settings = inCommon(alike.map(({ stage }) => settingLines(stage, units)));
-  const everywhere = alike.map(({ how }) => new Set(how));
-  const common = (alike[0]?.how ?? []).filter((line) => everywhere.every((how) => how.has(line)));
-  const members = alike.map(({ how }, k) => ({
+  const members = alike.map((_, k) => ({
     title: title === null ? (titles[k] ?? '') : '',
     parts: shared === null ? (parts[k] ?? '') : '',
     lines: settings.own[k] ?? [],
-    how: how.filter((line) => !common.includes(line)),
   }));
   return {
     title: title ?? familyTitle(alike[0]?.stage),
     parts: shared ?? '',
     lines: settings.common,
-    members,
-    how: common,
+    groups: grouped(members),
+    how: joinSteps(
+      alike.map(({ how, parts: names }) => ({
+        how,
+        // Where set-ups have titles of their own their steps name what they are for.
+        parts: shared === null && title !== null ? names.join(', ') : '',
+      })),
+    ),
   };
+}
+
+/** Set-ups together that are measured from the same and have the same words set, where there are several such. */
+function grouped(members: readonly CardMember[]): CardGroup[] {
+  const alike = new Map<string, CardMember[]>();
+  for (const member of members) {
+    const key = JSON.stringify(member.lines.map(({ place, name, from }) => [place, name, from]));
+    const known = alike.get(key);
+    if (known === undefined) alike.set(key, [member]);
+    else known.push(member);
+  }
+  if (alike.size === 1 || alike.size === members.length) return [{ lines: [], members }];
+  return [...alike.values()].map((all) => {
+    if (all.length === 1) return { lines: [], members: all };
+    const { common, own } = inCommon(all.map(({ lines }) => lines));
+    return { lines: common, members: all.map((member, k) => ({ ...member, lines: own[k] ?? [] })) };
+  });
 }
 
 /** The one text that all are, or null. */

@@ -71,6 +71,7 @@ export const paperWords = {
     'The codes of {count} more of these doors have no room here. They are on the stickers; a door’s line on the job sheet, scanned, calls its parts up.',
   'paper.card-codes-rest.one':
     'The codes of 1 more of these doors have no room here. They are on its stickers; its line on the job sheet, scanned, calls its parts up.',
+  'paper.card-own-number': 'In the steps {sign} stands for each set-up’s own number, given above them.',
   'paper.card-rest': '{title}, continued',
   'paper.card-steps-there': 'Steps: on the screen, behind “{steps}”.',
   'paper.card-left-out':

@@ -18,6 +18,9 @@ export interface CardType {
   readonly told: 'lines' | 'run';
 }
 
+/** From one line to the next, for each height of type. */
+const LEADING = { lines: 1.2, run: 1.15 } as const;
+
 /** Smaller type than this is not read at a machine. */
 export const LEAST = 6;
 
@@ -32,6 +35,8 @@ export interface WorkSet {
   /** Title, parts and every setting. */
   readonly settings: readonly (readonly ColumnLine[])[];
   readonly steps: readonly (readonly ColumnLine[])[];
+  /** Does the piece lie otherwise from one of its set-ups to the other? */
+  readonly turns: boolean;
   /** What stands in place of steps that had no room. */
   readonly stepsThere: readonly ColumnLine[];
   readonly cautions: readonly (readonly ColumnLine[])[];
@@ -52,6 +57,7 @@ export function setWorks(stations: readonly CardStation[], set: CardType): WorkS
         work.how.map((step) => stepWords(step, set)),
         set,
       ),
+      turns: work.turns,
       stepsThere: stepLines(say('paper.card-steps-there', { steps: say('ui.how') }), set),
       cautions: cautionLines(work.cautions, set),
       gravest: cautionLines(
@@ -219,18 +225,27 @@ function toldLines(sign: '–' | '!', pieces: readonly Piece[], set: CardType): 
     return pieces.map((words) => paragraph([words], set, { indent: 13, sign: before }));
   }
   const signed = pieces.map((words): Piece => [{ text: sign, size: type, weight }, ...words]);
-  return paragraph(signed, set, { indent: 6, apart: 1.6, filled: true }).map((line) => [line]);
+  return paragraph(signed, set, { indent: 6, apart: 1.6, filled: true }).reduce<ColumnLine[][]>(inPairs, []);
+}
+
+/** No line of a paragraph stands alone in a column, neither its first nor its last. */
+function inPairs(blocks: ColumnLine[][], line: ColumnLine, k: number, all: ColumnLine[]): ColumnLine[][] {
+  const stays = k === 1 || (k > 1 && k === all.length - 1);
+  const last = blocks.at(-1);
+  return stays && last !== undefined ? [...blocks.slice(0, -1), [...last, line]] : [...blocks, [line]];
 }
 
 function paragraph(
   pieces: readonly Piece[],
-  { faces, width, type }: CardType,
+  { faces, width, type, told }: CardType,
   more: Partial<Paragraph>,
 ): ColumnLine[] {
   const written = pieces
     .map((words) => words.filter(({ text }) => text !== ''))
     .filter((words) => words.length > 0);
-  return written.length === 0 ? [] : setParagraph(written, { faces, width, pitch: type * 1.2, ...more });
+  return written.length === 0
+    ? []
+    : setParagraph(written, { faces, width, pitch: type * LEADING[told], ...more });
 }
 
 function bold(text: string, size: number): Words {

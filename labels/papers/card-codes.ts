@@ -32,9 +32,6 @@ export function codesHeight(doors: readonly PlanDoor[], faces: Faces, width: num
   return TITLE + set.head + Math.ceil(doors.length / set.tables) * rowHeight(set);
 }
 
-/** What has to be left for the codes at least: that there is no room for them, and where they are. */
-export const CODES_LEAST = TITLE + REST;
-
 /** The codes of as many doors as have room in a box, from its upper edge down; where there are more doors, where theirs are. */
 export function writeCodes(page: PaperPage, doors: readonly PlanDoor[], box: Box): void {
   const { stream, faces } = page;

@@ -1,8 +1,10 @@
 import { layOut } from '#core/drawing/layout.ts';
 import type { Units } from '#core/length/units.ts';
 import { eachSide } from '#core/plan/each-side.ts';
+import { partsOf } from '#core/plan/parts-of.ts';
 import type { PlanDoor } from '#core/plan/plan.ts';
 import { trimOf } from '#core/plan/trim-of.ts';
+import { drawn } from '#core/views/drawn.ts';
 import { doorView } from '#core/views/door-view.ts';
 import { jointSections } from '#core/views/joint-sections.ts';
 import { say } from '#core/words/say.ts';
@@ -16,6 +18,22 @@ import { wrapLines } from './text-lines.ts';
 const SECTION = 92;
 const TYPE = 8;
 const PITCH = 10;
+
+/** The sizes of rails and openings stand beside them so far apart, in points; above and below them is this much besides. */
+const SIZE_APART = 14;
+const AROUND = 70;
+const HIGHEST = 330;
+
+/** How high a door is drawn at least, so that the sizes of its rails and openings do not stand on each other. */
+export function doorHeight(door: PlanDoor): number {
+  const { rails } = partsOf(door);
+  const openings = door.values.sightHeights.map(drawn);
+  const members = [rails.bottom, ...rails.mids, rails.top].map(({ width }) => drawn(width));
+  const all = members.flatMap((width, k) => [width, ...openings.slice(k, k + 1)]);
+  const apart = all.slice(1).map((size, k) => (size + (all[k] ?? 0)) / 2);
+  const whole = all.reduce((sum, size) => sum + size, 0);
+  return Math.min(HIGHEST, AROUND + (SIZE_APART * whole) / Math.min(...apart));
+}
 
 /** The head of the card names the door; in a low opening its name would stand over the rails. */
 export function drawDoor({ stream }: PaperPage, door: PlanDoor, units: Units, box: Box): void {
@@ -38,7 +56,7 @@ export function drawSections(page: PaperPage, door: PlanDoor, units: Units, box:
   const room = box.height - title.length * PITCH - 4;
   const high = Math.min(SECTION, room / Math.max(1, sections.length) - 4);
   for (const section of sections) {
-    const figure = layOut(section, { width, height: high, text: 7.5 });
+    const figure = layOut(section, { width, height: high, text: 8.5 });
     page.stream.figure(figure, { x, y: y + 8 - high, weight: 0.5 });
     y -= high + 4;
   }

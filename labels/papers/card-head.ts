@@ -4,10 +4,11 @@ import type { PlanDoor } from '#core/plan/plan.ts';
 import { counted, say } from '#core/words/say.ts';
 import type { Box, Size } from '../pdf/box.ts';
 import type { Faces } from '../pdf/typeface.ts';
-import { drawDoor, drawSections, sizesHeight, sizesIn, writeSizes } from './card-drawings.ts';
+import { doorHeight, drawDoor, drawSections, sizesHeight, sizesIn, writeSizes } from './card-drawings.ts';
 import type { CardLevel } from './card-layout.ts';
 import { notesHeight, notesWithin, writeNotes } from './card-notes.ts';
-import { partsHeight, writeParts } from './card-parts.ts';
+import { partsList, writeParts } from './card-parts.ts';
+import { OWN_NUMBER } from './card-steps.ts';
 import { type DoorRun, doorRuns, type NamedDoor } from './door-names.ts';
 import type { PaperPage } from './paper-page.ts';
 import { bodyOf, MARGIN } from './paper-size.ts';
@@ -49,37 +50,25 @@ export function cardHead(card: ForHead): CardHead {
   const top = body.y + body.height - names.length * PITCH - (names.length > 0 ? 4 : 0);
   const first = (leftOut: boolean) => firstLines(leftOut, faces, body.width);
   // Room for the longer one, so that what is left out does not hang on it.
-  const under = first(true).length * FIRST * 1.25 + 8;
+  const under = first(true).length * FIRST * 1.25 + 14;
   const notesAt = (level: CardLevel) => notesWithin(card.notes, faces, body.width, level.notes);
-  const columns = columnsOf(body);
-  const sizes = (level: CardLevel) =>
-    sizesIn(door, units, faces, (level.dense === true ? columns.parts : columns.sections).width);
-  const drawn = (level: CardLevel) => {
-    const dense = level.dense === true;
-    const under = dense ? sizesHeight(sizes(level)) + 4 : 0;
-    return Math.max(level.drawn, partsHeight(door, dense) + under);
-  };
+  const drawnAt = (level: CardLevel) => drawnIn(card, level);
   return {
     title,
-    endsAt: (level) => top - drawn(level) - notesHeight(notesAt(level)) - under,
+    endsAt: (level) => top - drawnAt(level).height - notesHeight(notesAt(level)) - under,
     write: (page, level, leftOut) => {
       for (const [k, text] of names.entries())
         page.stream.text(text, body.x, body.y + body.height - (k + 1) * PITCH + 2, NAMES);
-      const height = drawn(level);
+      const drawn = drawnAt(level);
+      const { height, columns, parts, sizes } = drawn;
       const y = top - height;
       drawDoor(page, door, units, { ...columns.door, y, height });
-      const lines = sizes(level);
-      const dense = level.dense === true;
-      const parts = { codes: card.doors.length === 1, dense };
-      writeParts(page, door, units, { ...parts, ...columns.parts, y: top });
-      const beside = dense ? 0 : sizesHeight(lines) + 4;
-      const end = drawSections(page, door, units, {
-        ...columns.sections,
-        y: y + beside,
-        height: height - beside,
-      });
-      if (dense) writeSizes(page, lines, columns.parts.x, top - partsHeight(door, true) - 4);
-      else writeSizes(page, lines, columns.sections.x, end);
+      writeParts(page, parts, { ...columns.parts, y: top });
+      const beside = drawn.under === 'sections' ? sizesHeight(sizes) + 4 : 0;
+      const box = { ...columns.sections, y: y + beside, height: height - beside };
+      const end = drawSections(page, door, units, box);
+      if (drawn.under === 'sections') writeSizes(page, sizes, columns.sections.x, end);
+      else writeSizes(page, sizes, columns.parts.x, top - parts.height - 4);
       const notes = notesAt(level);
       writeNotes(page, notes, y);
       const ruled = y - notesHeight(notes) - 4;
@@ -90,9 +79,23 @@ export function cardHead(card: ForHead): CardHead {
   };
 }
 
-/** Where door, sections and parts stand side by side. */
-function columnsOf({ x, width }: Box) {
-  const [door, sections] = [width * 0.38, width * 0.29];
+/** What is drawn at a level: as high as the door, its parts, and the sizes under them or under the sections have need of. */
+function drawnIn({ door, doors, units, faces, paper }: ForHead, { drawn, close = false }: CardLevel) {
+  const columns = columnsOf(bodyOf(paper), close);
+  const parts = partsList(door, units, faces, {
+    codes: doors.length === 1,
+    close,
+    width: columns.parts.width,
+  });
+  const under = parts.columns === null ? 'sections' : 'parts';
+  const sizes = sizesIn(door, units, faces, columns[under].width);
+  const beside = parts.height + (under === 'parts' ? sizesHeight(sizes) + 4 : 0);
+  return { columns, parts, under, sizes, height: Math.max(drawn, doorHeight(door), beside) } as const;
+}
+
+/** Where door, sections and parts stand side by side; parts that have a line each are given more room. */
+function columnsOf({ x, width }: Box, close: boolean) {
+  const [door, sections] = close ? [width * 0.34, width * 0.27] : [width * 0.38, width * 0.29];
   return {
     door: { x, width: door },
     sections: { x: x + door + GAP, width: sections },
@@ -103,7 +106,8 @@ function columnsOf({ x, width }: Box) {
 /** What comes before all cautions; and where to find what had no room. */
 function firstLines(leftOut: boolean, faces: Faces, width: number): string[] {
   const there = say('paper.card-left-out', { steps: say('ui.how'), safety: say('ui.cautions') });
-  const text = leftOut ? `${say('caution.first')} ${there}` : say('caution.first');
+  const own = say('paper.card-own-number', { sign: OWN_NUMBER });
+  const text = [say('caution.first'), own, ...(leftOut ? [there] : [])].join(' ');
   return wrapLines(text, faces.bold, FIRST, width);
 }
 

@@ -12,8 +12,8 @@ export interface CardLevel {
   readonly settings: CardType['settings'];
   /** Its steps and cautions a paragraph each or one behind another. */
   readonly told: CardType['told'];
-  /** Sizes of parts behind their codes, not under them. */
-  readonly dense?: true;
+  /** Parts on a line each where that has room. */
+  readonly close?: boolean;
   /** Height of the drawings at the head of the first page. */
   readonly drawn: number;
   /** Lines of notes at most, dangers always. */
@@ -27,12 +27,12 @@ const LEVELS: readonly CardLevel[] = [
   { type: 7, columns: 3, settings: 'lines', told: 'lines', drawn: 260, notes: 8 },
   { type: 7, columns: 3, settings: 'run', told: 'lines', drawn: 240, notes: 8 },
   { type: 6.75, columns: 3, settings: 'run', told: 'run', drawn: 220, notes: 6 },
-  { type: 6.5, columns: 3, settings: 'run', told: 'run', drawn: 190, notes: 6, dense: true },
+  { type: 6.5, columns: 3, settings: 'run', told: 'run', drawn: 190, notes: 6, close: true },
 ];
 /** The smallest type, taken where else something had to be left to the screen. */
 const CLOSEST: readonly [CardLevel, ...CardLevel[]] = [
-  { type: 6.25, columns: 3, settings: 'run', told: 'run', drawn: 185, notes: 5, dense: true },
-  { type: 6, columns: 3, settings: 'run', told: 'run', drawn: 180, notes: 5, dense: true },
+  { type: 6.25, columns: 3, settings: 'run', told: 'run', drawn: 185, notes: 5, close: true },
+  { type: 6, columns: 3, settings: 'run', told: 'run', drawn: 180, notes: 5, close: true },
 ];
 const PAGES = 2;
 /** Where not even the settings have room on two pages, which no known door comes to, the card goes on. */
@@ -62,21 +62,18 @@ export interface LaidOut {
 const NOTHING: LeftOut = { steps: new Set(), cautions: new Set() };
 
 /**
- * All works in columns on two pages: as open as they have room. Where they have none in type that can be read, the
- * longest steps are left to the screen first, as few as will do, then cautions, the gravest of each stage never. Every
- * setting stays.
+ * All works in columns on two pages: as open as they have room. Where they have none in type that can be read, steps are
+ * left to the screen first, as few works' as will do: the longest before others, and last those that say how the piece lies
+ * from one set-up to the next. Then cautions, the gravest of each stage never. Every setting stays.
  */
 export function layOutCard(card: ToLayOut): LaidOut {
-  const least = card.foots.at(-1) ?? 0;
-  for (const [levels, foots] of [
-    [LEVELS, card.foots],
-    [CLOSEST, [least]],
-  ] as const)
-    for (const foot of foots)
+  for (const levels of [LEVELS, CLOSEST])
+    for (const foot of card.foots)
       for (const level of levels) {
         const found = tryOut(card, level, setAt(card, level), NOTHING, foot);
         if (found !== null) return found;
       }
+  const least = card.foots.at(-1) ?? 0;
   return leaveOut(card, CLOSEST[CLOSEST.length - 1] ?? CLOSEST[0], least);
 }
 
@@ -100,7 +97,9 @@ function leaveOut(card: ToLayOut, level: CardLevel, foot: number): LaidOut {
     [...works.keys()]
       .filter((k) => of(at(works, k)) > 0)
       .toSorted((a, b) => of(at(works, b)) - of(at(works, a)));
-  const steps = longest((work) => linesIn(work.steps));
+  const byLength = longest((work) => linesIn(work.steps));
+  const turns = (k: number) => at(works, k).turns;
+  const steps = [...byLength.filter((k) => !turns(k)), ...byLength.filter(turns)];
   const cautions = longest((work) => linesIn(work.cautions) - linesIn(work.gravest));
   const leaving = (count: number): LeftOut => ({
     steps: new Set(steps.slice(0, count)),

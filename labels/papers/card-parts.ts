@@ -3,6 +3,7 @@ import type { Units } from '#core/length/units.ts';
 import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import type { Box } from '../pdf/box.ts';
+import type { Faces } from '../pdf/typeface.ts';
 import { asText } from '../pdf/value-on-paper.ts';
 import type { PaperPage } from './paper-page.ts';
 import { sizeThatFits } from './text-lines.ts';
@@ -10,54 +11,71 @@ import { sizeThatFits } from './text-lines.ts';
 const TITLE = 13;
 /** A part's two lines: its name with its code, and its size; a little white under them. */
 const OPEN = { type: 7.5, pitch: 8.8, high: 19.2 };
-/** The same on one line. */
-const DENSE = { type: 6.75, pitch: 8.8, high: 9 };
+/** The same on one line, in type no larger than this. */
+const CLOSE = { type: 6.75, pitch: 8.8, high: 9 };
 const LEAST = 6;
-
-/** How high the list of parts stands. */
-export function partsHeight({ parts }: PlanDoor, dense: boolean): number {
-  return TITLE + parts.length * (dense ? DENSE : OPEN).high;
-}
+/** White between two columns. */
+const WHITE = 6;
 
 /** The code of a part as it stands under its bars. */
 export function codeText(code: string): string {
   return `${code.slice(0, 5)} ${code.slice(5)}`;
 }
 
-/** How the list of parts is written: with their codes where it is of one door alone; where, and how close. */
-export interface PartsList extends Omit<Box, 'height'> {
-  readonly codes: boolean;
-  readonly dense: boolean;
+/** A list of parts: its height, its lines of type, and where its codes and sizes stand from its left edge. */
+export interface PartsList {
+  readonly height: number;
+  readonly parts: readonly { readonly name: string; readonly code: string; readonly size: string }[];
+  readonly type: number;
+  /** Where the parts stand on a line each. */
+  readonly columns: { readonly code: number; readonly size: number } | null;
+}
+
+/** The parts of a door in a width: with their codes where they are of one door alone; each on a line where that is asked for and has room. */
+export function partsList(
+  door: PlanDoor,
+  units: Units,
+  faces: Faces,
+  { codes, close, width }: { readonly codes: boolean; readonly close: boolean; readonly width: number },
+): PartsList {
+  const parts = door.parts.map((part) => ({
+    name: partName(part.part),
+    code: codes ? codeText(part.code) : '',
+    size: sizesOf(part, units),
+  }));
+  const widest = (of: (part: PartsList['parts'][number]) => string, face: keyof Faces) =>
+    parts.reduce((most, part) => Math.max(most, faces[face].width(of(part), 1)), 0);
+  const [name, code, size] = [
+    widest((part) => part.name, 'regular'),
+    widest((part) => part.code, 'bold'),
+    widest((part) => part.size, 'regular'),
+  ];
+  const type = Math.min(CLOSE.type, (width - 2 * WHITE) / (name + code + size));
+  if (!close || type < LEAST)
+    return { height: TITLE + parts.length * OPEN.high, parts, type: OPEN.type, columns: null };
+  const columns = { code: width - (code + size) * type - WHITE, size: width - size * type };
+  return { height: TITLE + parts.length * CLOSE.high, parts, type, columns };
 }
 
 /** The parts with their sizes, from a height down. */
 export function writeParts(
   { stream, faces }: PaperPage,
-  door: PlanDoor,
-  units: Units,
-  { codes, dense, x, y, width }: PartsList,
+  { parts, type, columns }: PartsList,
+  { x, y, width }: Omit<Box, 'height'>,
 ): void {
-  const { type, pitch, high } = dense ? DENSE : OPEN;
-  const write = (text: string, left: number, right: number, at: number, weight: 'regular' | 'bold') => {
-    const size = sizeThatFits(text, faces[weight], type, LEAST, right - left);
-    stream.text(text, left, at, size, weight);
-  };
+  const { pitch, high } = columns === null ? OPEN : CLOSE;
   stream.text(say('paper.parts'), x, y - 9, 9.5, 'bold');
-  const texts = door.parts.map((part) => (codes ? codeText(part.code) : ''));
-  const wide = texts.reduce((most, text) => Math.max(most, faces.bold.width(text, type)), 0);
-  const right = x + width;
-  for (const [k, part] of door.parts.entries()) {
+  for (const [k, { name, code, size }] of parts.entries()) {
     const at = y - TITLE - k * high - pitch;
-    const size = sizesOf(part, units);
-    if (dense) {
-      const sized = right - Math.min(faces.regular.width(size, type), width * 0.45);
-      write(partName(part.part), x, sized - (codes ? wide + 8 : 4), at, 'regular');
-      write(texts[k] ?? '', sized - wide - 4, sized - 4, at, 'bold');
-      write(size, sized, right, at, 'regular');
+    if (columns === null) {
+      const wide = faces.bold.width(code, type);
+      stream.text(name, x, at, sizeThatFits(name, faces.regular, type, LEAST, width - wide - WHITE));
+      stream.text(code, x + width - wide, at, type, 'bold');
+      stream.text(size, x + 8, at - pitch, sizeThatFits(size, faces.regular, type, LEAST, width - 8));
     } else {
-      write(partName(part.part), x, right - wide - 6, at, 'regular');
-      write(texts[k] ?? '', right - wide, right, at, 'bold');
-      write(size, x + 8, right, at - pitch, 'regular');
+      stream.text(name, x, at, type);
+      stream.text(code, x + columns.code, at, type, 'bold');
+      stream.text(size, x + columns.size, at, type);
     }
   }
 }

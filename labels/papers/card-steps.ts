@@ -21,25 +21,40 @@ export const OWN_NUMBER = '…';
  */
 export function joinSteps(setups: readonly StepsOf[]): CardStep[] {
   const joined: { shape: string; texts: string[]; of: Set<number> }[] = [];
+  const placeOf = (shape: string) => joined.findIndex((each) => each.shape === shape);
   for (const [k, { how }] of setups.entries()) {
+    const shapes = how.map((text) => text.replace(NUMBER, OWN_NUMBER));
     let at = -1;
-    for (const text of how) {
-      const shape = text.replace(NUMBER, OWN_NUMBER);
-      const known = joined.findIndex((each) => each.shape === shape);
+    for (const [n, text] of how.entries()) {
+      const known = placeOf(shapes[n] ?? '');
       if (known >= 0) {
         joined[known]?.texts.push(text);
         joined[known]?.of.add(k);
         at = Math.max(at, known);
-      } else {
-        at += 1;
-        joined.splice(at, 0, { shape, texts: [text], of: new Set([k]) });
+        continue;
       }
+      // Before whatever comes next of this set-up that was told already.
+      const next = shapes
+        .slice(n + 1)
+        .map(placeOf)
+        .find((each) => each > at);
+      at = next ?? joined.length;
+      joined.splice(at, 0, { shape: shapes[n] ?? '', texts: [text], of: new Set([k]) });
     }
   }
-  return joined.map(({ texts, of }) => ({
+  const steps = joined.map(({ texts, of }) => ({
     text: inOne(texts),
     parts: of.size === setups.length ? '' : namesOf([...of].map((k) => setups[k]?.parts ?? '')),
   }));
+  return steps.reduce<CardStep[]>(withNamesOnce, []);
+}
+
+/** What follows each other and is for the same parts, but not for all, is told behind their names once. */
+function withNamesOnce(told: readonly CardStep[], step: CardStep): CardStep[] {
+  const last = told.at(-1);
+  return step.parts !== '' && last?.parts === step.parts
+    ? [...told.slice(0, -1), { ...last, text: `${last.text} ${step.text}` }]
+    : [...told, step];
 }
 
 /** Texts that differ by numbers alone in one: a number that all have stays. */

@@ -1,5 +1,6 @@
 import type { Units } from '#core/length/units.ts';
 import type { PlanDoor, PlanStage } from '#core/plan/plan.ts';
+import { settingFacts } from '#core/plan/set-or-follows.ts';
 import { kindOf } from '#core/stages/stage-id.ts';
 import { type StationId, STATIONS } from '#core/stages/stations.ts';
 import { stageName } from '#core/telling/names.ts';
@@ -31,6 +32,8 @@ export interface CardWork {
   readonly parts: string;
   readonly lines: readonly CardLine[];
   readonly groups: readonly CardGroup[];
+  /** Does it say which way the piece lies: which end at the stop block, which face up? */
+  readonly turns: boolean;
   /** Steps of the work, each once. */
   readonly how: readonly CardStep[];
   /** What can hurt at it, none that stands above on the card. */
@@ -81,27 +84,63 @@ function workOf(
   units: Units,
 ): Omit<CardWork, 'cautions'> {
   const titles = alike.map(({ stage }) => stageName(stage.stage));
-  const parts = alike.map(({ stage, parts: names }) => partsOf(stage, names, all));
-  const [title, shared] = [same(titles), same(parts)];
+  const named = alike.map(({ stage, parts }) => ({ names: parts.join(', '), first: firstOf(stage, all) }));
+  const title = same(titles);
   const settings = inCommon(alike.map(({ stage }) => settingLines(stage, units)));
-  const members = alike.map((_, k) => ({
+  const members = alike.map((_, k): Member => ({
     title: title === null ? (titles[k] ?? '') : '',
-    parts: shared === null ? (parts[k] ?? '') : '',
+    names: named[k]?.names ?? '',
+    first: named[k]?.first ?? '',
     lines: settings.own[k] ?? [],
   }));
+  const joined = sharingNames(members);
+  const parts = joined.map(partsOf);
+  const shared = same(parts);
   return {
     title: title ?? familyTitle(alike[0]?.stage),
     parts: shared ?? '',
     lines: settings.common,
-    groups: grouped(members),
+    groups: grouped(
+      joined.map((member, k) => ({
+        title: member.title,
+        parts: shared === null ? (parts[k] ?? '') : '',
+        lines: member.lines,
+      })),
+    ),
+    turns: alike.some(({ stage }) => saysHowItLies(stage)),
     how: joinSteps(
-      alike.map(({ how, parts: names }) => ({
+      alike.map(({ how }, k) => ({
         how,
         // Where set-ups have titles of their own their steps name what they are for.
-        parts: shared === null && title !== null ? names.join(', ') : '',
+        parts: title === null ? '' : (named[k]?.names ?? ''),
       })),
     ),
   };
+}
+
+/** Has a stage, or one of its places, words set: an end, a face, a side? */
+function saysHowItLies({ stage, settings, places = [] }: PlanStage): boolean {
+  return [settings, ...places.map((place) => place.settings)].some((all) =>
+    Object.keys(all).some((name) => Array.isArray(settingFacts(stage, name)?.is)),
+  );
+}
+
+interface Member {
+  readonly title: string;
+  readonly names: string;
+  readonly first: string;
+  readonly lines: readonly CardLine[];
+}
+
+/** Set-ups for which nothing is set for themselves in one, with the names of all their parts. */
+function sharingNames(members: readonly Member[]): Member[] {
+  return members.reduce<Member[]>((all, member) => {
+    const last = all.at(-1);
+    const joins = (each: Member) => each.title === '' && each.lines.length === 0;
+    return last !== undefined && joins(last) && joins(member) && last.first === member.first
+      ? [...all.slice(0, -1), { ...last, names: `${last.names}, ${member.names}` }]
+      : [...all, member];
+  }, []);
 }
 
 /** Set-ups together that are measured from the same and have the same words set, where there are several such. */
@@ -133,11 +172,16 @@ function familyTitle(stage: PlanStage | undefined): string {
   return hasWords(key) ? say(key) : '';
 }
 
-/** The parts of a stage; with what must be done first where the card prints that further down, at a station that comes later. */
-function partsOf({ station, after }: PlanStage, parts: readonly string[], all: readonly PlanStage[]): string {
+/** What must be done before a stage and is printed further down on the card, at a station that comes later. */
+function firstOf({ station, after }: PlanStage, all: readonly PlanStage[]): string {
   const below = (name: string) =>
     all.some((each) => each.stage === name && STATIONS.indexOf(each.station) > STATIONS.indexOf(station));
-  const first = after.filter(below).map((name) => stageName(name));
-  const names = parts.join(', ');
-  return first.length === 0 ? names : say('paper.first', { parts: names, first: first.join(', ') });
+  return after
+    .filter(below)
+    .map((name) => stageName(name))
+    .join(', ');
+}
+
+function partsOf({ names, first }: Member): string {
+  return first === '' ? names : say('paper.first', { parts: names, first });
 }

@@ -27,7 +27,7 @@ export interface Block {
 }
 
 /** Between two columns. */
-export const GAP = 14;
+export const GAP = 12;
 
 /** A column to be filled, on which page of the card it stands. */
 export interface Column extends Box {

@@ -7,7 +7,7 @@ import { say } from '#core/words/say.ts';
 import type { Size } from '../pdf/box.ts';
 import type { Faces } from '../pdf/typeface.ts';
 import { type AlikeDoors, alikeDoors } from './alike-doors.ts';
-import { CODES_LEAST, codesHeight, writeCodes } from './card-codes.ts';
+import { codesHeight, writeCodes } from './card-codes.ts';
 import { cardHead, type CardHead } from './card-head.ts';
 import { type LaidOut, layOutCard } from './card-layout.ts';
 import { cardStations } from './card-works.ts';
@@ -90,15 +90,12 @@ function writeWorks(pages: readonly PaperPage[], head: CardHead, laid: LaidOut):
   }
 }
 
-/** What the table of codes takes at the foot: all of it, less, or a line. */
+/** What the table of codes takes at the foot: all of it, or less; the codes of some two dozen doors at least where there are so many. */
 function footsFor(doors: readonly PlanDoor[], paper: Size, faces: Faces): number[] {
   if (doors.length === 1) return [0];
   const { width, height } = bodyOf(paper);
   const all = codesHeight(doors, faces, width) + WHITE;
-  return [
-    ...[all, height * 0.3, height * 0.12].filter((high) => high <= Math.min(all, height * 0.45)),
-    CODES_LEAST + WHITE,
-  ];
+  return [0.45, 0.3, 0.21].map((share) => Math.min(all, height * share));
 }
 
 const WHITE = 10;

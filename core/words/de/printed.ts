@@ -36,6 +36,8 @@ export const printed: Words = {
     'Die Codes von {count} weiteren dieser Türen haben hier keinen Platz. Sie stehen auf den Aufklebern; die Zeile einer Tür auf dem Auftragsblatt ruft beim Scannen ihre Teile auf.',
   'paper.card-codes-rest.one':
     'Die Codes von 1 weiteren dieser Türen haben hier keinen Platz. Sie stehen auf den Aufklebern; ihre Zeile auf dem Auftragsblatt ruft beim Scannen ihre Teile auf.',
+  'paper.card-own-number':
+    'In den Schritten steht {sign} für die eigene Zahl jeder Einrichtung, die über ihnen steht.',
   'paper.card-rest': '{title}, weiter',
   'paper.card-steps-there': 'Schritte: am Bildschirm, unter „{steps}“.',
   'paper.card-left-out':

@@ -11,10 +11,12 @@ test('what a card prints above the work that must be done before it says so', ()
     const stages = [...door.parts.flatMap((part) => part.stages), ...door.stages];
     const printed = cardStations(door, demoPlan.units).flatMap(({ station, works }) =>
       works.flatMap((work) =>
-        work.members.map(({ title, parts }) => ({
-          station,
-          told: `${title === '' ? work.title : title}: ${parts === '' ? work.parts : parts}`,
-        })),
+        work.groups.flatMap(({ members }) =>
+          members.map(({ title, parts }) => ({
+            station,
+            told: `${title === '' ? work.title : title}: ${parts === '' ? work.parts : parts}`,
+          })),
+        ),
       ),
     );
     for (const { stage, station, after } of stages)

@@ -23,6 +23,8 @@ const PITCH = 10;
 const SIZE_APART = 14;
 const AROUND = 70;
 const HIGHEST = 330;
+/** A door that has to be drawn higher than this has many sizes close together: its figures are smaller. */
+const CROWDED = 240;
 
 /** How high a door is drawn at least, so that the sizes of its rails and openings do not stand on each other. */
 export function doorHeight(door: PlanDoor): number {
@@ -40,7 +42,10 @@ export function drawDoor({ stream }: PaperPage, door: PlanDoor, units: Units, bo
   const view = doorView(door, units);
   const shapes = view.shapes.filter((shape) => shape.kind !== 'label' || shape.role !== 'door-name');
   const { x, y, width, height } = box;
-  stream.figure(layOut({ ...view, shapes }, { width, height, text: 8.5 }), { x, y, weight: 0.5 });
+  stream.figure(
+    layOut({ ...view, shapes }, { width, height, text: doorHeight(door) > CROWDED ? 6.5 : 8.5 }),
+    { x, y, weight: 0.5 },
+  );
 }
 
 /** The sections, one under the other, as high as a box lets them be; gives the height that they end at. */

@@ -6,37 +6,44 @@ import { paperStep } from '#core/settable/step.ts';
 import { partName } from '#core/telling/names.ts';
 import { say } from '#core/words/say.ts';
 import { withUnit } from '../pdf/value-on-paper.ts';
+import { type CardCaution, cautionsFor } from './card-cautions.ts';
 
 /** A stage that several parts have alike, with their names and how it goes. */
 export interface AlikeStage {
   readonly stage: PlanStage;
   readonly parts: readonly string[];
   readonly how: readonly string[];
+  readonly cautions: readonly CardCaution[];
 }
 
-/** A door's stages in the plan's order, once for all parts that are set alike and worked alike there. */
+/** A door's stages in the plan's order, once for all parts that are set alike and worked alike there; with what can hurt at it. */
 export function alikeStages(door: PlanDoor, units: Units): AlikeStage[] {
   const all = [
     ...door.parts.flatMap((part) =>
-      part.stages.map((stage) => ({ stage, name: partName(part.part), how: howLines(stage, part, units) })),
+      part.stages.map((stage) => ({ ...toldOf(stage, part, units), name: partName(part.part) })),
     ),
     ...door.stages.map((stage) => ({
-      stage,
+      ...toldOf(stage, undefined, units),
       name: say('paper.whole-door'),
-      how: howLines(stage, undefined, units),
     })),
   ];
-  const found = new Map<string, { stage: PlanStage; parts: string[]; how: readonly string[] }>();
-  for (const { stage, name, how } of all) {
+  const found = new Map<string, { -readonly [K in keyof AlikeStage]: AlikeStage[K] }>();
+  for (const { stage, name, how, cautions } of all) {
     const key = keyOf(stage, how);
     const known = found.get(key);
-    if (known === undefined) found.set(key, { stage, parts: [name], how });
+    if (known === undefined) found.set(key, { stage, parts: [name], how, cautions });
     else {
-      known.parts.push(name);
+      known.parts = [...known.parts, name];
       known.how = [...new Set([...known.how, ...how])];
+      known.cautions = [...known.cautions, ...cautions];
     }
   }
   return [...found.values()];
+}
+
+/** A stage of a part or of the door with what is told of it. */
+function toldOf(stage: PlanStage, part: PlanPart | undefined, units: Units): Omit<AlikeStage, 'parts'> {
+  return { stage, how: howLines(stage, part, units), cautions: cautionsFor(stage, part, units) };
 }
 
 /** What is set, and how it is worked; where only the lie of the piece differs the steps name each part. */

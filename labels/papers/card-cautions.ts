@@ -1,22 +1,25 @@
-import type { PlanStage } from '#core/plan/plan.ts';
-import { gravestCaution } from '#core/telling/gravest-caution.ts';
-import { cautionKeys } from '#core/words/cautions.ts';
-import { say } from '#core/words/say.ts';
+import type { Units } from '#core/length/units.ts';
+import type { PlanPart, PlanStage, SettingValue } from '#core/plan/plan.ts';
+import { cautionsOf, cautionText } from '#core/telling/cautions-of.ts';
+import { withUnit } from '../pdf/value-on-paper.ts';
 
-/** What can hurt at a stage; the gravest of any stage is on every card. */
+/** What can hurt at a stage; the gravest of a stage is on every card. */
 export interface CardCaution {
   readonly text: string;
   readonly gravest: boolean;
 }
 
-/** The gravest danger of each of these stages. */
-export function gravestOf(stages: readonly PlanStage[]): ReadonlySet<string> {
-  return new Set(stages.map(({ stage, station }) => gravestCaution(station, stage)));
+/** What can hurt at a stage of a part, or of the whole door, its gravest danger first. */
+export function cautionsFor(stage: PlanStage, part: PlanPart | undefined, units: Units): CardCaution[] {
+  const lengths = { units, read: (value: SettingValue) => withUnit(value, units) };
+  const told = cautionsOf(stage, { ...(part === undefined ? {} : { part }), lengths });
+  return told.map((caution, k) => ({ text: cautionText(caution), gravest: k === 0 }));
 }
 
-/** What can hurt at a stage, its gravest danger first. */
-export function cautionsFor({ stage, station }: PlanStage, gravest: ReadonlySet<string>): CardCaution[] {
-  const first = gravestCaution(station, stage);
-  const keys = [first, ...cautionKeys(station).filter((key) => key !== first)];
-  return keys.map((key) => ({ text: say(key), gravest: gravest.has(key) }));
+/** Each caution once, as grave as it is at any stage; the gravest of all stages before the others. */
+export function eachOnce(cautions: readonly CardCaution[]): CardCaution[] {
+  const gravest = new Map<string, boolean>();
+  for (const { text, gravest: here } of cautions) gravest.set(text, here || gravest.get(text) === true);
+  const all = [...gravest].map(([text, most]): CardCaution => ({ text, gravest: most }));
+  return [...all.filter((each) => each.gravest), ...all.filter((each) => !each.gravest)];
 }

@@ -6,7 +6,7 @@ import { type StationId, STATIONS } from '#core/stages/stations.ts';
 import { stageName } from '#core/telling/names.ts';
 import { hasWords, say } from '#core/words/say.ts';
 import { type AlikeStage, alikeStages } from './alike-stages.ts';
-import { type CardCaution, cautionsFor, gravestOf } from './card-cautions.ts';
+import { type CardCaution, eachOnce } from './card-cautions.ts';
 import { type CardLine, settingLines } from './card-settings.ts';
 import { type CardStep, joinSteps } from './card-steps.ts';
 import { inCommon } from './in-common.ts';

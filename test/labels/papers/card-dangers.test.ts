@@ -15,7 +15,7 @@ const DOOR = {
   mortise: { clearance: '0', endPlay: '0' },
   tenon: { length: '7/16' },
   panel: { clearance: '0', thickness: '3/16', species: 'beech' },
-  midRails: Array.from({ length: 8 }, (_, k) => ({ width: '1 1/2', centre: String(5 + 5 * k) })),
+  midRails: Array.from({ length: 7 }, (_, k) => ({ width: '1 1/2', centre: String(6 + 5 * k) })),
 };
 
 const overlap = ({ texts }: ReadPage) =>

@@ -78,7 +78,7 @@ test('the office shows every caution by its stage, each with the number of a sou
     for (const number of /\[([\d, ]+)\]/.exec(each)?.[1]?.split(', ') ?? ['0'])
       expect(Number(number), each).toBeGreaterThanOrEqual(1);
   expect(Math.max(...numbers.flatMap((each) => (each.match(/\d+/g) ?? []).map(Number)))).toBe(sources);
-  await fold.getByRole('heading', { name: 'Router table' }).scrollIntoViewIfNeeded();
+  await fold.getByRole('heading', { name: 'Router table', exact: true }).scrollIntoViewIfNeeded();
   await keep(page, 'office-cautions-1280');
   expect(await faultsOf(page)).toEqual([]);
 });

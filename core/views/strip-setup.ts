@@ -8,6 +8,7 @@ import { profileOf } from './profile.ts';
 import { area, at, dimension, label, polygon, rectangle, stroke, symbol } from '../drawing/shapes.ts';
 import { faceSeen } from '../plan/face-seen.ts';
 import { ghostAt, type Sets } from './sets.ts';
+import { bladeAbove, uncutSide } from './strip-blade.ts';
 import { member, stileBlank, type StileLie } from './stile-blank.ts';
 
 /** How far the finished line and its mark are drawn from the cut at least, in widths of the stile. */
@@ -176,36 +177,6 @@ function fromSide(part: PlanPart, stage: StageOf<'strip'>, rip: Rip, table: numb
 /** The stop that the leading end comes against. */
 function stop(corner: Point, high: number, width: number): Shape[] {
   return [area(rectangle(corner.x - width * 0.3, corner.y, corner.x, corner.y + high), 'stop', 'tool')];
-}
-
-interface Rim {
-  readonly centre: Point;
-  readonly radius: number;
-}
-
-/** What of the blade stands above the table, from its front at table level back to where the drawing ends. */
-function bladeAbove({ centre, radius }: Rim, left: number, table: number, front: number): Path {
-  const back = Math.max(left, 2 * centre.x - front);
-  const over = centre.y + Math.sqrt(Math.max(0, radius * radius - (back - centre.x) ** 2));
-  return {
-    start: at(front, table),
-    runs: [
-      { kind: 'arc', to: at(back, over), centre, clockwise: false },
-      { kind: 'line', to: at(back, table) },
-    ],
-  };
-}
-
-/** What stands between the blade's rim and the mark: cut below, uncut above. */
-function uncutSide({ centre }: Rim, run: number, table: number, top: number, lag: number): Path {
-  return {
-    start: at(run, table),
-    runs: [
-      { kind: 'line', to: at(run, top) },
-      { kind: 'line', to: at(run - lag, top) },
-      { kind: 'arc', to: at(run, table), centre, clockwise: true },
-    ],
-  };
 }
 
 function lifted(path: Path, by: number): Path {

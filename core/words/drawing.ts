@@ -30,7 +30,6 @@ export const drawingWords = {
   'drawing.both-edges': 'both edges',
   'drawing.to-cutter': 'to the cutter',
   'drawing.bead-edge': 'sight edge',
-  'drawing.outer-edge': 'outer edge',
   'drawing.feed': 'feed',
   'drawing.line-on-fence': 'line on the fence',
   'drawing.arbor': 'arbor',

@@ -32,7 +32,6 @@ export const drawings: Words = {
   'drawing.both-edges': 'beide Kanten',
   'drawing.to-cutter': 'zum Fräser',
   'drawing.bead-edge': 'Innenkante',
-  'drawing.outer-edge': 'Außenkante',
   'drawing.feed': 'Vorschub',
   'drawing.line-on-fence': 'Strich am Anschlag',
   'drawing.arbor': 'Sägewelle',

@@ -43,7 +43,7 @@ export function drawDoor({ stream }: PaperPage, door: PlanDoor, units: Units, bo
   const shapes = view.shapes.filter((shape) => shape.kind !== 'label' || shape.role !== 'door-name');
   const { x, y, width, height } = box;
   stream.figure(
-    layOut({ ...view, shapes }, { width, height, text: doorHeight(door) > CROWDED ? 6.5 : 8.5 }),
+    layOut({ ...view, shapes }, { width, height, text: doorHeight(door) > CROWDED ? 6.7 : 8.5 }),
     { x, y, weight: 0.5 },
   );
 }

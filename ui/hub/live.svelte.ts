@@ -13,6 +13,7 @@ import type { Kept } from './kept-marks.ts';
 import { shop } from './shop.svelte.ts';
 import { planByDoor } from './plan-by-door.ts';
 import { openOutbox } from './outbox.svelte.ts';
+import { TryAgain } from './try-again.ts';
 
 /** A job as this screen knows it. The plan carries the codes of the first blanks; replacements are in the progress. */
 export interface LiveJob {
@@ -65,6 +66,10 @@ class Live {
   #ahead: readonly Ahead[] = [];
   readonly #keptJobs = new KeptJobs();
   readonly #asked = new Set<string>();
+  /** Jobs that were told as changed and did not come whole since. */
+  readonly #changed = new Set<string>();
+  /** A hub that is away is asked again when it is back. */
+  readonly #again = new TryAgain(() => this.away || this.reload());
   #copying: ReturnType<typeof setTimeout> | null = null;
   readonly outbox = openOutbox({
     shown: (kept) => this.#setAhead([...this.#ahead, { kept, taken: false }]),
@@ -90,6 +95,7 @@ class Live {
     const events = new EventSource('/api/events');
     this.#events = events;
     events.addEventListener('open', () => {
+      this.#again.came();
       void this.reload().then(() => this.#sendBinned());
       void shop.reload();
     });
@@ -98,7 +104,10 @@ class Live {
     events.addEventListener('beat', (event) => {
       this.#lastBeat = Date.now();
       this.hearBeat(String(event.data));
-      if (this.away) void this.reload();
+      if (this.away) {
+        this.#again.came();
+        void this.reload();
+      }
       this.away = false;
       if (this.outbox.kept.some(({ refused }) => refused === undefined)) void this.outbox.send();
     });
@@ -142,24 +151,39 @@ class Live {
     });
   }
 
-  /** Asks for the list of jobs, and for the plan of those that are new or changed; progress of all. One after another. */
+  /**
+   * Asks for the list of jobs, and for the plan of those that are new or changed; progress of all. One after another. What
+   * does not come is asked for again after a moment.
+   */
   reload(changed?: string): Promise<void> {
-    const turn = this.#reloading.then(() => this.#reload(changed));
+    if (changed !== undefined) this.#changed.add(changed);
+    const turn = this.#reloading.then(async () => {
+      let whole = false;
+      try {
+        whole = await this.#reload();
+      } finally {
+        if (whole) this.#again.came();
+        else this.#again.missed();
+      }
+    });
     this.#reloading = turn.catch(() => undefined);
     return turn;
   }
 
-  async #reload(changed?: string): Promise<void> {
+  /** Did all come? */
+  async #reload(): Promise<boolean> {
     const told = new Set(this.#ahead.filter(({ taken }) => taken));
     const list = await ask('GET /jobs');
-    if (list.kind !== 'ok') return;
+    if (list.kind !== 'ok') return false;
+    let whole = true;
     const jobs = new Map<string, LiveJob>();
     const before = this.jobs;
     this.lines = list.value.jobs;
     for (const line of this.lines) {
       const known = before.get(line.id);
       if (line.left === 0 && known === undefined && !this.#asked.has(line.id)) continue;
-      const same = known !== undefined && known.line.hash === line.hash && line.id !== changed;
+      const same = known !== undefined && known.line.hash === line.hash && !this.#changed.has(line.id);
+      this.#changed.delete(line.id);
       const params = { id: line.id };
       const [plan, saved, progress] = await Promise.all([
         same ? null : planByDoor(line.id, line.doors, known?.plan ?? null),
@@ -167,6 +191,11 @@ class Live {
         ask('GET /jobs/:id/progress', { params }),
       ]);
       const planned = same ? known.plan : plan;
+      const missed = (saved !== null && saved.kind !== 'ok') || progress.kind !== 'ok';
+      if (planned === null || missed) {
+        whole = false;
+        this.#changed.add(line.id);
+      }
       if (planned === null) continue;
       const confirmed =
         progress.kind === 'ok' ? progress.value : (known?.confirmed ?? emptyProgress(line.id));
@@ -188,6 +217,7 @@ class Live {
     this.loaded = true;
     this.stickerNews += 1;
     this.#copy();
+    return whole;
   }
 
   /** With the hub away from the beginning, shows the jobs as they were when it was last here. */

@@ -2,6 +2,7 @@ import { shopAnswer, type Shop } from '#core/api/shop-api.ts';
 import { type Rounding, USUAL_ROUNDING } from '#core/length/reading.ts';
 import { ask } from './client.ts';
 import { screenMemory } from '../screen-memory.ts';
+import { TryAgain } from './try-again.ts';
 
 const REMEMBERED = 'shoulderline.shop';
 const PLAIN = { prefix: '', suffix: '' };
@@ -10,13 +11,17 @@ const PLAIN = { prefix: '', suffix: '' };
 class KnownShop {
   now = $state.raw<Shop | null>(remembered());
 
-  /** Asks the hub. Without an answer the last one counts, over a reload too. */
+  readonly #again = new TryAgain(() => this.reload());
+
+  /** Asks the hub. Without an answer the last one counts, over a reload too, and it is asked again after a moment. */
   async reload(): Promise<void> {
     const answer = await ask('GET /shop');
     if (answer.kind === 'ok') this.take(answer.value);
+    else this.#again.missed();
   }
 
   take(shop: Shop): void {
+    this.#again.came();
     this.now = shop;
     screenMemory.setItem(REMEMBERED, JSON.stringify(shop));
   }

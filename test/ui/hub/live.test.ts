@@ -7,6 +7,7 @@ import { live } from '#ui/hub/live.svelte.ts';
 import { openShop } from '../station/shop-for-stations.ts';
 
 afterEach(() => {
+  vi.useRealTimers();
   vi.restoreAllMocks();
   vi.unstubAllGlobals();
 });
@@ -39,4 +40,66 @@ test('a blank that was given up here, and its replacement, are known from the an
   expect(parts[replacement]?.number).toBe(1);
   expect(live.find(replacement)?.found.part.part).toBe('rail-bottom');
   expect(live.jobs.get(plan.id)?.confirmed.parts).toEqual({});
+});
+
+/** A hub with the job of the stations' shop; `fails` says of each address whether this time no answer comes. */
+function hubThat(fails: (path: string) => boolean): string[] {
+  const { plan } = openShop();
+  const known = live.jobs.get(plan.id);
+  if (known === undefined) throw new Error('no job');
+  vi.restoreAllMocks();
+  live.jobs = new Map();
+  live.lines = [];
+  const at = `/api/jobs/${encodeURIComponent(plan.id)}`;
+  const answers: Readonly<Record<string, unknown>> = {
+    '/api/jobs': { jobs: [known.line] },
+    [at]: plan,
+    [`${at}/file`]: { id: plan.id, revision: 1, file: known.file },
+    [`${at}/progress`]: known.confirmed,
+  };
+  const asked: string[] = [];
+  vi.stubGlobal('fetch', (path: string) => {
+    asked.push(path);
+    return fails(path)
+      ? Promise.reject(new Error('no answer'))
+      : Promise.resolve(Response.json(answers[path], { status: answers[path] === undefined ? 404 : 200 }));
+  });
+  return asked;
+}
+
+test.each(['/api/jobs', /^\/api\/jobs\/[^/]+$/, /\/file$/, /\/progress$/])(
+  'where %s does not come once, it is asked for again after a moment, with no event of the hub',
+  async (what) => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    let failed = 0;
+    const asked = hubThat((path) => {
+      const is = typeof what === 'string' ? path === what : what.test(path);
+      if (is) failed += 1;
+      return is && failed === 1;
+    });
+    await live.reload();
+    const lists = () => asked.filter((path) => path === '/api/jobs').length;
+    expect(lists()).toBe(1);
+    await vi.advanceTimersByTimeAsync(2000);
+    await vi.waitFor(() => expect(live.jobs.size).toBe(1));
+    await live.reload();
+    const [job] = live.jobs.values();
+    expect(job?.file).toBeDefined();
+    expect(live.lines).toHaveLength(1);
+    const before = lists();
+    await vi.advanceTimersByTimeAsync(300_000);
+    expect(lists()).toBe(before);
+  },
+);
+
+test('a hub that never gives its jobs is asked again after longer and longer, and not for ever', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  const asked = hubThat(() => true);
+  await live.reload();
+  const counts: number[] = [];
+  for (const seconds of [5, 60, 600, 6000]) {
+    await vi.advanceTimersByTimeAsync(seconds * 1000);
+    counts.push(asked.length);
+  }
+  expect(counts).toEqual([3, 7, 8, 8]);
 });

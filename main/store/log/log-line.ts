@@ -1,13 +1,18 @@
 import { crc32 } from 'node:zlib';
 import type { Numbered } from '../journal.ts';
+import { type FixedText, fixedText, standsAt, viewOf } from './fixed-text.ts';
+import { readMarkEntry } from './mark-entry.ts';
+import { sumOfNumber } from './number-sum.ts';
 
 /** What stands before the entry in every line: number and sum between these. */
-const START = Buffer.from('{"seq":');
-const SUM = Buffer.from(',"sum":"');
-const ENTRY = Buffer.from('","entry":{');
+const START_TEXT = '{"seq":';
+const START = fixedText(START_TEXT);
+const SUM = fixedText(',"sum":"');
+const ENTRY = fixedText('","entry":{');
 const MOST_DIGITS = 15;
 const SUM_DIGITS = 8;
 const BRACE = 125;
+const ZERO = 48;
 
 /** A line read back. */
 export type ReadLine = Numbered;
@@ -26,6 +31,8 @@ export function writeLine(seq: number, entry: unknown): string {
 export function readLine(bytes: Buffer, from = 0, to = bytes.length): ReadLine | null {
   const head = readHead(bytes, from, to);
   if (head === null) return null;
+  const mark = readMarkEntry(bytes, head.entry, to - 1);
+  if (mark !== null) return { seq: head.seq, entry: mark };
   try {
     return { seq: head.seq, entry: JSON.parse(bytes.toString('utf8', head.entry, to - 1)) };
   } catch {
@@ -41,25 +48,29 @@ export function isWhole(bytes: Buffer, from: number, to: number): boolean {
 /** The number of a whole line, and where its entry begins. */
 function readHead(bytes: Buffer, from: number, to: number): { seq: number; entry: number } | null {
   if (bytes[to - 1] !== BRACE) return null;
-  let at = behind(START, bytes, from);
+  const view = viewOf(bytes);
+  let at = behind(START, view, from);
   const digits = at;
   let seq = 0;
   for (let digit = digitAt(bytes, at); digit < 10 && at - digits <= MOST_DIGITS; digit = digitAt(bytes, at)) {
     seq = seq * 10 + digit;
     at += 1;
   }
-  if (at === digits || at - digits > MOST_DIGITS) return null;
-  at = behind(SUM, bytes, at);
+  const end = at;
+  if (end === digits || end - digits > MOST_DIGITS) return null;
+  at = behind(SUM, view, at);
   let sum = 0;
-  for (const end = at + SUM_DIGITS; at < end; at += 1) sum = sum * 16 + digitAt(bytes, at);
-  at = behind(ENTRY, bytes, at) - 1;
-  return at > 0 && sumOf(seq, bytes.subarray(at, to - 1)) === sum ? { seq, entry: at } : null;
+  for (const last = at + SUM_DIGITS; at < last; at += 1) sum = sum * 16 + digitAt(bytes, at);
+  at = behind(ENTRY, view, at) - 1;
+  if (!(at > 0)) return null;
+  // Zeros before a number are no part of it.
+  const begun = bytes[digits] === ZERO ? crc32(`${seq}:`) : sumOfNumber(bytes, digits, end);
+  return crc32(bytes.subarray(at, to - 1), begun) === sum ? { seq, entry: at } : null;
 }
 
-/** The place behind these bytes, if they stand here; else none. */
-function behind(text: Buffer, bytes: Buffer, at: number): number {
-  for (let k = 0; k < text.length; k += 1) if (bytes[at + k] !== text[k]) return Number.NaN;
-  return at + text.length;
+/** The place behind this text, if it stands here; else none. */
+function behind(text: FixedText, view: DataView, at: number): number {
+  return standsAt(text, view, at) ? at + text.length : Number.NaN;
 }
 
 /** The hexadecimal digit at a place, written small; anything else is none. */
@@ -76,7 +87,7 @@ function digitAt(bytes: Buffer, at: number): number {
 export function salvage(bytes: Buffer): (ReadLine & { readonly at: number; readonly end: number })[] {
   const found: (ReadLine & { at: number; end: number })[] = [];
   const starts = [];
-  for (let at = bytes.indexOf(START); at >= 0; at = bytes.indexOf(START, at + 1)) starts.push(at);
+  for (let at = bytes.indexOf(START_TEXT); at >= 0; at = bytes.indexOf(START_TEXT, at + 1)) starts.push(at);
   for (const [k, at] of starts.entries()) {
     const next = starts[k + 1];
     const ends = next === undefined ? [bytes.length, bytes.length - 1] : [next - 1, next];
@@ -91,6 +102,6 @@ export function salvage(bytes: Buffer): (ReadLine & { readonly at: number; reado
 }
 
 /** The checksum over a number's digits, a colon and the entry. */
-function sumOf(seq: number, entry: string | Buffer): number {
+function sumOf(seq: number, entry: string): number {
   return crc32(entry, crc32(`${seq}:`));
 }

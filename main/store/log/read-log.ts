@@ -1,3 +1,4 @@
+import { setImmediate as pause } from 'node:timers/promises';
 import type { FilePort } from '../files/file-port.ts';
 import type { Answered } from '../journal.ts';
 import { readLine, type ReadLine, salvage } from './log-line.ts';
@@ -25,20 +26,35 @@ export interface ScannedLog extends LogPlace {
 
 export const LOG_START: LogPlace = { seq: 0, bytes: 0, lines: 0 };
 const CHUNK = 512 * 1024;
+/** So many pieces are asked for before they are looked at. */
+const AHEAD = 4;
 const MOST_REPORTED = 1000;
 
-/** A file's bytes from one place to another, in order; while one piece is looked at, the next is being read. */
+/**
+ * A file's bytes from one place to another, in order. While one piece is looked at, the next ones are being read: each takes
+ * several steps of the system, so others get their turn between two pieces.
+ */
 async function* chunksOf(port: FilePort, path: string, from: number, to: number): AsyncGenerator<Buffer> {
-  const sliceAt = (at: number) => port.slice(path, at, Math.min(at + CHUNK, to));
-  let ahead = from < to ? sliceAt(from) : null;
-  for (let at = from; ahead !== null;) {
-    const chunk = await ahead;
-    if (chunk.length === 0) return;
-    at += chunk.length;
-    ahead = at < to ? sliceAt(at) : null;
-    // Told when its turn comes; until then a failure waits.
-    ahead?.catch(() => undefined);
+  const ahead: Promise<Buffer>[] = [];
+  let asked = from;
+  const askAhead = () => {
+    for (; ahead.length < AHEAD && asked < to; asked += CHUNK) {
+      const piece = port.slice(path, asked, Math.min(asked + CHUNK, to));
+      // Told when its turn comes; until then a failure waits.
+      piece.catch(() => undefined);
+      ahead.push(piece);
+    }
+  };
+  askAhead();
+  let at = from;
+  for (let next = ahead.shift(); next !== undefined; next = ahead.shift()) {
+    const chunk = await next;
+    askAhead();
     yield chunk;
+    at += chunk.length;
+    // The file ends before it was said to.
+    if (at < to && chunk.length < CHUNK) return;
+    if (ahead.length > 0) await pause();
   }
 }
 

@@ -16,6 +16,8 @@ export async function buildFenceHub(): Promise<string> {
     root: ROOT,
     configFile: false,
     logLevel: 'warn',
+    // With its packages in one file it starts in half the time, and a round starts it three times or more.
+    ssr: { noExternal: true },
     build: {
       ssr: join(import.meta.dirname, 'fence-hub.ts'),
       outDir: OUT,

@@ -1,6 +1,5 @@
 import { constants, readFileSync, statSync, writeSync } from 'node:fs';
 import {
-  copyFile,
   type FileHandle,
   link,
   mkdir,
@@ -106,14 +105,22 @@ function identityOf({ dev, ino }: { readonly dev: bigint; readonly ino: bigint }
 /** What a disk without links answers: one formatted for cameras, some in the network. */
 const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK']);
 
+/** By hand: the system's own copy gives it the rights of the first one, which a disk without links may not know either. */
 async function copyUnlessThere(from: string, to: string): Promise<boolean> {
+  const content = await readFile(from);
+  let file: FileHandle;
   try {
-    await copyFile(from, to, constants.COPYFILE_EXCL);
-    return true;
+    file = await open(to, 'wx', 0o600);
   } catch (error) {
     if (codeOf(error) === 'EEXIST') return false;
     throw error;
   }
+  try {
+    await file.writeFile(content);
+  } finally {
+    await file.close();
+  }
+  return true;
 }
 
 /** So many bytes go into the system's memory faster than another thread is asked to do it; the flush takes its time. */

@@ -16,16 +16,20 @@ export interface KeptJob {
   /** Settings that something was marked by and that are others since. */
   readonly asMarked?: readonly AsMarked[] | undefined;
   readonly progress: JobProgress;
+  /** It is in the bin: kept so that its stickers are known for what they are. */
+  readonly binned?: true | undefined;
 }
 
 const PLANS = 'plans';
 const PROGRESS = 'progress';
+const idKept = z.object({ id: z.string() }).transform(({ id }) => id);
 const planKept = z.object({
   id: z.string(),
   line: jobsAnswer.shape.jobs.element,
   plan: planAnswer,
   file: z.unknown(),
   asMarked: z.array(asMarked).optional(),
+  binned: z.literal(true).optional(),
 });
 const progressKept = z.object({ job: z.string(), progress: jobProgress });
 
@@ -61,10 +65,10 @@ export class KeptJobs {
         for (const key of (target as IDBRequest<IDBValidKey[]>).result)
           if (typeof key !== 'string' || !current.has(key)) store.delete(key);
       };
-    for (const { line, plan, file, asMarked: kept, progress } of jobs) {
+    for (const { line, plan, file, asMarked: kept, progress, binned } of jobs) {
       const before = this.#written.get(line.id);
-      if (before?.plan !== plan || before.line.revision !== line.revision)
-        plans.put({ id: line.id, line, plan, file, asMarked: kept });
+      if (before?.plan !== plan || before.line.revision !== line.revision || before.binned !== binned)
+        plans.put({ id: line.id, line, plan, file, asMarked: kept, ...(binned === true ? { binned } : {}) });
       if (before?.progress !== progress) progresses.put({ job: line.id, progress });
     }
     await settled(transaction);
@@ -72,8 +76,8 @@ export class KeptJobs {
     for (const job of jobs) this.#written.set(job.line.id, job);
   }
 
-  /** Every kept job. What cannot be read, after a change of version perhaps, is passed over. */
-  async all(): Promise<KeptJob[]> {
+  /** Every kept job but those that are known. What cannot be read, after a change of version perhaps, is passed over. */
+  async all(known: ReadonlySet<string> = new Set()): Promise<KeptJob[]> {
     const database = await this.#opened;
     const transaction = database.transaction([PLANS, PROGRESS], 'readonly');
     const plans = transaction.objectStore(PLANS).getAll();
@@ -86,11 +90,13 @@ export class KeptJobs {
       }),
     );
     return plans.result.flatMap((each: unknown) => {
+      const { data: id = '' } = idKept.safeParse(each);
+      if (known.has(id)) return [];
       const read = planKept.safeParse(each);
       const progress = read.success ? reached.get(read.data.id) : undefined;
       if (!read.success || progress === undefined) return [];
-      const { line, plan, file, asMarked: kept } = read.data;
-      return [{ line, plan, file, asMarked: kept, progress }];
+      const { line, plan, file, asMarked: kept, binned } = read.data;
+      return [{ line, plan, file, asMarked: kept, progress, ...(binned === true ? { binned } : {}) }];
     });
   }
 }

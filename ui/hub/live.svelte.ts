@@ -8,7 +8,7 @@ import type { AsMarked } from '#core/measured/as-marked.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import { beat, type Trouble } from '#core/api/office-api.ts';
 import { ask } from './client.ts';
-import { KeptJobs } from './kept-jobs.ts';
+import { type KeptJob, KeptJobs } from './kept-jobs.ts';
 import type { Kept } from './kept-marks.ts';
 import { shop } from './shop.svelte.ts';
 import { planByDoor } from './plan-by-door.ts';
@@ -65,6 +65,10 @@ class Live {
   #arrived: AcceptedMark[] = [];
   #ahead: readonly Ahead[] = [];
   readonly #keptJobs = new KeptJobs();
+  /** Jobs that this screen knew and the hub lists no more; those in the bin stay known by their stickers. */
+  #gone: ReadonlyMap<string, LiveJob> = new Map();
+  #binned: ReadonlySet<string> = new Set();
+  #keptRead = false;
   readonly #asked = new Set<string>();
   /** Jobs that were told as changed and did not come whole since. */
   readonly #changed = new Set<string>();
@@ -216,20 +220,39 @@ class Live {
     this.jobs = new Map([...jobs].map(([id, job]) => [id, this.#withAhead(job)]));
     this.loaded = true;
     this.stickerNews += 1;
+    const looked = await this.#lookInBin(before);
     this.#copy();
-    return whole;
+    return whole && looked;
+  }
+
+  /** Which of the jobs that are listed no more are in the bin? False where the hub did not say. */
+  async #lookInBin(before: ReadonlyMap<string, LiveJob>): Promise<boolean> {
+    const known = [...this.#gone, ...before];
+    const listed = new Set(this.lines.map(({ id }) => id));
+    if (!this.#keptRead) {
+      const kept = await this.#keptJobs.all(listed).catch(() => []);
+      known.unshift(...kept.map((each): [string, LiveJob] => [each.line.id, liveAgain(each)]));
+      this.#keptRead = true;
+    }
+    const gone = new Map(known.filter(([id]) => !listed.has(id)));
+    this.#gone = gone;
+    if (gone.size === 0) return true;
+    const bin = await ask('GET /bin');
+    if (bin.kind !== 'ok') return false;
+    this.#binned = new Set(bin.value.jobs.map(({ id }) => id));
+    this.#gone = new Map([...gone].filter(([id]) => this.#binned.has(id)));
+    return true;
   }
 
   /** With the hub away from the beginning, shows the jobs as they were when it was last here. */
   async #fromKeptJobs(): Promise<void> {
-    const kept = await this.#keptJobs.all().catch(() => []);
-    if (this.loaded || kept.length === 0) return;
-    this.jobs = new Map(
-      kept.map(({ line, plan, file, asMarked = [], progress }) => {
-        const job = { line, plan, file, asMarked, index: indexParts(plan), confirmed: progress, progress };
-        return [line.id, this.#withAhead(job)];
-      }),
-    );
+    const all = await this.#keptJobs.all().catch(() => []);
+    if (this.loaded || all.length === 0) return;
+    const binned = all.filter((each) => each.binned === true);
+    this.#gone = new Map(binned.map((each) => [each.line.id, liveAgain(each)]));
+    this.#binned = new Set(this.#gone.keys());
+    const kept = all.filter((each) => each.binned !== true);
+    this.jobs = new Map(kept.map((each) => [each.line.id, this.#withAhead(liveAgain(each))]));
     this.lines = kept.map(({ line }) => line);
     this.loaded = true;
   }
@@ -245,22 +268,33 @@ class Live {
   async bring(code: string): Promise<'known' | 'binned' | 'unknown'> {
     const answer = this.away ? null : await ask('GET /parts/:code', { params: { code } });
     if (answer?.kind === 'refused' && answer.refusal.code === ('binned' satisfies Refusal)) return 'binned';
-    if (answer?.kind !== 'ok') return 'unknown';
+    // Away, the hub cannot say it; this screen's own copy can.
+    if (answer === null || answer.kind === 'away') return this.#inBin(code) ? 'binned' : 'unknown';
+    if (answer.kind !== 'ok') return 'unknown';
     await this.open(answer.value.job.id);
     return this.find(code) === null ? 'unknown' : 'known';
+  }
+
+  #inBin(code: string): boolean {
+    return [...this.#gone].some(([id, job]) => this.#binned.has(id) && knows(job, code));
   }
 
   /** Brings the copy in the browser's database up to date. */
   #copy(): void {
     if (this.#copying !== null) clearTimeout(this.#copying);
     this.#copying = null;
-    const jobs = [...this.jobs.values()].map(({ line, plan, file, asMarked, confirmed }) => ({
+    const kept = ({ line, plan, file, asMarked, confirmed }: LiveJob): KeptJob => ({
       line,
       plan,
       file,
       asMarked,
       progress: confirmed,
-    }));
+    });
+    const binned = [...this.#gone].filter(([id]) => this.#binned.has(id));
+    const jobs = [
+      ...[...this.jobs.values()].map(kept),
+      ...binned.map(([, job]): KeptJob => ({ ...kept(job), binned: true })),
+    ];
     this.#keptJobs.keep(jobs).catch(() => undefined);
   }
 
@@ -325,12 +359,21 @@ class Live {
   /** The part that a code stands or stood for. */
   find(code: string): { readonly job: LiveJob; readonly found: Located } | null {
     for (const job of this.jobs.values()) {
-      if (!job.index.parts.has(code) && own(job.progress.parts, code) === undefined) continue;
+      if (!knows(job, code)) continue;
       const found = locate(job.index, job.progress, code);
       if (found !== null) return { job, found };
     }
     return null;
   }
+}
+
+/** Does or did this code stand for a part of this job? */
+function knows(job: LiveJob, code: string): boolean {
+  return job.index.parts.has(code) || own(job.progress.parts, code) !== undefined;
+}
+
+function liveAgain({ line, plan, file, asMarked = [], progress }: KeptJob): LiveJob {
+  return { line, plan, file, asMarked, index: indexParts(plan), confirmed: progress, progress };
 }
 
 export const live = new Live();

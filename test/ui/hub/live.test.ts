@@ -3,6 +3,7 @@
 import 'fake-indexeddb/auto';
 import { afterEach, expect, test, vi } from 'vitest';
 import type { Mark } from '#core/marks/mark.ts';
+import { KeptJobs } from '#ui/hub/kept-jobs.ts';
 import { live } from '#ui/hub/live.svelte.ts';
 import { openShop } from '../station/shop-for-stations.ts';
 
@@ -102,4 +103,57 @@ test('a hub that never gives its jobs is asked again after longer and longer, an
     counts.push(asked.length);
   }
   expect(counts).toEqual([3, 7, 8, 8]);
+});
+
+test('while the hub is away, a sticker of a job that was put into the bin is known for that, and no more once it is gone for good', async () => {
+  let jobs = true;
+  let bin = true;
+  hubThat(() => false);
+  const { fetch: there } = globalThis;
+  vi.stubGlobal('fetch', (path: string) => {
+    if (path === '/api/bin')
+      return Promise.resolve(
+        Response.json({
+          jobs: bin
+            ? [
+                {
+                  id: plan.id,
+                  job: plan.job,
+                  doors: 2,
+                  parts: 12,
+                  binned: '2026-11-25T08:15:00.000Z',
+                  marks: 0,
+                  begun: 0,
+                  finished: 0,
+                  printed: 0,
+                },
+              ]
+            : [],
+        }),
+      );
+    return path === '/api/jobs' && !jobs ? Promise.resolve(Response.json({ jobs: [] })) : there(path);
+  });
+  await live.reload();
+  const [job] = live.jobs.values();
+  if (job === undefined) throw new Error('no job');
+  const { plan } = job;
+  const code = plan.doors[0]?.parts[0]?.code ?? '';
+  const whileAway = async () => {
+    live.away = true;
+    const brought = await live.bring(code);
+    live.away = false;
+    return brought;
+  };
+  jobs = false;
+  await live.reload();
+  expect(live.jobs.size).toBe(0);
+  expect(await whileAway()).toBe('binned');
+  await vi.waitFor(async () =>
+    expect((await new KeptJobs().all()).map(({ line, binned }) => [line.id, binned])).toEqual([
+      [plan.id, true],
+    ]),
+  );
+  bin = false;
+  await live.reload();
+  expect(await whileAway()).toBe('unknown');
 });

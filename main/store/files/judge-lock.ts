@@ -44,6 +44,9 @@ function isOfOtherBoot({ holder }: FoundLock, { boot }: ProcessTable): boolean {
   return holder !== null && holder.boot !== UNKNOWN && boot !== UNKNOWN && holder.boot !== boot;
 }
 
+/** FAT keeps when a file was written to two seconds (Microsoft, FAT File System Specification): so much may lie between two times that are one. */
+const COARSEST_MS = 2000;
+
 /**
  * Was the last beat longer before the probe than a heart may stand still? Both times are by the one clock of that file
  * system, whichever machine's that is. A clock that was set back since tells nothing, and the heart is watched.
@@ -56,7 +59,7 @@ async function stoodStill(
 ): Promise<boolean> {
   try {
     const [beaten, now] = [await port.modified(found.path), await port.modified(probe)];
-    return beaten !== null && now !== null && now - beaten > stillMs;
+    return beaten !== null && now !== null && now - beaten > stillMs + COARSEST_MS;
   } catch {
     return false;
   }

@@ -1,6 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process';
+import { Readable, Writable } from 'node:stream';
 import { Budget } from './budget.ts';
+import { DevToolsPipe } from './devtools-pipe.ts';
 import { displayPlace, type Place } from './display-size.ts';
+import { PageWatch } from './page-watch.ts';
 import { profileHolder } from './profile-holder.ts';
 
 export interface BrowserWindowOptions {
@@ -12,20 +15,25 @@ export interface BrowserWindowOptions {
   readonly say: (line: string) => void;
   /** Somebody closed the ordinary window, after full screen was left. */
   readonly closed: () => void;
+  /** The page died so many times within a minute that it is not loaded again. */
+  readonly failing: (times: number) => void;
 }
 
 /** As often in a minute a closed window is opened anew at once; after that it waits. */
 const REOPENED = 5;
 const WAIT_MS = 10_000;
+/** As often in a minute a page that died is loaded again. */
+const RELOADS = 3;
 const LOOK_MS = 500;
 
 /**
- * The screens in a Chromium, full screen. A window that somebody closes, or a browser that dies, is opened anew: only
- * `leave` makes it an ordinary one, and only that one stays closed.
+ * The screens in a Chromium, full screen. A window that somebody closes, or a browser that dies, is opened anew, a page that
+ * dies loaded again, and no second one opens: only `leave` makes it an ordinary one, and only that one stays closed.
  */
 export class KioskWindow {
   readonly #options: BrowserWindowOptions;
   readonly #budget = new Budget(REOPENED);
+  readonly #reloads = new Budget(RELOADS);
   #url = '';
   #full = true;
   #changing = false;
@@ -43,6 +51,12 @@ export class KioskWindow {
     this.#url = url;
     this.#full = true;
     this.#change();
+  }
+
+  /** Shows this page after the one before had died too often: it may die as often again. */
+  showAgain(url: string): void {
+    this.#reloads.renew();
+    this.show(url);
   }
 
   /** Shows the page in an ordinary window instead. */
@@ -82,13 +96,35 @@ export class KioskWindow {
     this.#later = null;
     const { browser, profile, size, say } = this.#options;
     const flags = this.#full ? fullFlags(this.#url, displayPlace(size)) : [this.#url];
-    const child = spawn(browser, [...flags, ...quietFlags(profile)], { stdio: 'ignore' });
+    // Over a pipe the window is watched by who opened it and nobody else; with that one it ends.
+    const [watched, pipes] = this.#full ? [['--remote-debugging-pipe'], ['pipe', 'pipe'] as const] : [[], []];
+    const child = spawn(browser, [...flags, ...watched, ...quietFlags(profile)], {
+      stdio: ['ignore', 'ignore', 'ignore', ...pipes],
+    });
     this.#child = child;
+    if (this.#full) this.#watch(child);
     child.on('error', () => {
       say(`${browser} could not be started: open ${this.#url} in a browser.`);
       this.#gone();
     });
     child.on('exit', () => this.#gone());
+  }
+
+  #watch({ stdio: [, , , to, from] }: ChildProcess): void {
+    if (!(to instanceof Writable) || !(from instanceof Readable)) return;
+    new PageWatch(new DevToolsPipe(to, from), {
+      mayLoad: () => {
+        const may = this.#reloads.take(Date.now());
+        if (!may) this.#options.failing(RELOADS + 1);
+        return may;
+      },
+      failed: (error) => {
+        if (!this.#ending && !this.#changing)
+          this.#options.say(
+            `the window could not be watched: ${error instanceof Error ? error.message : String(error)}`,
+          );
+      },
+    });
   }
 
   #gone(): void {

@@ -78,9 +78,23 @@ async function keepKiosk(browser) {
           size: process.env.SHOULDERLINE_SCREEN,
           say,
           closed: () => end(0),
+          failing: (times) =>
+            void tell({ what: 'screen', times, how: 'crashed' }, () => {
+              page?.close();
+              page = null;
+              window.showAgain(screens);
+            }),
         });
   let told = false;
   let page = null;
+  /** Where the hub's screens are. */
+  let screens = '';
+  /** Shows a page that says what has stopped, until somebody asks there for another try. */
+  async function tell(what, again) {
+    page?.close();
+    page = await servePage(stoppedPage({ ...what, data }), again);
+    window.show(page.url);
+  }
   const keeper = new HubKeeper({
     start(port) {
       // The hub has a line to this process only where there is full screen to leave.
@@ -108,6 +122,7 @@ async function keepKiosk(browser) {
       told = true;
       page?.close();
       page = null;
+      screens = url;
       window?.show(url);
     },
     neverListened: (how) => end(/^code (\d+)$/.exec(how) === null ? 1 : Number(how.slice(5))),
@@ -116,9 +131,7 @@ async function keepKiosk(browser) {
         `shoulderline: the hub died ${DEATHS} times in a minute and stays ended (${how})\n`,
       );
       if (window === null) return end(1);
-      page?.close();
-      page = await servePage(stoppedPage({ what: 'hub', times: DEATHS, how, data }), () => keeper.again());
-      window.show(page.url);
+      await tell({ what: 'hub', times: DEATHS, how }, () => keeper.again());
     },
   });
   if (window !== null) running.push(window);

@@ -1,5 +1,6 @@
 import { type Browser, chromium, type Page } from '@playwright/test';
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
 import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -110,6 +111,16 @@ export class Kiosk {
     } catch {
       return null;
     }
+  }
+
+  /** The page's process dies. */
+  async crash(): Promise<void> {
+    const page = await this.page();
+    const session = await page.context().newCDPSession(page);
+    // Nothing answers that any more.
+    const crashed = once(page, 'crash');
+    void session.send('Page.crash').catch(() => undefined);
+    await crashed;
   }
 
   /** What the browser shows: pages, its own too, workers apart. */

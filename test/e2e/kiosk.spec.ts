@@ -98,3 +98,64 @@ test('a window that is closed is opened anew and the hub stays; once full screen
   await until('the end', () => (kiosk.start.exitCode === 0 ? true : null));
   await expect(fetch(`${url}/api/health`)).rejects.toThrow();
 });
+
+test('no link and no script opens a second window', async () => {
+  const url = await kiosk.listened(1);
+  const page = await kiosk.page();
+  const only = [`page ${page.url()}`];
+  await page.evaluate(() => {
+    for (const rel of ['noopener', 'opener'])
+      document.body.append(
+        Object.assign(document.createElement('a'), {
+          href: '/board',
+          target: '_blank',
+          rel,
+          textContent: rel,
+        }),
+      );
+  });
+  for (const rel of ['noopener', 'opener']) {
+    const opened = page.context().waitForEvent('page');
+    await page.getByText(rel, { exact: true }).click();
+    await opened;
+    await expect.poll(() => kiosk.pages(page)).toEqual(only);
+  }
+  const opened = page.context().waitForEvent('page');
+  await page.evaluate((address) => void window.open(address), `${url}/board`);
+  await opened;
+  await expect.poll(() => kiosk.pages(page)).toEqual(only);
+  expect(page.isClosed()).toBe(false);
+});
+
+test('a page that crashes is back at its station; the fourth time in a minute a page says so, and “Try again” brings it back', async () => {
+  const url = await kiosk.listened(1);
+  await (await kiosk.page()).click('[data-choose-station="bench"]');
+  const browser = kiosk.browser();
+  for (let crash = 1; crash <= 3; crash += 1) {
+    await kiosk.crash();
+    const page = await until('the station', async () => {
+      const now = await kiosk.page();
+      return (await now
+        .getByRole('heading', { name: 'Bench' })
+        .count()
+        .catch(() => 0)) === 1
+        ? now
+        : null;
+    });
+    await expect(page).toHaveURL(`${url}/station/bench`);
+    expect(kiosk.browser()).toBe(browser);
+  }
+  await kiosk.crash();
+  const told = await until('the page that says so', async () => {
+    const page = await kiosk.page();
+    return (await page.locator('[data-stopped="screen"]').count()) === 1 ? page : null;
+  });
+  await expect(told.getByRole('heading')).toHaveText('This screen keeps failing');
+  await keep(told, 'kiosk-failing');
+  await told.getByRole('button', { name: 'Try again' }).click();
+  const page = await until('the screens', async () => {
+    const now = await kiosk.page();
+    return now.url().startsWith(url) ? now : null;
+  });
+  await expect(page.getByRole('heading', { name: 'Bench' })).toBeVisible();
+});

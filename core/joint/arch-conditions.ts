@@ -2,6 +2,7 @@ import { half, length, sign, times } from '../length/length.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
+import { leftOf } from './left-of.ts';
 import type { Tooling } from './tooling.ts';
 
 /** A rise over this share of the chord leaves short grain at the springing (common practice, no source). */
@@ -24,8 +25,8 @@ export function archConditions(joint: Joint, tooling: Tooling, profile: ShopProf
   if (sign(arc.chord) <= 0) {
     found.fault('arch-chord', 'arch.flat', {
       flat: arc.flat,
-      chord: arc.chord,
-      sightWidth: joint.sightWidth,
+      chord: leftOf(arc.chord),
+      sightWidth: leftOf(joint.sightWidth),
     });
     return;
   }

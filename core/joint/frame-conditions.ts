@@ -4,6 +4,7 @@ import { realOf } from '../length/real.ts';
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
+import { leftOf } from './left-of.ts';
 import type { Limits } from '../length/limits.ts';
 import { memberNamed } from './member.ts';
 import { panelLengths } from './panel.ts';
@@ -23,7 +24,7 @@ export function frameConditions(
   if (sign(joint.sightWidth) <= 0)
     found.fault('sight-width', 'stile.width', {
       stile: spec.stile.left,
-      sightWidth: joint.sightWidth,
+      sightWidth: leftOf(joint.sightWidth),
       builtWidth: joint.builtWidth,
     });
   sightHeights(joint, found);
@@ -75,7 +76,7 @@ function sightHeights({ sightHeights, midRails }: Joint, found: Findings): void 
   if (sightHeight === undefined) return;
   const beside = midRails[k] ?? midRails.at(-1);
   const field = beside === undefined ? 'opening.height' : `midRails[${beside.index}].centre`;
-  found.fault('sight-height', field, { sightHeight });
+  found.fault('sight-height', field, { sightHeight: leftOf(sightHeight) });
 }
 
 /** Nothing can be put on by trimming: at the size where both its sides are alike, else at the side that lacks something. */
@@ -114,7 +115,8 @@ function behindGroove(joint: Joint, limits: Limits, found: Findings): void {
     ]),
   ];
   for (const [field, left] of members)
-    if (sign(left) <= 0) found.fault('behind-groove', field, { part: memberNamed(field, joint), left });
+    if (sign(left) <= 0)
+      found.fault('behind-groove', field, { part: memberNamed(field, joint), left: leftOf(left) });
     else if (left.compare(limits.threeEighths) < 0)
       found.warn('behind-groove', field, {
         part: memberNamed(field, joint),

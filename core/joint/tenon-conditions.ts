@@ -2,6 +2,7 @@ import { larger, type Length, less, sign, sum, times } from '../length/length.ts
 import type { ShopProfile } from '../shop/shop-profile.ts';
 import type { Joint } from './derive.ts';
 import type { Findings } from './findings.ts';
+import { leftOf } from './left-of.ts';
 import type { Limits } from '../length/limits.ts';
 import { widestTenon } from '../plan/wide-tenon.ts';
 import { memberNamed } from './member.ts';
@@ -27,7 +28,12 @@ export function tenonConditions(
   const depth = sum(reach, mortise.clearance);
   const left = less(joint.narrowStile, depth, trimEachSide);
   if (left.compare(limits.eighth) < 0)
-    found.fault('behind-mortise', 'tenon.length', { left, depth, trim: trimEachSide, least: limits.eighth });
+    found.fault('behind-mortise', 'tenon.length', {
+      left: leftOf(left),
+      depth,
+      trim: trimEachSide,
+      least: limits.eighth,
+    });
   else if (left.compare(limits.quarter) < 0)
     found.warn('behind-mortise', 'tenon.length', { left, depth, least: limits.quarter });
   const cover = less(tenon.outerSetback, trimEachEnd);
@@ -67,7 +73,7 @@ function tenonWidths({ spec, topRailEnds, midRails }: Joint): [string, Length][]
 function tenonWidth(field: string, width: Length, joint: Joint, { chisel }: Tooling, found: Findings): void {
   const { groove, bead, tenon } = joint.spec;
   const part = memberNamed(field, joint);
-  if (sign(width) <= 0) found.fault('tenon-width', field, { part, width });
+  if (sign(width) <= 0) found.fault('tenon-width', field, { part, width: leftOf(width) });
   else if (chisel !== null && width.compare(chisel) < 0)
     found.fault('tenon-chisel', field, { part, width, chisel });
   else if (width.compare(times(groove.width, 2)) < 0)

@@ -3,7 +3,7 @@ import { boardWords } from './board.ts';
 import { cautionWords } from './cautions.ts';
 import { changeWords } from './changes.ts';
 import { drawingWords } from './drawing.ts';
-import { faultWords } from './faults.ts';
+import { faultWords, leftWords } from './faults.ts';
 import { fitWords } from './fit.ts';
 import { fittingWords } from './fitting.ts';
 import { formWords } from './form.ts';
@@ -28,6 +28,7 @@ export const en = {
   ...changeWords,
   ...drawingWords,
   ...faultWords,
+  ...leftWords,
   ...fitWords,
   ...fittingWords,
   ...formWords,

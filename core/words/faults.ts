@@ -2,8 +2,7 @@
 export const faultWords = {
   'fault.sight-width':
     'the stiles of {stile} leave {sightWidth} of a door {builtWidth} wide: make the stiles narrower',
-  'fault.sight-height':
-    'only {sightHeight} is left between the rails: make the rails narrower, or leave some out',
+  'fault.sight-height': '{sightHeight} is left between the rails: make the rails narrower, or leave some out',
   'fault.mid-rails-overlap':
     'the mid rail at {centre} overlaps the rail below it by {overlap}: move it up or make it narrower',
   'fault.groove-thickness':
@@ -16,7 +15,7 @@ export const faultWords = {
     'the door as built would end {missing} inside its finished line ({side}): a reveal of at least {needs} there, or an oversize of at least {least}',
   'fault.groove-mortise':
     'a groove {depth} deep reaches past bead {bead} and tenon {tenon}: a shallower groove or a longer tenon',
-  'fault.tenon-width': 'the tenon of the {part} would be {width} wide: a wider rail or smaller setbacks',
+  'fault.tenon-width': '{width} is left for the tenon of the {part}: a wider rail or smaller setbacks',
   'fault.tenon-chisel':
     'the tenon of the {part} would be {width} wide, under the chisel of {chisel}: a wider rail or smaller setbacks',
   'fault.no-chisel':
@@ -24,20 +23,20 @@ export const faultWords = {
   'fault.no-dado':
     'no dado of the shop ({dados}) is between half of the groove of {groove} and its width: another groove, another dado, or rout the groove',
   'fault.behind-mortise':
-    'only {left} would stay behind a mortise {depth} deep once {trim} is trimmed, and it needs {least}: a wider stile or a shorter tenon',
+    'behind a mortise {depth} deep, once {trim} is trimmed, {left} would stay, and it needs {least}: a wider stile or a shorter tenon',
   'fault.cover':
     'nothing would be left outside the tenon once {trim} is trimmed: make the outer setback more than {trim}',
   'fault.end-play':
     'an end play of {endPlay} opens the mortise’s end once {trim} is trimmed: make it less than {most}',
   'fault.behind-groove':
-    'nothing would be left behind the groove of the {part}: {left}; make it wider or the groove shallower',
+    '{left} would be left behind the groove of the {part}: make it wider or the groove shallower',
   'fault.panel-hold':
     'a clearance of {clearance} leaves the panel no hold in a groove {depth} deep: a smaller clearance or a deeper groove',
   'fault.panel-tongue':
     'a sliding fit of {fit} leaves a panel no tongue in a groove of {groove}: a smaller fit in the shop’s tools, or a wider groove',
   'fault.arch-rise': 'an arch needs a rise of more than 0; leave the arch out for a square rail',
   'fault.arch-chord':
-    'two flats of {flat} leave an arch of {chord} in a sight width of {sightWidth}: shorter flats',
+    'two flats of {flat} leave {chord} for the arch in a sight width of {sightWidth}: shorter flats',
   'fault.arch-too-high':
     'a rise of {rise} is more than half of the chord {chord}: at most a semicircle, so a rise of {most} or less',
   'fault.blade-height':
@@ -121,4 +120,10 @@ export const faultWords = {
     'one of the six measures of the opening does not fit the others, by {closure}: measure again',
   'note.short-piece':
     '{part} is {length} long, under {least}: never hand-feed it; use a carrier (a sled or jig that holds it)',
+} as const;
+
+/** What stands in such a sentence for a length that is left, where none is. */
+export const leftWords = {
+  'left.nothing': 'nothing',
+  'left.short': 'nothing ({short} short)',
 } as const;

@@ -2,10 +2,12 @@ import type { Words } from '../language.ts';
 
 /** What keeps a door from being made, and what a foreman would say of one that can be made. */
 export const findings: Words = {
+  'left.nothing': 'nichts',
+  'left.short': 'nichts ({short} zu wenig)',
   'fault.sight-width':
     'die Längsfriese von {stile} lassen {sightWidth} von einer {builtWidth} breiten Tür: schmalere Längsfriese',
   'fault.sight-height':
-    'zwischen den Querfriesen bleiben nur {sightHeight}: schmalere Querfriese, oder welche weglassen',
+    'zwischen den Querfriesen bleibt {sightHeight}: schmalere Querfriese, oder welche weglassen',
   'fault.mid-rails-overlap':
     'der Mittelfries bei {centre} liegt um {overlap} über dem Fries darunter: höher setzen oder schmaler machen',
   'fault.groove-thickness':
@@ -18,7 +20,7 @@ export const findings: Words = {
     'die Tür, wie gebaut, endete {missing} vor ihrer fertigen Kante ({side}): dort mindestens {needs} Luft, oder mindestens {least} Übermaß',
   'fault.groove-mortise':
     'eine {depth} tiefe Nut reicht über Stab {bead} und Zapfen {tenon} hinaus: flachere Nut oder längerer Zapfen',
-  'fault.tenon-width': '{part}: der Zapfen wäre {width} breit: breiterer Fries oder kleinere Absätze',
+  'fault.tenon-width': '{part}: für den Zapfen bleibt {width}: breiterer Fries oder kleinere Absätze',
   'fault.tenon-chisel':
     '{part}: der Zapfen wäre {width} breit, schmaler als der Meißel von {chisel}: breiterer Fries oder kleinere Absätze',
   'fault.no-chisel':
@@ -26,13 +28,12 @@ export const findings: Words = {
   'fault.no-dado':
     'kein Nutblatt der Werkstatt ({dados}) liegt zwischen der halben und der ganzen Nut von {groove}: andere Nut oder anderes Blatt',
   'fault.behind-mortise':
-    'hinter einem {depth} tiefen Zapfenloch blieben nur {left}, sobald {trim} abgenommen ist, und es braucht {least}: breiterer Längsfries oder kürzerer Zapfen',
+    'hinter einem {depth} tiefen Zapfenloch bliebe {left}, sobald {trim} abgenommen ist, und es braucht {least}: breiterer Längsfries oder kürzerer Zapfen',
   'fault.cover':
     'außen am Zapfen bliebe nichts, sobald {trim} abgenommen ist: Absatz außen größer als {trim}',
   'fault.end-play':
     'ein Spiel von {endPlay} öffnet das Zapfenloch am Ende, sobald {trim} abgenommen ist: weniger als {most}',
-  'fault.behind-groove':
-    '{part}: hinter der Nut bliebe nichts ({left}); breiter machen, oder die Nut flacher',
+  'fault.behind-groove': '{part}: hinter der Nut bliebe {left}: breiter machen, oder die Nut flacher',
   'fault.panel-hold':
     'eine Luft von {clearance} lässt der Füllung keinen Einstand in einer {depth} tiefen Nut: kleinere Luft oder tiefere Nut',
   'fault.panel-tongue':
@@ -40,7 +41,7 @@ export const findings: Words = {
   'fault.arch-rise':
     'ein Bogen braucht eine Stichhöhe über 0; für einen geraden Querfries den Bogen weglassen',
   'fault.arch-chord':
-    'zwei gerade Stücke von {flat} lassen einen Bogen von {chord} in einer lichten Breite von {sightWidth}: kürzere gerade Stücke',
+    'zwei gerade Stücke von {flat} lassen {chord} für den Bogen in einer lichten Breite von {sightWidth}: kürzere gerade Stücke',
   'fault.arch-too-high':
     'eine Stichhöhe von {rise} ist mehr als die halbe Sehne {chord}: höchstens ein Halbkreis, also {most} oder weniger',
   'fault.blade-height':

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { DoorFields } from './door-fields.ts';
 import { length } from '#core/length/length.ts';
 import { planFile } from '#core/planning/plan-file.ts';
+import { speakFaults } from '#core/telling/speak-faults.ts';
 import { speakPlan } from '#core/telling/speak-plan.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
 import { faultWords } from '#core/words/faults.ts';
@@ -302,4 +303,39 @@ test('a panel that swells or shrinks by what reads as its room is no warning; a 
   // From 8 to 6 it loses 0.00496 of 25 3/8, 0.12586, read 1/8, and floating it may lose 5/16 − 3/16 = 1/8; of 27 1/8 0.13454, 9/64.
   expect(moves('29 1/4', '3/16')).toEqual([]);
   expect(moves('31', '3/16')).toEqual(['panel-shrinks doors[0].groove.depth']);
+});
+
+test('no fault tells a length below nothing: what is left is “nothing”, and by how much it is short', () => {
+  const doors = [
+    { stile: { width: '8' } },
+    { stile: { width: '9' } },
+    { opening: { width: '16', height: '5' } },
+    { opening: { width: '16', height: '4' } },
+    { tenon: { length: '2' } },
+    { tenon: { length: '3' } },
+    { topRail: { width: '1/8' } },
+    { bottomRail: { width: '1/4' } },
+    { topRail: { width: '1/4' }, arch: { rise: '2', flat: '1' } },
+    { arch: { rise: '1', flat: '6' } },
+    { arch: { rise: '1', flat: '9' } },
+    { midRails: [{ width: '1/4' }] },
+    { midRails: [{ width: '2', centre: '1' }] },
+  ];
+  const told = doors.flatMap((fields) => {
+    const planned = planFile({
+      format: 1,
+      job: 'x',
+      units: 'in',
+      doors: [{ mark: 'A', opening: { width: '16', height: '30' }, ...fields }],
+    });
+    if (planned.ok) throw new Error(`${JSON.stringify(fields)} can be made`);
+    return [...speakFaults(planned.faults, 'en'), ...speakFaults(planned.faults, 'de')].map(
+      ({ message }) => message,
+    );
+  });
+  expect(told.filter((message) => /[-−]\d|\bnur nichts|only nothing/.test(message))).toEqual([]);
+  const all = told.join('\n');
+  expect(all).toMatch(/nothing \(\S+ short\) is left between the rails/);
+  expect(all).toMatch(/zwischen den Querfriesen bleibt nichts \(\S+ zu wenig\)/);
+  expect(all).toMatch(/nothing \(\S+ short\) is left for the tenon of the bottom rail/);
 });

@@ -45,6 +45,7 @@ function refuse(context: z.core.$RefinementCtx, expected: string): never {
 
 const ends = z.object({ bottom: z.string(), top: z.string() });
 const sides = z.object({ left: z.string(), right: z.string() });
+const allSides = z.object({ ...sides.shape, ...ends.shape });
 
 /** GET /jobs/:id answers this: a plan, as printed. What it reads is what core prints, held by the compiler. */
 export const planAnswer = z.object({
@@ -62,9 +63,7 @@ export const planAnswer = z.object({
         sightHeights: z.array(z.string()),
         finishedWidth: z.string(),
         finishedHeight: z.string(),
-        trim: z
-          .object({ left: z.string(), right: z.string(), bottom: z.string(), top: z.string() })
-          .exactOptional(),
+        trim: allSides.exactOptional(),
         trimEachSide: z.string().exactOptional(),
         trimEachEnd: z.string().exactOptional(),
         survey: z

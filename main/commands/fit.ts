@@ -1,11 +1,10 @@
 import { parseArgs } from 'node:util';
 import { jobFit } from '#core/fit/job-fit.ts';
 import { printFit } from '#core/fit/print-fit.ts';
-import { readJob } from '#core/job/read-job.ts';
 import { planJob } from '#core/planning/plan-job.ts';
 import { endWith } from './end-with.ts';
 import { fitTables } from './fit-tables.ts';
-import { endWithFaults, readJsonFile } from './read-job-file.ts';
+import { endWithFaults, jobFrom } from './read-job-file.ts';
 import { profileFrom } from './read-profile-file.ts';
 
 const USAGE = 'fit: expected JOB.json [--profile FILE] [--json]';
@@ -15,12 +14,9 @@ function main(): void {
   const { values, positionals } = readArguments();
   const [path, ...more] = positionals;
   if (path === undefined || more.length > 0) usage();
-  const file = readJsonFile(path);
-  if (!file.ok) endWithFaults(file.faults);
-  const job = readJob(file.value);
-  if (!job.ok) endWithFaults(job.faults);
-  const profile = profileFrom(values.profile, job.value.units);
-  const planned = planJob(job.value, profile);
+  const job = jobFrom(path);
+  const profile = profileFrom(values.profile, job.units);
+  const planned = planJob(job, profile);
   if (!planned.ok) endWithFaults(planned.faults);
   const plan = planned.value;
   process.stdout.write(

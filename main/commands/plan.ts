@@ -1,5 +1,4 @@
 import { parseArgs } from 'node:util';
-import { readJob } from '#core/job/read-job.ts';
 import { NOTHING_MEASURED } from '#core/measured/measured.ts';
 import { readMeasured } from '#core/measured/read-measured.ts';
 import { planJob } from '#core/planning/plan-job.ts';
@@ -7,7 +6,7 @@ import { settablePlan } from '#core/settable/settable-door.ts';
 import { readStep, STEPS } from '#core/settable/step.ts';
 import { speakPlan } from '#core/telling/speak-plan.ts';
 import { endWith } from './end-with.ts';
-import { endWithFaults, readJsonFile } from './read-job-file.ts';
+import { endWithFaults, jobFrom, readJsonFile } from './read-job-file.ts';
 import { profileFrom } from './read-profile-file.ts';
 
 const USAGE = 'plan: expected JOB.json [--why] [--settable STEP] [--profile FILE] [--measured FILE]';
@@ -17,11 +16,8 @@ function main(): void {
   const { values, positionals } = readArguments();
   const [path, ...more] = positionals;
   if (path === undefined || more.length > 0) usage();
-  const file = readJsonFile(path);
-  if (!file.ok) endWithFaults(file.faults);
-  const job = readJob(file.value);
-  if (!job.ok) endWithFaults(job.faults);
-  const { units } = job.value;
+  const job = jobFrom(path);
+  const { units } = job;
   const step = values.settable === undefined ? null : readStep(values.settable, units);
   if (step === null && values.settable !== undefined)
     endWith(2, `plan: --settable ${values.settable}: expected ${STEPS[units].join(', ')} (${units})`);
@@ -34,7 +30,7 @@ function main(): void {
     if (!read.ok) endWithFaults(read.faults);
     measured = read.value;
   }
-  const planned = planJob(job.value, profile, { why: values.why ? 'en' : null, measured });
+  const planned = planJob(job, profile, { why: values.why ? 'en' : null, measured });
   if (!planned.ok) endWithFaults(planned.faults);
   const plan = step === null ? planned.value : settablePlan(planned.value, step);
   process.stdout.write(`${JSON.stringify(speakPlan(plan, 'en'), null, 2)}\n`);

@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { type Fault, faultOf, type FaultId } from '#core/fields/fault.ts';
+import type { Job } from '#core/job/job.ts';
+import { readJob } from '#core/job/read-job.ts';
 import { speakFaults } from '#core/telling/speak-faults.ts';
 import { endWith } from './end-with.ts';
 
@@ -34,6 +36,15 @@ export function readJsonFile(path: string): ReadFile {
   } catch (error) {
     return refuse('not-json', error);
   }
+}
+
+/** The job of a file. Ends with exit code 2 where it is faulty. */
+export function jobFrom(path: string): Job {
+  const file = readJsonFile(path);
+  if (!file.ok) endWithFaults(file.faults);
+  const job = readJob(file.value);
+  if (!job.ok) endWithFaults(job.faults);
+  return job.value;
 }
 
 /** Prints faults in English, a line each, on stderr and ends with exit code 2. */

@@ -1,6 +1,5 @@
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { readJob } from '#core/job/read-job.ts';
 import { planJob } from '#core/planning/plan-job.ts';
 import { speakSaying } from '#core/telling/speak-saying.ts';
 import type { Plan } from '#core/plan/plan.ts';
@@ -10,7 +9,7 @@ import { calibrationPdf, stickersPdf } from '#labels/index.ts';
 import { readEnvironment } from '../hub/environment.ts';
 import { codesKnown } from './codes-known.ts';
 import { endWith } from './end-with.ts';
-import { endWithFaults, readJsonFile } from './read-job-file.ts';
+import { endWithFaults, jobFrom } from './read-job-file.ts';
 import { profileFrom } from './read-profile-file.ts';
 import { stickerReport } from './sticker-report.ts';
 
@@ -24,12 +23,9 @@ async function main(): Promise<void> {
   const [path, out, ...more] = positionals;
   if (path === undefined || out === undefined || more.length > 0) usage();
   if (values.symbol !== 'code128' && values.symbol !== 'datamatrix') usage();
-  const file = readJsonFile(path);
-  if (!file.ok) endWithFaults(file.faults);
-  const job = readJob(file.value);
-  if (!job.ok) endWithFaults(job.faults);
-  const profile = profileFrom(values.profile, job.value.units);
-  const planned = planJob(job.value, profile, {});
+  const job = jobFrom(path);
+  const profile = profileFrom(values.profile, job.units);
+  const planned = planJob(job, profile, {});
   if (!planned.ok) endWithFaults(planned.faults);
   await refuseOtherCodes(planned.value);
   const stocks = allStocks(profile.stocks);

@@ -1,6 +1,5 @@
 import { type Browser, chromium, type Page } from '@playwright/test';
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { once } from 'node:events';
 import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -118,7 +117,7 @@ export class Kiosk {
     const page = await this.page();
     const session = await page.context().newCDPSession(page);
     // Nothing answers that any more.
-    const crashed = once(page, 'crash');
+    const crashed = page.waitForEvent('crash');
     void session.send('Page.crash').catch(() => undefined);
     await crashed;
   }

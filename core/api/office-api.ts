@@ -55,6 +55,8 @@ export const TROUBLES = [
   'log-damaged',
   'jobs-gone',
   'job-unreadable',
+  'plan-damaged',
+  'plan-lost',
   'shop-gone',
   'shop-unreadable',
   'pin-unreadable',

@@ -1,4 +1,4 @@
-import type { PlanDoor } from '../plan/plan.ts';
+import type { DoorSteps } from '../plan/plan.ts';
 import type { JobProgress } from './mark.ts';
 import { doneOf, doorDone } from './stage-state.ts';
 
@@ -22,7 +22,7 @@ export interface BoardDoor {
 }
 
 /** How far one door has come. */
-export function boardDoor(job: string, door: PlanDoor, progress: JobProgress): BoardDoor {
+export function boardDoor(job: string, door: DoorSteps, progress: JobProgress): BoardDoor {
   const whole = doorDone(progress, door.door);
   const parts = door.parts.map(({ part, code, stages }) => {
     const done = doneOf(progress, code);
@@ -51,6 +51,6 @@ export function boardDoor(job: string, door: PlanDoor, progress: JobProgress): B
 }
 
 /** The stages of a door's parts in order: the stiles' first, then what rails and panels add, each where it first stands. */
-export function stageOrder(door: PlanDoor): string[] {
+export function stageOrder(door: DoorSteps): string[] {
   return [...new Set(door.parts.flatMap(({ stages }) => stages.map(({ stage }) => stage)))];
 }

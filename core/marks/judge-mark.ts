@@ -1,14 +1,19 @@
-import type { PlanDoor, PlanPart, PlanStage } from '../plan/plan.ts';
+import type { DoorSteps, PartSteps, StageStep } from '../plan/plan.ts';
 import { otherWay } from '../stages/same-cut.ts';
 import { isDoorStage, readStage, type StageId } from '../stages/stage-id.ts';
-import type { Located } from './live-plan.ts';
 import type { JobProgress, Mark, Refusal } from './mark.ts';
 import { own } from './progress.ts';
 import { closedBy, doneOf, doorDone, laterDone, type Missing, missingBefore } from './stage-state.ts';
 
+/** The part that a mark's code stands for, with its live door. */
+export interface MarkedPart {
+  readonly door: DoorSteps;
+  readonly part: PartSteps;
+}
+
 /** A mark that may be taken, with what it marks; or why it may not. */
 export type Judgement =
-  | { readonly ok: true; readonly door: PlanDoor; readonly part: PlanPart; readonly stage: PlanStage }
+  | { readonly ok: true; readonly door: DoorSteps; readonly part: PartSteps; readonly stage: StageStep }
   | {
       readonly ok: false;
       readonly code: Refusal;
@@ -20,7 +25,7 @@ export type Judgement =
  * May this mark be made now? Pure: the hub asks before it writes, a station that is cut off from the hub asks for
  * itself. `found` is the part that the mark's code stands for, with its live door; null when there is none.
  */
-export function judgeMark(found: Located | null, progress: JobProgress, mark: Mark): Judgement {
+export function judgeMark(found: MarkedPart | null, progress: JobProgress, mark: Mark): Judgement {
   const old = own(progress.parts, mark.code);
   if (old?.spoiled !== undefined)
     return refuse('spoiled', [], old.replacedBy === undefined ? {} : { replacedBy: old.replacedBy });
@@ -52,7 +57,7 @@ export function judgeMark(found: Located | null, progress: JobProgress, mark: Ma
  * A mark of a cut that is made in another way by now, or was till lately: a station had kept it. It counts for the stages
  * that come to the same, and is taken where what comes before those is done; it names no station of today's plan.
  */
-function judgeOtherWay({ door, part }: Located, progress: JobProgress, mark: Mark): Judgement {
+function judgeOtherWay({ door, part }: MarkedPart, progress: JobProgress, mark: Mark): Judgement {
   const other = otherWay(mark.stage);
   const stages = part.stages.filter(({ stage }) => other?.includes(stage) === true);
   const [stage] = stages;

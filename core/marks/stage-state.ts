@@ -1,5 +1,5 @@
 import type { PartName } from '../plan/part-name.ts';
-import type { PlanDoor, PlanPart, PlanStage } from '../plan/plan.ts';
+import type { DoorSteps, PartSteps, StageStep } from '../plan/plan.ts';
 import { withOtherWay } from '../stages/same-cut.ts';
 import { isDoorStage, type StageId } from '../stages/stage-id.ts';
 import { DOOR_STAGES, factsOf } from '../stages/table.ts';
@@ -9,7 +9,7 @@ import { own } from './progress.ts';
 /** Where one stage of a part stands: done; the next to be done; or waiting behind it. */
 export interface StageState {
   readonly stage: string;
-  readonly station: PlanStage['station'];
+  readonly station: StageStep['station'];
   readonly state: 'done' | 'next' | 'waiting';
 }
 
@@ -53,11 +53,11 @@ export function closedBy(progress: JobProgress, door: string): StageId[] {
 }
 
 /** A part's stages and then its door's, each with its state. The next is the first, in the plan's order, that is open and whose forerunners are done. */
-export function stageStates(part: PlanPart, door: PlanDoor, progress: JobProgress): StageState[] {
+export function stageStates(part: PartSteps, door: DoorSteps, progress: JobProgress): StageState[] {
   const next = nextStage(part, door, progress);
   const done = doneOf(progress, part.code);
   const whole = doorDone(progress, door.door);
-  const state = (stage: PlanStage, passed: Readonly<Record<string, Done>>): StageState => ({
+  const state = (stage: StageStep, passed: Readonly<Record<string, Done>>): StageState => ({
     stage: stage.stage,
     station: stage.station,
     state: Object.hasOwn(passed, stage.stage) ? 'done' : stage === next ? 'next' : 'waiting',
@@ -66,7 +66,11 @@ export function stageStates(part: PlanPart, door: PlanDoor, progress: JobProgres
 }
 
 /** The stage that a part goes to next: its own first, then its door's. Null when all is done. */
-export function nextStage(part: PlanPart, door: PlanDoor, progress: JobProgress): PlanStage | null {
+export function nextStage<S extends StageStep>(
+  part: Pick<PartSteps, 'code'> & { readonly stages: readonly S[] },
+  door: Pick<DoorSteps, 'door'> & { readonly stages: readonly S[] },
+  progress: JobProgress,
+): S | null {
   const done = doneOf(progress, part.code);
   const ready = part.stages.find(
     ({ stage, after }) => !Object.hasOwn(done, stage) && after.every((each) => Object.hasOwn(done, each)),
@@ -88,9 +92,9 @@ export interface Missing {
  * before it.
  */
 export function missingBefore(
-  stage: PlanStage,
-  part: PlanPart,
-  door: PlanDoor,
+  stage: StageStep,
+  part: PartSteps,
+  door: DoorSteps,
   progress: JobProgress,
 ): Missing[] {
   const open = (done: Readonly<Record<string, Done>>) => (each: StageId) => !Object.hasOwn(done, each);
@@ -111,9 +115,9 @@ export function missingBefore(
 
 /** The stages already done that come after this one, which an undo would leave hanging. */
 export function laterDone(
-  stage: PlanStage,
-  part: PlanPart,
-  door: PlanDoor,
+  stage: StageStep,
+  part: PartSteps,
+  door: DoorSteps,
   progress: JobProgress,
 ): StageId[] {
   const whole = doorDone(progress, door.door);
@@ -126,17 +130,17 @@ export function laterDone(
 }
 
 /** The stages of a part that come after one of its own, near or far, in the plan's order. */
-function followers(stage: PlanStage, part: PlanPart): StageId[] {
+function followers(stage: StageStep, part: PartSteps): StageId[] {
   const behind = new Set<StageId>([stage.stage]);
   for (const each of part.stages) if (each.after.some((before) => behind.has(before))) behind.add(each.stage);
   return [...behind].slice(1);
 }
 
 /** Doors of one mark share their stages, so this is walked once for all of them. */
-const known = new WeakMap<PlanStage, ReadonlySet<string>>();
+const known = new WeakMap<StageStep, ReadonlySet<string>>();
 
 /** Everything that comes before a door's stage, near or far: stages of the door and of its parts. */
-function allBefore(stage: PlanStage, door: PlanDoor): ReadonlySet<string> {
+function allBefore(stage: StageStep, door: DoorSteps): ReadonlySet<string> {
   const before = known.get(stage);
   if (before !== undefined) return before;
   const found = new Set<string>(stage.after);

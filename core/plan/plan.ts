@@ -66,6 +66,24 @@ export interface PlanPart {
   readonly stages: readonly PlanStage[];
 }
 
+/** What of a stage tells how far something has come: its id, where it is done, and what comes before it. */
+export type StageStep = Pick<PlanStage, 'stage' | 'station' | 'after'>;
+
+/** A part by its stages alone. */
+export interface PartSteps {
+  readonly part: PartName;
+  readonly code: string;
+  readonly stages: readonly StageStep[];
+}
+
+/** A door by its stages alone: enough to judge a mark and to tell how far it has come. */
+export interface DoorSteps {
+  readonly door: string;
+  readonly mark: string;
+  readonly parts: readonly PartSteps[];
+  readonly stages: readonly StageStep[];
+}
+
 /** What a foreman would say about a door that can be built. Faults are never notes. */
 export interface Note {
   readonly id: string;

@@ -49,7 +49,12 @@ export function stickerSays(part: PlanPart, units: Units): string {
 
 /** Was this sticker printed before the sizes on it changed? Not known, and so no, of one whose figures were not kept. */
 export function isOutdated(printed: string | undefined, part: PlanPart, units: Units): boolean {
-  return printed?.startsWith(`${FORM}:`) === true && printed !== stickerSays(part, units);
+  return isOtherSum(printed, () => stickerSays(part, units));
+}
+
+/** The same of a sticker of which it is known by its sum what it would say now. */
+export function isOtherSum(printed: string | undefined, now: () => string): boolean {
+  return printed?.startsWith(`${FORM}:`) === true && printed !== now();
 }
 
 function figuresOf(

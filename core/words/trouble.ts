@@ -20,6 +20,10 @@ export const troubleWords = {
   'lost.jobs-gone': '{count} jobs are gone from the data folder.',
   'lost.jobs-gone.one': 'A job is gone from the data folder.',
   'lost.job-unreadable': 'A job could not be read ({reason}). It is kept as {kept}.',
+  'lost.plan-damaged':
+    'The kept plan of the job “{job}” was damaged or gone. It was worked out anew from the job itself.',
+  'lost.plan-lost':
+    'The kept plan of the job “{job}” is damaged, and this version cannot make it anew: correct the job’s faults in the office.',
   'lost.shop-gone': 'The shop’s people and tools are gone. The built-in ones are used.',
   'lost.shop-unreadable':
     'The shop’s people and tools could not be read ({reason}). The built-in ones are used; the file is kept as {kept}.',

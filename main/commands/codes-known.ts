@@ -16,9 +16,10 @@ export async function codesKnown(plan: Plan, data: string): Promise<CodesKnown> 
   if (!found.ok) return found;
   const codes = plan.doors.flatMap(({ parts }) => parts.map(({ code }) => code));
   let least: readonly string[] | null = null;
-  for (const { summary, index } of found.jobs) {
-    if (summary.doors === 0) continue;
-    const unknown = codes.filter((code) => !index.parts.has(code));
+  for (const { plan: there } of found.jobs) {
+    if (there.doors.length === 0) continue;
+    const known = new Set(there.doors.flatMap(({ parts }) => parts.map(({ code }) => code)));
+    const unknown = codes.filter((code) => !known.has(code));
     if (least === null || unknown.length < least.length) least = unknown;
   }
   return { ok: true, unknown: least ?? [] };

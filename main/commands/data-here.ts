@@ -26,6 +26,7 @@ export async function dataHere(folder: string, version: string): Promise<DataWor
         return restore(name, bytes, 'own');
       },
       async everything() {
+        await store.jobs.ready();
         return archiveLines(store, version);
       },
       take: (from, bytes) => restore(from, bytes, 'foreign'),

@@ -64,6 +64,7 @@ export async function backupRoutes(
   });
 
   serve('GET /export', async ({ reply }) => {
+    await store.jobs.ready();
     const name = `shoulderline-${new Date().toISOString().slice(0, 10)}.json`;
     return reply
       .type('application/json')

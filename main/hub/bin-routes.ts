@@ -1,6 +1,7 @@
 import type { BinLine } from '#core/api/bin-api.ts';
-import { atStake } from '#core/marks/at-stake.ts';
+import { type AtStake, atStake } from '#core/marks/at-stake.ts';
 import type { StoredJob } from '../store/documents/stored-job.ts';
+import { Stretch } from '../store/files/stretch.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcer } from './events.ts';
 import { problem, type Problem } from './problem.ts';
@@ -8,7 +9,11 @@ import type { Serve } from './serve.ts';
 
 /** The bin: jobs that were put there, whole, until somebody takes them out again or away for good. */
 export function binRoutes(serve: Serve, store: Store, announcer: Announcer): void {
-  serve('GET /bin', async () => ({ jobs: store.jobs.bin().map((stored) => lineOf(stored, store)) }));
+  serve('GET /bin', async () => {
+    const jobs: BinLine[] = [];
+    for (const stored of store.jobs.bin()) jobs.push(await lineOf(stored, store));
+    return { jobs };
+  });
 
   serve('POST /bin/:id/restore', async ({ params }) => {
     const stored = store.jobs.getBinned(params.id);
@@ -30,7 +35,7 @@ function notThere(id: string): Problem {
   return problem(404, 'api.bin-unknown', { id: id.slice(0, 70) });
 }
 
-function lineOf({ document, summary }: StoredJob, store: Store): BinLine {
+async function lineOf({ document, summary }: StoredJob, store: Store): Promise<BinLine> {
   const { id, job, due, doors, parts } = summary;
   return {
     id,
@@ -39,7 +44,21 @@ function lineOf({ document, summary }: StoredJob, store: Store): BinLine {
     doors,
     parts,
     binned: document.binned ?? '',
-    ...atStake(store.progress(id)),
-    printed: Object.keys(store.printed(id)).length,
+    ...(await allAtStake(id, store)),
+    printed: store.printed(id).size,
   };
+}
+
+/** What was done in a job so far, counted door by door; others get their turn in between. */
+async function allAtStake(id: string, store: Store): Promise<AtStake> {
+  let [marks, begun, finished] = [0, 0, 0];
+  const stretch = new Stretch();
+  for (const [, progress] of store.marked(id)) {
+    const more = atStake(progress);
+    marks += more.marks;
+    begun += more.begun;
+    finished += more.finished;
+    await stretch.giveWay();
+  }
+  return { marks, begun, finished };
 }

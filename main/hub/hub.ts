@@ -69,8 +69,10 @@ export async function startHub(options: HubOptions): Promise<Hub> {
   const { files } = held;
   if (held.takenOver !== undefined)
     logger.warn({ holder: held.takenOver }, 'took over the lock of a process that is gone');
+  const work = new WorkDesk(options.worker ?? null);
   try {
     const store = await Store.open({
+      maker: work,
       port: files,
       folder: data,
       version,
@@ -90,7 +92,6 @@ export async function startHub(options: HubOptions): Promise<Hub> {
     if (options.demo && files.barred === undefined) await addDemoJob(data, store);
     const clock = backupClock(store, backups, elsewhere, version, logger);
     const desk = new PrintDesk(options.printing ?? printingHere(shell));
-    const work = new WorkDesk(options.worker ?? null);
     let port = options.port;
     const { app } = await buildService(
       {
@@ -103,7 +104,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
         elsewhere,
         clock,
         held,
-        restore: restoringInto(files, data, store, backups, version),
+        restore: restoringInto(files, data, store, backups, version, work),
         shell,
         desk,
         work,
@@ -133,6 +134,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
       },
     };
   } catch (error) {
+    await work.close();
     await held.release();
     throw error;
   }

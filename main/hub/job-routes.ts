@@ -1,29 +1,25 @@
 import type { JobLine } from '#core/api/jobs-api.ts';
-import { livePlan } from '#core/marks/live-plan.ts';
-import { cutOtherWay } from '#core/marks/cut-other-way.ts';
-import { lostMarks } from '#core/marks/lost-marks.ts';
-import { isFinished } from '#core/marks/stage-state.ts';
-import { disagreements, without } from '#core/measured/disagreements.ts';
-import { newlyOutdated } from '#core/stickers/to-print.ts';
 import { speakFaults } from '#core/telling/speak-faults.ts';
-import { speakPlan } from '#core/telling/speak-plan.ts';
 import type { Language } from '#core/words/languages.ts';
-import type { Changed, NotSaved, Saved } from '../store/documents/job-store.ts';
+import type { Changed, NotSaved } from '../store/documents/job-store.ts';
+import { StoreBusy } from '../store/files/file-port.ts';
+import { Stretch } from '../store/files/stretch.ts';
 import type { Store } from '../store/store.ts';
 import type { StoredJob } from '../store/documents/stored-job.ts';
 import type { Announcer } from './events.ts';
 import { faulty, problem, type Problem } from './problem.ts';
 import type { FastifyReply } from 'fastify';
 import { isKnown, planTag } from './plan-tag.ts';
-import type { Asked, GivenBy, Serve } from './serve.ts';
+import type { Asked, Serve } from './serve.ts';
+import { jsonInPieces, JSON_TYPE } from './json-pieces.ts';
+import { newlyOutdated } from './stickers-due.ts';
+import { MOST_TOLD } from '../store/documents/make-job.ts';
 import { whenGone } from './gone.ts';
 import { planSource } from './plan-source.ts';
-import { MANY_DOORS, type WorkDesk } from '../work/work-desk.ts';
+import type { WorkDesk } from '../work/work-desk.ts';
 
 /** The reasons of so many doors are told at once; of more, door by door. */
 const MOST_EXPLAINED = 50;
-
-const JSON_TYPE = 'application/json; charset=utf-8';
 
 /** What is asked of a plan, but for what the plan is made from. */
 type PlanTask =
@@ -42,28 +38,34 @@ export function jobRoutes(
   const tell = (id: string, change: 'added' | 'changed' | 'removed') =>
     announcer.tell({ event: 'job', data: { id, change } });
 
-  serve('GET /jobs', async ({ language }) => ({
-    jobs: store.jobs.all().map((stored) => lineOf(stored, store.left(stored), language)),
-  }));
+  store.onReady((id) => tell(id, 'added'));
 
-  serve('POST /jobs', async ({ body }) => {
-    const saved = await store.change(() => store.jobs.add(body, (id) => store.seen(id)));
-    if (saved.kind === 'saved') tell(saved.stored.document.id, 'added');
-    return savedAnswer(saved, 'new');
+  serve('GET /jobs', async ({ language }) => {
+    // A job that is left out would be taken for removed.
+    await store.jobs.ready();
+    const jobs: JobLine[] = [];
+    for (const stored of store.jobs.all()) jobs.push(lineOf(stored, await store.left(stored), language));
+    return { jobs };
   });
 
-  /** An answer out of a plan: that it is known already, or as it is made, `here` or by another thread. */
-  const answer = <T>(
+  serve('POST /jobs', async ({ body, reply }) => {
+    const signal = whenGone(reply);
+    const saved = await store.change(() => store.jobs.add(body, (id) => store.seen(id), { signal }));
+    if (saved.kind !== 'saved') throw unsaved(saved, 'new');
+    tell(saved.stored.document.id, 'added');
+    return jsonInPieces(reply.code(201), [...savedText(saved.stored, saved), '}']);
+  });
+
+  /** An answer out of a plan: that it is known already, or as another thread makes it. */
+  const answer = (
     { language, request, reply }: Pick<Asked<'GET /jobs'>, 'language' | 'request' | 'reply'>,
     stored: StoredJob,
     task: PlanTask,
-    here?: () => T,
-  ): T | FastifyReply => {
+  ): FastifyReply => {
     const source = planSource(store, stored);
     const of = JSON.stringify(task);
     const tag = planTag({ stored, replaced: source.replaced, version, language, of });
     if (isKnown(request, reply, tag)) return reply.code(304).send();
-    if (here !== undefined) return here();
     const how = { doors: stored.summary.doors, signal: whenGone(reply) };
     return reply.type(JSON_TYPE).send(work.stream({ ...task, source, language }, how));
   };
@@ -78,23 +80,20 @@ export function jobRoutes(
         doors,
         address: `/api/jobs/${encodeURIComponent(stored.document.id)}/doors/DOOR?why=1`,
       });
-    if (why || doors > MANY_DOORS) return answer<never>(asked, stored, { kind: 'plan', why });
-    return answer(asked, stored, { kind: 'plan', why }, () =>
-      speakPlan(livePlan(stored.plan, store.progress(stored.document.id)), asked.language),
-    );
+    return answer(asked, stored, { kind: 'plan', why });
   });
 
   serve('GET /jobs/:id/doors', async (asked) =>
-    answer<never>(asked, jobOf(store, asked.params.id), { kind: 'doors' }),
+    answer(asked, jobOf(store, asked.params.id), { kind: 'doors' }),
   );
 
   serve('GET /jobs/:id/doors/:door', async (asked) => {
     const stored = jobOf(store, asked.params.id);
     const { door } = asked.params;
-    if (!stored.summary.doorNames.includes(door))
+    if (stored.index.doorNamed(door) === undefined)
       throw problem(404, 'api.door-unknown', { door: door.slice(0, 20) });
     const mark = door.replace(/-\d+$/, '');
-    return answer<never>(asked, stored, { kind: 'door', door, mark, why: asked.query.why === '1' });
+    return answer(asked, stored, { kind: 'door', door, mark, why: asked.query.why === '1' });
   });
 
   serve('GET /jobs/:id/file', async ({ params }) => {
@@ -102,16 +101,20 @@ export function jobRoutes(
     return { id, revision, file, measured, asMarked };
   });
 
-  serve('GET /jobs/:id/progress', async ({ params }) => store.progress(jobOf(store, params.id).document.id));
+  serve('GET /jobs/:id/progress', async ({ params, reply }) =>
+    jsonInPieces(reply, await progressText(store, jobOf(store, params.id).document.id)),
+  );
 
-  serve('PUT /jobs/:id', async ({ params, query, body }) => {
+  serve('PUT /jobs/:id', async ({ params, query, body, reply }) => {
     const { id } = jobOf(store, params.id).document;
     const dry = query.dry === '1';
     const { revision, file, by } = body;
-    const changed = await store.change(() => store.jobs.update(id, revision, file, { dry, by }));
+    const changed = await store.change(() =>
+      store.jobs.update(id, revision, file, { dry, by, signal: whenGone(reply) }),
+    );
     if (changed.kind !== 'changed') throw unsaved(changed, id);
     if (!dry) tell(id, 'changed');
-    return changedAnswer(changed, store, dry);
+    return changedAnswer(changed, store, dry, reply);
   });
 
   serve('GET /jobs/:id/revisions', async ({ params }) => {
@@ -124,28 +127,33 @@ export function jobRoutes(
     return { current, revisions: revisions.reverse() };
   });
 
-  serve('POST /jobs/:id/revisions/:revision/restore', async ({ params, query, body }) => {
+  serve('POST /jobs/:id/revisions/:revision/restore', async ({ params, query, body, reply }) => {
     const { id } = jobOf(store, params.id).document;
     const dry = query.dry === '1';
     const to = /^\d{1,10}$/.test(params.revision) ? Number(params.revision) : 0;
     const { revision, by } = body;
-    const changed = await store.change(() => store.jobs.goBack(id, revision, to, { dry, by }));
+    const changed = await store.change(() =>
+      store.jobs.goBack(id, revision, to, { dry, by, signal: whenGone(reply) }),
+    );
     if (changed.kind === 'no-revision')
       throw problem(404, 'api.revision-unknown', { revision: params.revision.slice(0, 20) });
     if (changed.kind !== 'changed') throw unsaved(changed, id);
     if (!dry) tell(id, 'changed');
-    return changedAnswer(changed, store, dry);
+    return changedAnswer(changed, store, dry, reply);
   });
 
-  serve('PUT /jobs/:id/measured', async ({ params, query, body }) => {
+  serve('PUT /jobs/:id/measured', async ({ params, query, body, reply }) => {
     const { id } = jobOf(store, params.id).document;
     const dry = query.dry === '1';
     const { revision, measured, by } = body;
-    const changed = await store.change(() => store.jobs.measure(id, revision, measured, { dry, by }));
+    const changed = await store.change(() =>
+      store.jobs.measure(id, revision, measured, { dry, by, signal: whenGone(reply) }),
+    );
     if (changed.kind !== 'changed') throw unsaved(changed, id);
     if (!dry) tell(id, 'changed');
-    const { lost: _lost, cutOtherWay: _cut, otherWay: _way, ...comes } = comesOf(changed, store, dry);
-    return comes;
+    const { document } = dry ? changed.before : changed.stored;
+    const comes = await comesText(changed, store);
+    return jsonInPieces(reply, [`{"revision":${document.revision}`, ...comes, '}']);
   });
 
   serve('DELETE /jobs/:id', async ({ params }) => {
@@ -161,6 +169,7 @@ export function jobOf(store: Store, id: string): StoredJob {
   const stored = store.jobs.get(id);
   if (stored !== undefined) return stored;
   if (store.jobs.getBinned(id) !== undefined) throw problem(404, 'api.job-binned', { id: id.slice(0, 70) });
+  if (store.jobs.notReady.includes(id)) throw new StoreBusy('this job is being made ready');
   throw unknownJob(id);
 }
 
@@ -168,36 +177,17 @@ function unknownJob(id: string): Problem {
   return problem(404, 'api.job-unknown', { id: id.slice(0, 70) });
 }
 
-/** So many settings are told one by one; of more only how many there are. */
-const MOST_TOLD = 2000;
-
-/** What a change brings about, beyond what disagreed before it; of a dry run the revision is the one that still stands. */
-function comesOf(
-  { before, stored }: Extract<Changed, { kind: 'changed' }>,
+/** What a change brings about, beyond what disagreed before it, as it stands in an answer. */
+async function comesText(
+  { before, stored, comes }: Extract<Changed, { kind: 'changed' }>,
   store: Store,
-  dry: boolean,
-): GivenBy<'PUT /jobs/:id/measured'> & Pick<GivenBy<'PUT /jobs/:id'>, 'lost' | 'cutOtherWay' | 'otherWay'> {
-  const { id } = stored.document;
-  const progress = store.progress(id);
-  const [was, now] = [livePlan(before.plan, progress), livePlan(stored.plan, progress)];
-  const all = without(
-    disagreements(now.doors, progress, stored.document.asMarked),
-    disagreements(was.doors, progress, before.document.asMarked),
-  );
-  const disagree = all.filter(({ door }) => !isFinished(progress, door));
-  const otherWay = cutOtherWay(was, now, progress);
-  const outdated = newlyOutdated(was, now, progress, store.printed(id));
-  return {
-    revision: (dry ? before : stored).document.revision,
-    finished: [...new Set(all.flatMap(({ door }) => (isFinished(progress, door) ? [door] : [])))],
-    disagreeing: disagree.length,
-    disagree: disagree.slice(0, MOST_TOLD),
-    outdated: outdated.length,
-    stickers: outdated.slice(0, MOST_TOLD).map(({ code, door, part }) => ({ code, door, part })),
-    lost: lostMarks(was, now, progress),
-    cutOtherWay: otherWay.length,
-    otherWay: otherWay.slice(0, MOST_TOLD),
-  };
+): Promise<string[]> {
+  const { finished, disagreeing, disagree } = comes;
+  const outdated = await newlyOutdated(store, before.index, stored);
+  return [
+    `,"finished":${finished},"disagreeing":${disagreeing},"disagree":${disagree}`,
+    `,"outdated":${outdated.length},"stickers":${JSON.stringify(outdated.slice(0, MOST_TOLD))}`,
+  ];
 }
 
 function unsaved(saved: NotSaved, id: string): Problem {
@@ -212,26 +202,56 @@ function unsaved(saved: NotSaved, id: string): Problem {
   }
 }
 
-function changedAnswer(
+/** Of a dry run the revision is the one that still stands. */
+async function changedAnswer(
   changed: Extract<Changed, { kind: 'changed' }>,
   store: Store,
   dry: boolean,
-): GivenBy<'PUT /jobs/:id'> {
-  const { document } = changed.stored;
-  const answer = savedAnswer({ kind: 'saved', stored: changed.stored, codesChanged: false }, document.id);
-  return { ...answer, ...comesOf(changed, store, dry) };
+  reply: FastifyReply,
+): Promise<FastifyReply> {
+  const { before, stored, parts, comes } = changed;
+  const { lost, cutOtherWay, otherWay } = comes;
+  const { revision } = (dry ? before : stored).document;
+  return jsonInPieces(reply, [
+    ...savedText(stored, { parts, codesChanged: false }, revision),
+    ...(await comesText(changed, store)),
+    `,"lost":${lost},"cutOtherWay":${cutOtherWay},"otherWay":${otherWay}}`,
+  ]);
 }
 
-function savedAnswer(saved: Saved, id: string): GivenBy<'POST /jobs'> {
-  if (saved.kind !== 'saved') throw unsaved(saved, id);
-  const { document, plan } = saved.stored;
-  return {
-    id: document.id,
-    job: plan.job,
-    revision: document.revision,
-    codesChanged: saved.codesChanged,
-    parts: plan.doors.flatMap(({ door, parts }) => parts.map(({ code, part }) => ({ code, door, part }))),
-  };
+/** A saved job as it stands in an answer, but for its end. */
+function savedText(
+  { document, summary }: StoredJob,
+  { parts, codesChanged }: { readonly parts: string; readonly codesChanged: boolean },
+  revision = document.revision,
+): string[] {
+  const about = { id: document.id, job: summary.job, revision, codesChanged };
+  return [`${JSON.stringify(about).slice(0, -1)},"parts":`, parts];
+}
+
+/** A job's progress as it stands in an answer. */
+async function progressText(store: Store, job: string): Promise<string[]> {
+  const parts: string[] = [];
+  const doors: string[] = [];
+  const stretch = new Stretch();
+  let last = 0;
+  for (const [, progress] of store.marked(job)) {
+    last = Math.max(last, progress.seq);
+    for (const [code, part] of Object.entries(progress.parts)) parts.push(member(code, part, parts));
+    for (const [door, done] of Object.entries(progress.doors)) doors.push(member(door, done, doors));
+    await stretch.giveWay();
+  }
+  return [
+    `${JSON.stringify({ job, seq: last }).slice(0, -1)},"parts":{`,
+    ...parts,
+    '},"doors":{',
+    ...doors,
+    '}}',
+  ];
+}
+
+function member(key: string, value: unknown, before: readonly string[]): string {
+  return `${before.length === 0 ? '' : ','}${JSON.stringify(key)}:${JSON.stringify(value)}`;
 }
 
 /** So many faults are told of a job in the list; the form finds all of them. */

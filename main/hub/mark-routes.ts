@@ -1,12 +1,13 @@
 import type { PartAnswer } from '#core/api/marks-api.ts';
 import { readPartCode } from '#core/codes/read-code.ts';
 import { isStation } from '#core/stages/stations.ts';
-import type { PlanStage } from '#core/plan/plan.ts';
-import { type Located, locate } from '#core/marks/live-plan.ts';
+import type { MarkedPart } from '#core/marks/judge-mark.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
 import { own } from '#core/marks/progress.ts';
 import { nextStage, stageStates } from '#core/marks/stage-state.ts';
-import type { Store } from '../store/store.ts';
+import type { PartInFull } from '../store/documents/stored-job.ts';
+import type { Found, Store } from '../store/store.ts';
+import { jsonInPieces, listText } from './json-pieces.ts';
 import { refusal } from './problem.ts';
 import type { Serve } from './serve.ts';
 
@@ -14,9 +15,9 @@ import type { Serve } from './serve.ts';
 export function markRoutes(serve: Serve, store: Store): void {
   serve('GET /parts/:code', async ({ params, query }) => {
     const code = partCodeOf(params.code);
-    const known = store.find(code);
+    const known = await store.findInFull(code);
     if (known === null) throw refusal(store.findBinned(code) === null ? 'unknown-code' : 'binned', { code });
-    return partAnswer(code, known.stored.summary.job, known.found, known.progress, query.station ?? '');
+    return partAnswer(code, known, query.station ?? '');
   });
 
   serve('POST /marks', async ({ body }) => {
@@ -27,7 +28,7 @@ export function markRoutes(serve: Serve, store: Store): void {
     const { accepted, progress, stored } = marked;
     const live = accepted.replacement?.code ?? accepted.mark.code;
     // One that was answered before its job was put into the bin is answered the same.
-    const found = store.find(live)?.found ?? locate(stored.index, progress, live);
+    const found = store.find(live)?.found ?? stored.index.locate(progress, live);
     if (found === null) throw refusal('unknown-code', { code });
     return {
       code: accepted.mark.code,
@@ -37,7 +38,9 @@ export function markRoutes(serve: Serve, store: Store): void {
     };
   });
 
-  serve('GET /board', async () => ({ doors: store.board() }));
+  serve('GET /board', async ({ reply }) =>
+    jsonInPieces(reply, ['{"doors":[', ...(await listText(store.boardLines())), ']}']),
+  );
 }
 
 /** A part's code as written on its sticker, however it was typed; refuses (400) what is none. */
@@ -47,31 +50,32 @@ function partCodeOf(text: string): string {
   return code.code;
 }
 
-function nextOf({ part, door }: Located, progress: JobProgress): PartAnswer['next'] {
+function nextOf({ part, door }: MarkedPart, progress: JobProgress): PartAnswer['next'] {
   const next = nextStage(part, door, progress);
   return next === null ? null : { stage: next.stage, station: next.station };
 }
 
 function partAnswer(
   code: string,
-  jobName: string,
-  found: Located,
-  progress: JobProgress,
+  { stored, found, progress, full }: Found & { readonly full: PartInFull },
   station: string,
 ): PartAnswer {
   const { door, part } = found;
   const next = nextStage(part, door, progress);
-  const here = next !== null && isStation(station) && next.station === station ? next : null;
+  const here =
+    next !== null && isStation(station) && next.station === station
+      ? ([...full.stages, ...full.doorStages].find(({ stage }) => stage === next.stage) ?? null)
+      : null;
   const replacedBy = own(progress.parts, code)?.replacedBy;
   return {
     code,
-    job: { id: progress.job, name: jobName },
+    job: { id: progress.job, name: stored.summary.job },
     door: door.door,
     mark: door.mark,
     part: part.part,
-    length: part.length,
-    width: part.width,
-    thickness: part.thickness,
+    length: full.length,
+    width: full.width,
+    thickness: full.thickness,
     stages: stageStates(part, door, progress),
     here: here === null || replacedBy !== undefined ? null : setUpOf(here),
     next: next === null || replacedBy !== undefined ? null : { stage: next.stage, station: next.station },
@@ -80,7 +84,7 @@ function partAnswer(
 }
 
 /** What is set at a stage: all of it but its forerunners. */
-function setUpOf(stage: PlanStage): NonNullable<PartAnswer['here']> {
-  const { after: _before, why: _reasons, ...setUp } = stage;
+function setUpOf(full: PartInFull['stages'][number]): NonNullable<PartAnswer['here']> {
+  const { after: _before, why: _reasons, ...setUp } = full;
   return setUp;
 }

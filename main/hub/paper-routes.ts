@@ -1,18 +1,18 @@
+import type { FastifyReply } from 'fastify';
 import { readPartCode } from '#core/codes/read-code.ts';
-import { livePlan } from '#core/marks/live-plan.ts';
-import { stickersToPrint } from '#core/stickers/to-print.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcer } from './events.ts';
-import { giveWay } from './give-way.ts';
 import { jobOf } from './job-routes.ts';
 import { whenGone } from './gone.ts';
 import { planSource, toolsOf } from './plan-source.ts';
-import { DEFAULT_STOCK, stickersOf } from '../work/make-print.ts';
+import { DEFAULT_STOCK } from '../work/make-print.ts';
 import type { StickersMade } from '../work/tasks.ts';
 import type { WorkDesk } from '../work/work-desk.ts';
 import { problem } from './problem.ts';
 import { recordPrinted } from './record-printed.ts';
 import type { Serve } from './serve.ts';
+import { countToPrint, stickersNamed } from './stickers-due.ts';
+import { jsonInPieces, tableText } from './json-pieces.ts';
 
 /** A job's stickers, and when each was printed. */
 export function paperRoutes(serve: Serve, store: Store, announcer: Announcer, work: WorkDesk): void {
@@ -60,28 +60,27 @@ export function paperRoutes(serve: Serve, store: Store, announcer: Announcer, wo
   serve('GET /stickers', async () => {
     const jobs: { id: string; toPrint: number }[] = [];
     for (const stored of store.jobs.all()) {
-      if (store.left(stored) === 0) continue;
-      const { id } = stored.document;
-      const progress = store.progress(id);
-      const toPrint = stickersToPrint(livePlan(stored.plan, progress), progress, store.printed(id)).length;
-      jobs.push({ id, toPrint });
-      await giveWay();
+      if ((await store.left(stored)) === 0) continue;
+      jobs.push({ id: stored.document.id, toPrint: await countToPrint(store, stored) });
     }
     return { jobs };
   });
 
-  serve('GET /jobs/:id/printed', async ({ params }) => ({
-    codes: store.printed(jobOf(store, params.id).document.id),
-  }));
+  const printedAnswer = async (id: string, reply: FastifyReply) =>
+    jsonInPieces(reply, ['{"codes":{', ...(await tableText(store.printed(id))), '}}']);
 
-  serve('POST /jobs/:id/printed', async ({ params, body }) => {
+  serve('GET /jobs/:id/printed', async ({ params, reply }) =>
+    printedAnswer(jobOf(store, params.id).document.id, reply),
+  );
+
+  serve('POST /jobs/:id/printed', async ({ params, body, reply }) => {
     const stored = jobOf(store, params.id);
     const { id } = stored.document;
     const named = body.codes.map((text) => {
       const read = readPartCode(text);
       return read.kind === 'part' ? read.code : text;
     });
-    const stickers = stickersOf(livePlan(stored.plan, store.progress(id)), [...new Set(named)]);
+    const stickers = await stickersNamed(store, stored, new Set(named));
     const live = new Set(stickers.map(({ code }) => code));
     const unknown = named.filter((code) => !live.has(code));
     if (unknown.length > 0)
@@ -93,7 +92,7 @@ export function paperRoutes(serve: Serve, store: Store, announcer: Announcer, wo
       stock,
       ...(by === undefined ? {} : { by }),
     });
-    return { codes: store.printed(id) };
+    return printedAnswer(id, reply);
   });
 }
 

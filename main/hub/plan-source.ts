@@ -5,10 +5,10 @@ import type { StoredJob } from '../store/documents/stored-job.ts';
 
 /** What a job's plan as it lives now is made from. */
 export function planSource(store: Store, stored: StoredJob): PlanSource {
-  const { document, faults } = stored;
+  const { document, faults, anyway, lines } = stored;
   return {
     document: JSON.stringify(document),
-    last: faults.length === 0 ? null : stored.plan,
+    last: faults.length === 0 || anyway ? null : lines,
     replaced: store.replaced(document.id),
   };
 }

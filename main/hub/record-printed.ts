@@ -18,7 +18,7 @@ export async function recordPrinted(
   },
 ): Promise<void> {
   const before = store.printed(run.job);
-  const known = (code: string) => Object.hasOwn(before, code);
+  const known = (code: string) => before.has(code);
   for (const some of [
     stickers.filter(({ code }) => !known(code)),
     stickers.filter(({ code }) => known(code)),

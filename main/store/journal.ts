@@ -1,6 +1,7 @@
-import type { Plan } from '#core/plan/plan.ts';
 import type { JobDocument } from './documents/job-document.ts';
-import type { MadeOf } from './documents/kept-plan.ts';
+import type { JobIndex } from './documents/job-index.ts';
+import type { KeptAs, MadeOf } from './documents/kept-plan.ts';
+import type { PlanBytes } from './documents/plan-bytes.ts';
 import type { ShopDocument } from './documents/shop-document.ts';
 import type { DocumentTrouble } from './files/aside.ts';
 import type { StoreTrouble } from './files/file-port.ts';
@@ -94,10 +95,16 @@ export interface JobDocuments {
   /** Keeps a job's document as it is now, for the day when somebody goes back to it. */
   keepPast(document: JobDocument): Promise<void>;
   dropPast(id: string, revision: number): Promise<void>;
-  /** The last plan that was kept of a job; null where there is none, or none that can be read. */
-  lastPlan(id: string): Promise<Plan | null>;
-  /** Keeps the plan of a job, whole or not at all, unless the one there was made of the same by the same version. */
-  keepPlan(id: string, madeOf: MadeOf, plan: Plan): Promise<void>;
+  /** The packed lines of the last plan that was kept of a job; null where there is none, or none that can be read. */
+  lastPlan(id: string): Promise<Uint8Array | null>;
+  /** Keeps the plan of a job and its index, each whole or not at all. */
+  keepPlan(id: string, madeOf: MadeOf, plan: PlanBytes): Promise<KeptAs>;
+  /** The index of a kept plan that was made of just this, and how that plan was written; null where there is none, or none that can be read. */
+  index(id: string, madeOf: MadeOf): Promise<{ readonly index: JobIndex; readonly plan: KeptAs } | null>;
+  /** Does the kept plan lie there as it was written? Reads all of it, others in between. */
+  isAsKept(id: string, plan: KeptAs): Promise<boolean>;
+  /** Packed lines of a kept plan, from one place up to another. */
+  planSlice(id: string, plan: KeptAs, from: number, to: number): Promise<Uint8Array>;
 }
 
 /** The shop's one document. */

@@ -1,6 +1,5 @@
 import type { Missing } from '#core/marks/stage-state.ts';
 import { judgeMark } from '#core/marks/judge-mark.ts';
-import { locate } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, JobProgress, Mark, Refusal } from '#core/marks/mark.ts';
 import { applyMark } from '#core/marks/progress.ts';
 import { acceptMark, contentOf } from './folded/accept-mark.ts';
@@ -41,7 +40,12 @@ export class MarkDesk {
   /** Progress of doors with what is still being written. New marks are judged by this; screens see what is on disk. */
   readonly #pending = new Map<string, JobProgress>();
   /** Marks that are being written, by id. */
-  readonly #flying = new Map<string, { readonly content: string; readonly outcome: Promise<Marked> }>();
+  readonly #flying = new Map<
+    string,
+    { readonly job: string; readonly content: string; readonly outcome: Promise<Marked> }
+  >();
+  /** Jobs whose marks wait, each until what judges them is in place. */
+  readonly #held = new Map<string, Promise<void>>();
 
   constructor(store: DeskOf) {
     this.#store = store;
@@ -56,19 +60,29 @@ export class MarkDesk {
     const seq = this.#store.open().folded.ids.find(mark.id);
     if (seq !== undefined) return this.#again(seq, mark);
     const whose = whoseCode(this.#store.open(), mark.code);
+    if (whose === null && this.#store.open().jobs.notReady.length > 0) {
+      await this.#store.open().jobs.ready();
+      return this.take(given);
+    }
     if (whose === null)
       return {
         ok: false,
         code: binnedOwner(this.#store.open(), mark.code) === null ? 'unknown-code' : 'binned',
       };
     const { stored, door } = whose;
-    const key = `${stored.document.id}\n${door}`;
-    const before = this.#pending.get(key) ?? this.#store.open().folded.book.door(stored.document.id, door);
-    const judged = judgeMark(locate(stored.index, before, mark.code), before, mark);
+    const job = stored.document.id;
+    const held = this.#held.get(job);
+    if (held !== undefined) {
+      await held;
+      return this.take(given);
+    }
+    const key = `${job}\n${door}`;
+    const before = this.#pending.get(key) ?? this.#store.open().folded.book.door(job, door);
+    const judged = judgeMark(stored.index.locate(before, mark.code), before, mark);
     if (!judged.ok) return judged;
     this.#store.admit();
     const outcome = this.#write(stored, key, before, acceptMark(stored, before, mark, judged));
-    this.#flying.set(mark.id, { content: contentOf(mark), outcome });
+    this.#flying.set(mark.id, { job, content: contentOf(mark), outcome });
     try {
       return await outcome;
     } finally {
@@ -116,6 +130,18 @@ export class MarkDesk {
     return { ok: true, accepted, stored, progress: progressAt(now, accepted) };
   }
 
+  /** From when this settles no mark of a job is on its way, and new ones wait until what it gives is called. One at a time for a job. */
+  async hold(job: string): Promise<() => void> {
+    let release: () => void = () => undefined;
+    this.#held.set(job, new Promise<void>((done) => (release = done)));
+    const flying = [...this.#flying.values()].filter((each) => each.job === job);
+    await Promise.allSettled(flying.map(({ outcome }) => outcome));
+    return () => {
+      this.#held.delete(job);
+      release();
+    };
+  }
+
   /** Forgets what was being written: other data were put in place. */
   forget(): void {
     this.#pending.clear();
@@ -133,8 +159,8 @@ export function whoseCode(
   code: string,
 ): { readonly stored: StoredJob; readonly door: string } | null {
   const owner = jobs.ownerOf(code);
-  const door = owner?.index.parts.get(code)?.door;
-  if (owner !== undefined && door !== undefined) return { stored: owner, door };
+  const first = owner?.index.find(code) ?? null;
+  if (owner !== undefined && first !== null) return { stored: owner, door: owner.index.doorName(first.door) };
   const replaced = folded.replacements.get(code);
   const stored = replaced === undefined ? undefined : jobs.get(replaced.job);
   return replaced === undefined || stored === undefined ? null : { stored, door: replaced.door };

@@ -5,6 +5,7 @@ import { JOBS_NAME, LOG_NAME, SHOP_NAME, SNAPSHOT_NAME } from './files/folder-na
 import { EntryFold } from './folded/entry-fold.ts';
 import { EventLog } from './log/event-log.ts';
 import type { FilePort } from './files/file-port.ts';
+import type { JobMaker } from './documents/job-maker.ts';
 import { jobFiles } from './documents/job-files.ts';
 import { shopFile } from './documents/shop-file.ts';
 import { JobStore } from './documents/job-store.ts';
@@ -39,7 +40,12 @@ export interface OpenFolder {
 const KNEW_MORE = 'knew-more';
 
 /** Opens a data folder: shop, snapshot, jobs, log. What stands in the log behind the snapshot is folded in. */
-export async function openFolder(port: FilePort, folder: string, version: string): Promise<OpenFolder> {
+export async function openFolder(
+  port: FilePort,
+  folder: string,
+  version: string,
+  maker: JobMaker,
+): Promise<OpenFolder> {
   await port.makeFolder(folder);
   const documents = documentsIn(port, folder);
   const shop = await ShopStore.open(documents.shop);
@@ -53,13 +59,15 @@ export async function openFolder(port: FilePort, folder: string, version: string
     replacements: new Map(),
     logFormat: 1,
   };
-  const jobs = new JobStore(
-    documents.jobs,
-    version,
-    (units) => shop.profileFor(units),
-    (job) => folded.book.job(job),
-  );
-  const older = (await jobs.read(known?.jobs)).map((name) => `${JOBS_NAME}/${name}`);
+  const jobs = new JobStore(documents.jobs, version, {
+    profileFor: (units) => ({ ...shop.profileFor(units) }),
+    maker,
+    marks: {
+      last: () => folded.book.last,
+      of: (job, since) => folded.book.marked(job, since),
+    },
+  });
+  const older = (await jobs.read()).map((name) => `${JOBS_NAME}/${name}`);
   const writable = port.barred === undefined;
   const copied = writable ? await copyOlder(port, folder, version, older, shop.older) : null;
   await jobs.settle(writable);

@@ -1,14 +1,16 @@
 import { join } from 'node:path';
 import type { Trouble } from '#core/api/office-api.ts';
-import { type Located, locate } from '#core/marks/live-plan.ts';
+import type { MarkedPart } from '#core/marks/judge-mark.ts';
 import type { AcceptedMark, JobProgress, Mark } from '#core/marks/mark.ts';
-import { isFinished } from '#core/marks/stage-state.ts';
 import type { PrintedOnce } from '#core/api/prints-api.ts';
-import { type Board, boardOf } from './folded/board-cache.ts';
+import type { BoardDoor } from '#core/marks/board.ts';
+import { boardOf } from './folded/board-cache.ts';
 import type { DocumentTrouble } from './files/aside.ts';
 import { barredFolder } from './files/barred-folder.ts';
 import { type FilePort, isUnwritable, StoreBusy, StoreTrouble, wordsOf } from './files/file-port.ts';
+import type { JobMaker } from './documents/job-maker.ts';
 import type { JobStore } from './documents/job-store.ts';
+import { inThisThread } from './documents/make-job.ts';
 import type { Journal } from './journal.ts';
 import type { LogPlace } from './log/read-log.ts';
 import { LOG_FORMAT, type LogEntry, readEntry } from './log/log-entry.ts';
@@ -21,7 +23,7 @@ import type { Printed, PrintRecord } from './folded/print-record.ts';
 import type { ShopStore } from './documents/shop-store.ts';
 import { writeSnapshot } from './folded/snapshot.ts';
 import { SnapshotKeeper } from './folded/snapshot-keeper.ts';
-import type { StoredJob } from './documents/stored-job.ts';
+import type { PartInFull, StoredJob } from './documents/stored-job.ts';
 import { type Standing, StandingRecord } from './standing/standing-record.ts';
 import { type FoundThere, whatIsMissing } from './standing/what-is-missing.ts';
 import { isJobFile } from './documents/job-files.ts';
@@ -34,6 +36,8 @@ export interface StoreOptions {
   readonly version: string;
   /** Somebody who held the folder before may still have its log open: it is made anew first. */
   readonly renew?: boolean;
+  /** Who plans jobs, where that is not done in this thread. */
+  readonly maker?: JobMaker;
   /** Told of what goes wrong beside a request. */
   readonly report?: (trouble: string) => void;
 }
@@ -46,6 +50,7 @@ export class Store {
   /** Changes of documents that are under way. */
   readonly #changing = new Set<Promise<unknown>>();
   readonly #listeners = new Set<(accepted: AcceptedMark) => void>();
+  readonly #ready = new Set<(job: string) => void>();
   readonly #snapshots: SnapshotKeeper;
   readonly #standing: StandingRecord;
   #pin: boolean;
@@ -92,14 +97,14 @@ export class Store {
   }
 
   static async #openOn(options: StoreOptions): Promise<Store> {
-    const { port, folder, version, renew = false } = options;
+    const { port, folder, version, renew = false, maker = inThisThread } = options;
     await port.makeFolder(folder);
     await finishSwap(port, folder);
     await port.remove(join(folder, INCOMING));
     if (renew && port.barred === undefined) await renewLog(port, join(folder, LOG_NAME));
     const standing = await StandingRecord.open(port, folder);
     const there = await lookThere(port, folder);
-    const open = await openFolder(port, folder, version);
+    const open = await openFolder(port, folder, version, maker);
     const { before } = standing;
     if (before !== null) {
       for (const trouble of whatIsMissing(before, there)) standing.tell(trouble);
@@ -107,11 +112,26 @@ export class Store {
     }
     for (const trouble of unreadIn(open, before?.damaged ?? 0)) standing.tell(trouble);
     const store = new Store(options, open, standing);
+    store.#followJobs();
     standing.follow(() => store.#stands());
     store.#lookThrough().catch((error: unknown) => options.report?.(wordsOf(error)));
     // A disk that is full is told of; it is tried again.
     await standing.write().catch(() => standing.note());
     return store;
+  }
+
+  #followJobs(): void {
+    const { jobs } = this.#open;
+    jobs.holdMarksBy((job) => this.#desk.hold(job));
+    jobs.tellOf(
+      (job) => this.#ready.forEach((listener) => listener(job)),
+      ({ job, anew }) => this.#standing.tell({ code: anew ? 'plan-damaged' : 'plan-lost', figures: { job } }),
+    );
+  }
+
+  /** Calls back for every job that was made ready after the start. */
+  onReady(listener: (job: string) => void): void {
+    this.#ready.add(listener);
   }
 
   /** Looks through what a snapshot saved the start from reading; what was known before is told no more. */
@@ -218,18 +238,28 @@ export class Store {
   }
 
   /** How many of a job's doors are not finished. */
-  left(job: StoredJob): number {
-    const { id, doorNames } = job.summary;
-    return doorNames.filter((door) => !isFinished(this.doorProgress(id, door), door)).length;
+  async left({ summary: { id, doors }, index }: StoredJob): Promise<number> {
+    const { book } = this.#open.folded;
+    return doors - (await book.finished(id, (door) => index.doorNamed(door) !== undefined));
   }
 
   /** How far every door has come. */
-  board(): Board {
+  board(): BoardDoor[] {
+    return [...this.boardLines()];
+  }
+
+  /** The same, a line at a time. */
+  boardLines(): Generator<BoardDoor> {
     return boardOf(this.jobs.all(), (job, door) => this.doorProgress(job, door));
   }
 
+  /** The progress of each door of a job that has marks, one at a time. */
+  marked(job: string): Generator<readonly [door: string, progress: JobProgress]> {
+    return this.#open.folded.book.marked(job);
+  }
+
   /** Each time that each of a job's stickers was printed. */
-  printed(job: string): Record<string, PrintedOnce[]> {
+  printed(job: string): ReadonlyMap<string, readonly PrintedOnce[]> {
     return this.#open.folded.prints.of(job);
   }
 
@@ -239,12 +269,31 @@ export class Store {
   }
 
   /** The part that a code stands or stood for, its job, and the progress of its door. */
-  find(code: string): { stored: StoredJob; found: Located; progress: JobProgress } | null {
+  find(code: string): Found | null {
     const whose = whoseCode(this.#open, code);
     if (whose === null) return null;
     const progress = this.doorProgress(whose.stored.document.id, whose.door);
-    const found = locate(whose.stored.index, progress, code);
+    const found = whose.stored.index.locate(progress, code);
     return found === null ? null : { stored: whose.stored, found, progress };
+  }
+
+  /** The same with what it measures and all that is set on it. */
+  async findInFull(code: string): Promise<(Found & { readonly full: PartInFull }) | null> {
+    for (let tries = 0; tries < MOST_TRIES; tries += 1) {
+      const known = this.find(code);
+      if (known === null && this.jobs.notReady.length === 0) return null;
+      if (known === null) {
+        await this.jobs.ready();
+        continue;
+      }
+      const { stored, found } = known;
+      const full = await stored.part(found.door.door, found.part.part).catch(() => null);
+      if (full === null) await this.jobs.mended(stored);
+      // What was saved meanwhile is asked for once more, so that nothing is of the one and the other.
+      else if (full !== undefined && this.jobs.get(stored.document.id)?.index === stored.index)
+        return { ...known, full };
+    }
+    throw new StoreTrouble('what is set on this part cannot be read');
   }
 
   /**
@@ -264,7 +313,7 @@ export class Store {
     const print: Printed = {
       ...printed,
       at: new Date().toISOString(),
-      reprint: printed.codes.some((code) => Object.hasOwn(before, code)),
+      reprint: printed.codes.some((code) => before.has(code)),
     };
     return new Promise((done, failed) =>
       log.append({ kind: 'print', print } satisfies LogEntry, {
@@ -305,16 +354,13 @@ export class Store {
   /** One that fails is reported and costs nothing. */
   async #writeSnapshot(): Promise<void> {
     const { port, folder, version, report } = this.#options;
-    const { log, folded, jobs } = this.#open;
+    const { log, folded } = this.#open;
     try {
       await writeSnapshot(
         port,
         join(folder, SNAPSHOT_NAME),
         { path: log.path, start: { place: log.answered, index: log.index } },
         folded,
-        [...jobs.all(), ...jobs.bin()]
-          .filter(({ faults }) => faults.length === 0)
-          .map(({ summary }) => summary),
         version,
       );
     } catch (error) {
@@ -363,7 +409,7 @@ export class Store {
    * were, so that no reader is told an older number than it knows.
    */
   async replaceAll<T>(from: string, incoming: string, before: () => Promise<T>): Promise<T> {
-    const { port, folder, version } = this.#options;
+    const { port, folder, version, maker = inThisThread } = this.#options;
     this.#admit();
     this.#barred = 'the data are being replaced';
     let swapping = false;
@@ -377,7 +423,9 @@ export class Store {
       this.#open.log.retire();
       await swapIn(port, folder, incoming);
       const reached = this.#open.log.lastSeq;
-      this.#open = await openFolder(port, folder, version);
+      this.#open.jobs.close();
+      this.#open = await openFolder(port, folder, version, maker);
+      this.#followJobs();
       this.#open.log.goOnFrom(reached);
       this.#desk.forget();
       this.#snapshots.noneUpTo(this.#open.log.lastSeq);
@@ -402,6 +450,7 @@ export class Store {
   /** Finishes what is being written, and leaves a snapshot when much has happened since the last one. */
   async close(): Promise<void> {
     this.#barred = 'the hub is stopping';
+    this.#open.jobs.close();
     await this.#open.log.close();
     await this.#snapshots.stop();
     await this.#standing.close().catch((error: unknown) => {
@@ -409,6 +458,16 @@ export class Store {
     });
   }
 }
+
+/** The part that a code stands or stood for, as it stands now, its job, and the progress of its door. */
+export interface Found {
+  readonly stored: StoredJob;
+  readonly found: MarkedPart;
+  readonly progress: JobProgress;
+}
+
+/** So often it is looked again for what is set on a part, where its job is being saved or its plan was damaged. */
+const MOST_TRIES = 5;
 
 /** What lies in a folder before anything in it is changed. */
 async function lookThere(port: FilePort, folder: string): Promise<FoundThere> {

@@ -1,6 +1,7 @@
 import { speakDoors, speakPlan } from '#core/telling/speak-plan.ts';
 import { papersPdf } from '#labels/papers/papers-pdf.ts';
 import { stickersPdf } from '#labels/stickers/stickers-pdf.ts';
+import { makeJob } from '../store/documents/make-job.ts';
 import { listDoors } from './list-doors.ts';
 import { makePrint } from './make-print.ts';
 import { planFrom } from './plan-source.ts';
@@ -60,6 +61,7 @@ const DOING: Doing = {
       ...(doors === undefined ? {} : { doors }),
     }),
   print: (asked, { progress }) => makePrint(asked, progress),
+  job: async ({ asked }) => makeJob(asked),
 };
 
 const MOST_NAMED = 50;

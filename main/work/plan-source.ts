@@ -3,14 +3,15 @@ import type { JobProgress, PartProgress } from '#core/marks/mark.ts';
 import type { Plan } from '#core/plan/plan.ts';
 import type { Language } from '#core/words/languages.ts';
 import { jobDocument } from '../store/documents/job-document.ts';
-import { planDocument } from '../store/documents/plan-document.ts';
+import { unpackedPlan } from '../store/documents/kept-plan.ts';
+import { planAnyway, planDocument } from '../store/documents/plan-document.ts';
 
 /** What a job's plan as it lives is made from, small enough to be handed to another thread. */
 export interface PlanSource {
   /** The text of its document. */
   readonly document: string;
-  /** Of a job that this version makes no plan of: the last one that was made. */
-  readonly last: Plan | null;
+  /** Of a job that this version makes no plan of: the packed lines of the last one that was made. */
+  readonly last: Uint8Array | null;
   /** The code that took the place of each spoiled blank's. */
   readonly replaced: Readonly<Record<string, string>>;
 }
@@ -32,13 +33,13 @@ function planned(
   why: Language | null,
   marks: readonly string[] | null,
 ): Plan {
-  if (last !== null) return last;
   if (why === null && lastMade?.document === document) return lastMade.plan;
-  const made = planDocument(jobDocument.parse(JSON.parse(document)), why, marks);
-  // What has no plan comes with its last one.
-  if (!made.ok) throw new Error('a job that has a plan was planned before and now is not');
-  if (why === null && marks === null) lastMade = { document, plan: made.value };
-  return made.value;
+  const read = jobDocument.parse(JSON.parse(document));
+  const made = last === null ? planDocument(read, why, marks) : null;
+  const kept = last === null ? null : unpackedPlan(read.id, last);
+  const plan = made?.ok === true ? made.value : (kept ?? planAnyway(read));
+  if (last !== null || (why === null && marks === null)) lastMade = { document, plan };
+  return plan;
 }
 
 /** Of a job's progress no more than which code stands for a part now. */

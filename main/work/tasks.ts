@@ -4,6 +4,7 @@ import type { Saying } from '#core/plan/figure.ts';
 import type { Language } from '#core/words/languages.ts';
 import type { SymbolKind } from '#labels/pdf/symbol.ts';
 import type { Paper, Refused } from '../printing/printer.ts';
+import type { Make, MakeKind, Makes } from '../store/documents/job-maker.ts';
 import type { PlanSource } from './plan-source.ts';
 
 /** The shop's tools, in which its own stocks of stickers are. */
@@ -56,6 +57,11 @@ export interface Tasks {
       readonly request: PrintRequest;
     };
     readonly gives: PrintMade | Refused;
+  };
+  /** A job's plan in bytes, and what is kept beside it. */
+  readonly job: {
+    readonly asked: { readonly asked: Make };
+    readonly gives: Makes[MakeKind]['gives'];
   };
 }
 

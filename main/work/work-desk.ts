@@ -2,12 +2,18 @@ import { PassThrough, type Readable } from 'node:stream';
 import { once } from 'node:events';
 import { spokenNow } from '#core/words/say.ts';
 import { here } from './here.ts';
+import { HELD_DOORS } from '../store/documents/job-store.ts';
+import type { HowMuch, JobMaker, Make, MakeKind, Makes } from '../store/documents/job-maker.ts';
+import { makeJob } from '../store/documents/make-job.ts';
 import { Lane } from './lane.ts';
 import type { Task, TaskKind, Tasks, Telling } from './tasks.ts';
 import { Thread } from './thread.ts';
 
 /** A job of more doors is large: its papers are made one at a time, and nothing else waits for them. */
-export const MANY_DOORS = 200;
+export const MANY_DOORS = HELD_DOORS;
+
+/** So few marks are planned in the hub's own thread: sooner than another thread is there. */
+const FEW_MARKS = 4;
 
 /** How long a thread stays that has nothing to do: other answers of the same plan come soon, other papers do not. */
 const ANSWERS_STAY_MS = 20_000;
@@ -22,17 +28,20 @@ export interface How {
 const NOTHING_TOLD: Telling = { piece: () => Promise.resolve(), progress: () => Promise.resolve() };
 
 /**
- * Where the hub has made what takes its time: plans to be answered, reasons, stickers and papers. Two threads do it, one
- * of them the large papers one after another, the other all the rest; what is not wanted any more ends at once.
+ * Where the hub has made what takes its time: jobs that are saved, plans to be answered, reasons, stickers and papers.
+ * Threads do it: one the large papers one after another, one the large jobs that are saved, one all the rest; what is not
+ * wanted any more ends at once.
  */
-export class WorkDesk {
+export class WorkDesk implements JobMaker {
   readonly #large: Lane;
+  readonly #saves: Lane;
   readonly #rest: Lane;
 
   /** `entry` is the built file of a thread; without one all is done in this thread. */
   constructor(entry: string | null) {
     const open = () => (entry === null ? here() : new Thread(entry));
     this.#large = new Lane(open, PAPERS_STAY_MS);
+    this.#saves = new Lane(open, PAPERS_STAY_MS);
     this.#rest = new Lane(open, ANSWERS_STAY_MS);
   }
 
@@ -52,6 +61,21 @@ export class WorkDesk {
     return given;
   }
 
+  /** Plans a job, and what else is to be reckoned where it is saved. */
+  async makeJob<K extends MakeKind>(
+    asked: Make<K>,
+    { doors, marks, signal }: HowMuch,
+  ): Promise<Makes[K]['gives']> {
+    if (doors <= MANY_DOORS && marks <= FEW_MARKS) return makeJob(asked);
+    const lane = doors > MANY_DOORS ? this.#saves : this.#rest;
+    const task = { kind: 'job', asked } as unknown as Task;
+    const given = await lane.take(signal ?? new AbortController().signal, (bench) =>
+      bench.do(task, spokenNow(), NOTHING_TOLD),
+    );
+    // What comes of a task hangs on its kind, which its type does not say.
+    return given as Makes[K]['gives'];
+  }
+
   /** An answer as it comes, at the pace at which it is read. */
   stream(task: Task<'plan' | 'door' | 'doors'>, how: How): Readable {
     const out = new PassThrough();
@@ -67,6 +91,6 @@ export class WorkDesk {
 
   /** Gives up all of it. */
   async close(): Promise<void> {
-    await Promise.all([this.#large.close(), this.#rest.close()]);
+    await Promise.all([this.#large.close(), this.#saves.close(), this.#rest.close()]);
   }
 }

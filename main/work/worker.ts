@@ -20,8 +20,7 @@ function work(): void {
   if (process.platform === 'linux') setPriority(BEHIND);
   let room = PIECES_AHEAD;
   let roomAgain: (() => void) | null = null;
-  const say = (said: Said, bytes?: Uint8Array) =>
-    port.postMessage(said, bytes?.buffer instanceof ArrayBuffer ? [bytes.buffer] : []);
+  const say = (said: Said, ...bytes: ArrayBuffer[]) => port.postMessage(said, bytes);
   port.on('message', (told: Told) => {
     if ('more' in told) {
       room += told.more;
@@ -35,7 +34,7 @@ function work(): void {
     doTask(task, {
       async piece(bytes) {
         const own = ofItsOwn(bytes);
-        say({ number, piece: own }, own);
+        say({ number, piece: own }, own.buffer);
         room -= 1;
         if (room <= 0) await new Promise<void>((again) => (roomAgain = again));
       },
@@ -48,7 +47,7 @@ function work(): void {
     }).then(
       (given) => {
         const done = withOwnBytes(given);
-        say({ number, done }, bytesIn(done));
+        say({ number, done }, ...bytesIn(done));
       },
       (error: unknown) =>
         say({ number, failed: error instanceof Error ? (error.stack ?? error.message) : String(error) }),
@@ -57,24 +56,28 @@ function work(): void {
 }
 
 /** The same bytes in memory that nothing else is in: only that can be handed over. */
-function ofItsOwn(bytes: Uint8Array): Uint8Array {
-  return bytes.buffer instanceof ArrayBuffer && bytes.byteLength === bytes.buffer.byteLength
-    ? bytes
-    : new Uint8Array(bytes);
+function ofItsOwn(bytes: Uint8Array): Uint8Array<ArrayBuffer> {
+  return isOnItsOwn(bytes) ? bytes : new Uint8Array(bytes);
+}
+
+function isOnItsOwn(bytes: Uint8Array): bytes is Uint8Array<ArrayBuffer> {
+  return bytes.buffer instanceof ArrayBuffer && bytes.byteLength === bytes.buffer.byteLength;
 }
 
 type Given = Tasks[TaskKind]['gives'];
 
 function withOwnBytes(given: Given): Given {
-  if (given === null || !given.ok) return given;
+  if (given === null || !('ok' in given) || !given.ok || 'plan' in given) return given;
   return 'paper' in given
     ? { ...given, paper: { ...given.paper, pdf: ofItsOwn(given.paper.pdf) } }
     : { ...given, pdf: ofItsOwn(given.pdf) };
 }
 
-function bytesIn(given: Given): Uint8Array | undefined {
-  if (given === null || !given.ok) return undefined;
-  return 'paper' in given ? given.paper.pdf : given.pdf;
+function bytesIn(given: Given): ArrayBuffer[] {
+  if (given === null || !('ok' in given) || !given.ok) return [];
+  if ('plan' in given) return [given.plan.tables, given.plan.lines];
+  const { buffer } = 'paper' in given ? given.paper.pdf : given.pdf;
+  return buffer instanceof ArrayBuffer ? [buffer] : [];
 }
 
 work();

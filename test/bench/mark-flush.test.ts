@@ -20,7 +20,7 @@ test.each([0, MARKS])(
     try {
       await folderWithMarks(folder, marks, 'bench');
       const store = await Store.open({ port: disk, folder, version: 'bench' });
-      const code = store.jobs.all()[0]?.plan.doors[7]?.parts[0]?.code ?? '';
+      const code = store.jobs.all()[0]?.index.door(7).parts[0]?.code ?? '';
       const milled = store.progress('bench').parts[code]?.done.mill !== undefined;
       const line = Buffer.from(`${'x'.repeat(330)}\n`);
       const times = { mark: [] as number[], bare: [] as number[] };

@@ -20,7 +20,7 @@ export async function folderWithMarks(folder: string, marks: number, version: st
   await store.jobs.add(BENCH_JOB, () => false);
   const parts = store.jobs
     .all()
-    .flatMap(({ plan }) => plan.doors)
+    .flatMap(({ index }) => Array.from({ length: index.head.doors }, (_, at) => index.door(at)))
     .flatMap(({ door, parts: blanks }) => blanks.map(({ part, code }) => ({ door, part, code })));
   await store.close();
   const file = openSync(join(folder, 'log.jsonl'), 'w');

@@ -84,6 +84,10 @@ export const messages: Words = {
   'lost.jobs-gone': '{count} Aufträge fehlen im Datenordner.',
   'lost.jobs-gone.one': 'Ein Auftrag fehlt im Datenordner.',
   'lost.job-unreadable': 'Ein Auftrag war nicht zu lesen ({reason}). Er liegt als {kept} da.',
+  'lost.plan-damaged':
+    'Der aufgehobene Plan des Auftrags „{job}“ war beschädigt oder weg. Er wurde aus dem Auftrag neu gerechnet.',
+  'lost.plan-lost':
+    'Der aufgehobene Plan des Auftrags „{job}“ ist beschädigt, und diese Fassung kann ihn nicht neu rechnen: im Büro die Fehler des Auftrags berichtigen.',
   'lost.shop-gone': 'Die Leute und Werkzeuge der Werkstatt sind weg. Die eingebauten gelten.',
   'lost.shop-unreadable':
     'Die Leute und Werkzeuge der Werkstatt waren nicht zu lesen ({reason}). Die eingebauten gelten; die Datei liegt als {kept} da.',

@@ -1,7 +1,8 @@
 import { crc32 } from 'node:zlib';
 import type { JobDocument } from '../documents/job-document.ts';
 import { writeLine } from '../log/log-line.ts';
-import { linesOfPlan, type PlanLine } from '../documents/plan-lines.ts';
+import { unpackedLines } from '../documents/kept-plan.ts';
+import type { PlanLine } from '../documents/plan-lines.ts';
 import type { ShopDocument } from '../documents/shop-document.ts';
 import type { Answered, Entries } from '../journal.ts';
 import type { Store } from '../store.ts';
@@ -75,8 +76,8 @@ async function* linesOf<Moment extends Answered>(
   for (const job of jobs) {
     yield item({ job: job.document });
     for await (const past of pastOf(job)) yield item({ past });
-    if (job.faults.length > 0 && job.plan.doors.length > 0)
-      for (const line of linesOfPlan(job.plan)) yield item(line);
+    if (job.faults.length > 0 && job.summary.doors > 0 && job.lines !== null)
+      for (const line of unpackedLines(job.lines)) yield counted(`${line},\n`);
   }
   let [entries, last] = [0, 0];
   for await (const { seq, entry } of log.from(0, upTo)) {

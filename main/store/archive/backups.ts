@@ -48,6 +48,7 @@ export class Backups {
   }
 
   async #make(store: Store, version: string, keep: number): Promise<MadeBackup> {
+    await store.jobs.ready();
     const lines = archiveLines(store, version);
     const at = new Date().toISOString();
     await this.#port.makeFolder(this.folder);

@@ -1,4 +1,6 @@
 import { join } from 'node:path';
+import type { JobMaker } from '../documents/job-maker.ts';
+import { inThisThread } from '../documents/make-job.ts';
 import type { Backups } from './backups.ts';
 import { type FilePort, StoreBusy } from '../files/file-port.ts';
 import type { Origin } from './read-archive.ts';
@@ -27,6 +29,7 @@ export function restoringInto(
   store: Store,
   backups: Backups,
   version: string,
+  maker: JobMaker = inThisThread,
 ): Restoring {
   let receiving = false;
   return async (from, bytes, origin) => {
@@ -38,7 +41,7 @@ export function restoringInto(
         entries,
         head,
         folder: incoming,
-      } = await stageArchive(port, folder, bytes, origin, version);
+      } = await stageArchive(port, folder, bytes, origin, version, maker);
       const before = await backups.alone((make) =>
         store.replaceAll(from, incoming, () => make(store, version)),
       );

@@ -3,7 +3,8 @@ import { documentText } from '../files/document.ts';
 import { type FilePort, replaceFile, StoreTrouble, writeAll } from '../files/file-port.ts';
 import { sealed } from '../files/seal.ts';
 import { documentName, pastName } from '../documents/job-document.ts';
-import { keptPlanName, readKeptPlan } from '../documents/kept-plan.ts';
+import { keptPlanName, readKeptLines, unpackedPlan } from '../documents/kept-plan.ts';
+import type { JobMaker } from '../documents/job-maker.ts';
 import { writeLine } from '../log/log-line.ts';
 import { JOBS_NAME, LOG_NAME, SHOP_NAME } from '../files/folder-names.ts';
 import { openFolder } from '../open-folder.ts';
@@ -30,6 +31,7 @@ export async function stageArchive(
   bytes: AsyncIterable<Buffer>,
   origin: Origin,
   version: string,
+  maker: JobMaker,
 ): Promise<ArchiveRead & { readonly folder: string }> {
   const incoming = join(folder, INCOMING);
   await port.remove(incoming);
@@ -93,10 +95,12 @@ export async function stageArchive(
     await droppedPlan(plan);
     await log.close();
   }
-  for (const id of withPlans)
-    if ((await readKeptPlan(port, join(incoming, JOBS_NAME, keptPlanName(id)), id)) === null)
+  for (const id of withPlans) {
+    const lines = await readKeptLines(port, join(incoming, JOBS_NAME, keptPlanName(id)));
+    if (lines === null || unpackedPlan(id, lines) === null)
       throw new ArchiveFault(`the last plan of the job ${id} is not whole`);
-  await readBack(port, incoming, read, version);
+  }
+  await readBack(port, incoming, read, version, maker);
   return { ...read, folder: incoming };
 }
 
@@ -113,10 +117,12 @@ async function readBack(
   incoming: string,
   { jobs, entries }: ArchiveRead,
   version: string,
+  maker: JobMaker,
 ): Promise<void> {
-  const opened = await openFolder(port, incoming, version).catch((error: unknown) => {
+  const opened = await openFolder(port, incoming, version, maker).catch((error: unknown) => {
     throw faultOf(error, 'its data cannot be opened');
   });
+  await opened.jobs.ready();
   await opened.log.close();
   const [trouble] = opened.jobs.troubles;
   if (trouble !== undefined) throw new ArchiveFault(`a job cannot be opened: ${trouble.reason}`);

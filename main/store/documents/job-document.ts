@@ -9,6 +9,9 @@ import { followJob } from '#core/measured/follow-job.ts';
 import { FIRST_WAYS, firstFields } from './first-fields.ts';
 import { formatOf, migrate, NewerFormat } from '../files/migration.ts';
 
+/** So many earlier revisions of a job are kept. */
+export const MOST_PAST = 20;
+
 /** The newest form of a job's document that this version knows. */
 export const DOCUMENT_FORMAT = 5;
 

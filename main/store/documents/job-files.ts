@@ -11,7 +11,8 @@ import {
   pastName,
   readJobDocument,
 } from './job-document.ts';
-import { keepPlan, keptOf, keptPlanName, readKeptPlan } from './kept-plan.ts';
+import { indexFile, indexName, readIndexFile } from './index-file.ts';
+import { isAsKept, keepPlan, keptPlanName, readKeptLines } from './kept-plan.ts';
 
 const JOB_FILE = /^[0-9a-f]{32}\.json$/;
 
@@ -54,6 +55,7 @@ export function jobFiles(port: FilePort, folder: string): JobDocuments {
     begin: (document) => openDocument(port, at(documentName(document.id)), readJobDocument, document),
     async remove(id) {
       await port.remove(at(documentName(id)));
+      await port.remove(at(indexName(id)));
       await port.remove(at(keptPlanName(id)));
       for (const revision of await pastOf(id)) await port.remove(at(pastName(id, revision)));
       await port.flushFolder(folder);
@@ -67,11 +69,17 @@ export function jobFiles(port: FilePort, folder: string): JobDocuments {
     keepPast: async (document) =>
       replaceFile(port, at(pastName(document.id, document.revision)), sealed(documentText(document))),
     dropPast: (id, revision) => port.remove(at(pastName(id, revision))),
-    lastPlan: (id) => readKeptPlan(port, at(keptPlanName(id)), id),
-    async keepPlan(id, { hash, version }, plan) {
-      const kept = await keptOf(port, at(keptPlanName(id)));
-      if (kept?.hash === hash && kept.version === version) return;
-      await keepPlan(port, at(keptPlanName(id)), { hash, version }, plan);
+    lastPlan: (id) => readKeptLines(port, at(keptPlanName(id))),
+    async keepPlan(id, madeOf, { head, tables, lines }) {
+      const kept = await keepPlan(port, at(keptPlanName(id)), madeOf, new Uint8Array(lines));
+      await replaceFile(port, at(indexName(id)), indexFile(madeOf, kept, head, tables));
+      return kept;
     },
+    async index(id, madeOf) {
+      const bytes = await port.read(at(indexName(id))).catch(() => null);
+      return bytes === null ? null : readIndexFile(bytes, madeOf);
+    },
+    isAsKept: (id, plan) => isAsKept(port, at(keptPlanName(id)), plan),
+    planSlice: (id, { head }, from, to) => port.slice(at(keptPlanName(id)), head + from, head + to),
   };
 }

@@ -1,10 +1,11 @@
 import { dirname } from 'node:path';
+import { crc32, gunzipSync } from 'node:zlib';
 import { z } from 'zod';
 import type { Plan } from '#core/plan/plan.ts';
-import { codeOf, draftOf, type FilePort, writeAll } from '../files/file-port.ts';
+import { codeOf, draftOf, type FilePort, replaceFile, writeAll } from '../files/file-port.ts';
+import { pack, slices } from '../files/packed.ts';
 import { documentName } from './job-document.ts';
-import { pack, slices, unpack } from '../files/packed.ts';
-import { linesOfPlan, planLine, type PlanLine, planOfLines } from './plan-lines.ts';
+import { planLine, planOfLines } from './plan-lines.ts';
 
 /** The form of a kept plan's file. One in another form is as good as none. */
 const KEPT_FORMAT = 1;
@@ -17,6 +18,15 @@ export interface MadeOf {
   readonly version: string;
 }
 
+/** The file of a kept plan as it was written: what its index knows it again by. */
+export interface KeptAs {
+  /** How long its first line is, and all of it, in bytes. */
+  readonly head: number;
+  readonly bytes: number;
+  /** A checksum of all of it. */
+  readonly sum: number;
+}
+
 const head = z.object({ kept: z.literal(KEPT_FORMAT), hash: z.string(), version: z.string() });
 
 /** The name of the file that a job's last plan lies in, beside its document. */
@@ -25,14 +35,22 @@ export function keptPlanName(id: string): string {
 }
 
 /**
- * Writes the plan of a job beside its document, whole or not at all: a line that says what it was made of, then the rest
- * packed. A later version that refuses to plan the job still shows this one.
+ * Writes the packed lines of a job's plan beside its document, whole or not at all, behind a line that says what it was made
+ * of. A later version that refuses to plan the job still shows this one.
  */
-export function keepPlan(port: FilePort, path: string, madeOf: MadeOf, plan: Plan): Promise<void> {
-  return keepTexts(port, path, madeOf, texts(linesOfPlan(plan)));
+export async function keepPlan(
+  port: FilePort,
+  path: string,
+  { hash, version }: MadeOf,
+  lines: Uint8Array,
+): Promise<KeptAs> {
+  const first = Buffer.from(`${JSON.stringify({ kept: KEPT_FORMAT, hash, version })}\n`);
+  await replaceFile(port, path, Buffer.concat([first, lines]));
+  const bytes = first.length + lines.length;
+  return { head: first.length, bytes, sum: crc32(lines, crc32(first)) };
 }
 
-/** The same from the text of its lines. */
+/** The same from the text of its lines, as they come. */
 export async function keepTexts(
   port: FilePort,
   path: string,
@@ -52,41 +70,48 @@ export async function keepTexts(
   await port.flushFolder(dirname(path));
 }
 
-/** What a kept plan was made of; null where there is none, or none that can be read. */
-export async function keptOf(
-  port: FilePort,
-  path: string,
-): Promise<(MadeOf & { readonly bytes: number }) | null> {
-  const bytes = await port.slice(path, 0, MOST_HEAD).catch((error: unknown) => {
+/** Does the file of a kept plan lie there as it was written? */
+export async function isAsKept(port: FilePort, path: string, { bytes, sum }: KeptAs): Promise<boolean> {
+  if ((await port.size(path)) !== bytes) return false;
+  let found = 0;
+  for await (const piece of slices(port, path)) {
+    found = crc32(piece, found);
+    await new Promise((turn) => setImmediate(turn));
+  }
+  return found === sum;
+}
+
+/** The packed lines of a kept plan; null where there is none, or none whose first line can be read. */
+export async function readKeptLines(port: FilePort, path: string): Promise<Uint8Array | null> {
+  const start = await port.slice(path, 0, MOST_HEAD).catch((error: unknown) => {
     if (codeOf(error) === 'ENOENT') return Buffer.alloc(0);
     throw error;
   });
-  const end = bytes.indexOf(10);
-  if (end < 0) return null;
-  const read = head.safeParse(parsed(bytes.toString('utf8', 0, end)));
-  if (!read.success) return null;
-  return { hash: read.data.hash, version: read.data.version, bytes: end + 1 };
+  const end = start.indexOf(10);
+  if (end < 0 || !head.safeParse(parsed(start.toString('utf8', 0, end))).success) return null;
+  const pieces: Buffer[] = [];
+  for await (const piece of slices(port, path, end + 1)) pieces.push(piece);
+  return new Uint8Array(Buffer.concat(pieces));
 }
 
-/** The kept plan of the job of this id; null where there is none, or none that can be read. */
-export async function readKeptPlan(port: FilePort, path: string, id: string): Promise<Plan | null> {
-  const made = await keptOf(port, path);
-  if (made === null) return null;
+/** The plan of the job of this id from its packed lines; null where they are not whole. */
+export function unpackedPlan(id: string, packed: Uint8Array): Plan | null {
   try {
-    const pieces: Buffer[] = [];
-    for await (const piece of unpack(slices(port, path, made.bytes))) pieces.push(piece);
-    const lines = Buffer.concat(pieces).toString('utf8').split('\n');
     return planOfLines(
       id,
-      lines.filter((line) => line !== '').map((line) => planLine.parse(JSON.parse(line))),
+      unpackedLines(packed).map((line) => planLine.parse(JSON.parse(line))),
     );
   } catch {
     return null;
   }
 }
 
-function* texts(lines: Iterable<PlanLine>): Generator<string> {
-  for (const line of lines) yield `${JSON.stringify(line)}\n`;
+/** The text of packed lines. Throws where they are damaged. */
+export function unpackedLines(packed: Uint8Array): string[] {
+  return gunzipSync(packed)
+    .toString('utf8')
+    .split('\n')
+    .filter((line) => line !== '');
 }
 
 function parsed(text: string): unknown {

@@ -3,11 +3,17 @@ import type { Plan } from '#core/plan/plan.ts';
 import { JOBS_NAME } from '../files/folder-names.ts';
 import { type FilePort, wordsOf } from '../files/file-port.ts';
 import { documentName, type JobDocument, readJobDocument } from './job-document.ts';
-import { openJob, type StoredJob, withLastPlan } from './stored-job.ts';
+import { planAnyway, planDocument } from './plan-document.ts';
+
+/** A job as it lies in a data folder, with its plan; of one with faults what can be reckoned in spite of them. */
+export interface FoundJob {
+  readonly document: JobDocument;
+  readonly plan: Plan;
+}
 
 /** The jobs that were found, or why it cannot be told which there are. */
 export type LookedUp =
-  | { readonly ok: true; readonly jobs: readonly StoredJob[] }
+  | { readonly ok: true; readonly jobs: readonly FoundJob[] }
   | { readonly ok: false; readonly message: string };
 
 /**
@@ -22,7 +28,7 @@ export async function lookUpJobs(
 ): Promise<LookedUp> {
   const folder = join(data, JOBS_NAME);
   const there = (await port.size(folder).catch(() => null)) !== null;
-  const jobs: StoredJob[] = [];
+  const jobs: FoundJob[] = [];
   for (const name of there ? await port.list(folder) : []) {
     let document: JobDocument;
     try {
@@ -37,7 +43,7 @@ export async function lookUpJobs(
   return { ok: true, jobs };
 }
 
-function planned(document: JobDocument): StoredJob {
-  const opened = openJob(document);
-  return opened.ok ? opened.value : withLastPlan(document, opened.faults, null);
+function planned(document: JobDocument): FoundJob {
+  const plan = planDocument(document);
+  return { document, plan: plan.ok ? plan.value : planAnyway(document) };
 }

@@ -1,21 +1,30 @@
 import { readMeasured } from '#core/measured/read-measured.ts';
 import type { Fault, Result } from '#core/fields/fault.ts';
+import type { Plan } from '#core/plan/plan.ts';
 import type { JobDocument } from './job-document.ts';
 import { planDocument } from './plan-document.ts';
-import { openJob, type StoredJob, withLastPlan } from './stored-job.ts';
+
+/** A job's plan; where this version makes none of it, why, and the one that it shows instead. */
+export interface Opened {
+  readonly plan: Plan;
+  readonly faults: readonly Fault[];
+  /** It is no plan that was ever kept, but what can be reckoned in spite of the faults. */
+  readonly anyway: boolean;
+}
 
 /**
  * A changed document with its plan, or what is wrong with it. One that had faults before may have faults still, as long as
  * they are not in what was changed: its file and its measured sizes are corrected one after the other.
  */
-export function reopen(before: StoredJob, document: JobDocument, measuring: boolean): Result<StoredJob> {
-  const opened = openJob(document);
-  if (opened.ok || before.faults.length === 0) return opened;
+export function reopen(before: Opened, document: JobDocument, measuring: boolean): Result<Opened> {
+  const planned = planDocument(document);
+  if (planned.ok) return { ok: true, value: { plan: planned.value, faults: [], anyway: false } };
+  if (before.faults.length === 0) return planned;
   const unmeasured = planDocument({ ...document, measured: {} });
   const others = measuring
-    ? !unmeasured.ok && isReadable(document) && opened.faults.every((fault) => has(unmeasured.faults, fault))
+    ? !unmeasured.ok && isReadable(document) && planned.faults.every((fault) => has(unmeasured.faults, fault))
     : unmeasured.ok;
-  return others ? { ok: true, value: withLastPlan(document, opened.faults, before.plan) } : opened;
+  return others ? { ok: true, value: { ...before, faults: planned.faults } } : planned;
 }
 
 function isReadable({ measured, file }: JobDocument): boolean {

@@ -1,103 +1,124 @@
-import { createHash } from 'node:crypto';
-import { indexParts, type PartIndex } from '#core/marks/live-plan.ts';
-import type { Fault, Result } from '#core/fields/fault.ts';
-import type { Plan } from '#core/plan/plan.ts';
-import { documentText } from '../files/document.ts';
+import { crc32, gunzipSync } from 'node:zlib';
+import type { Fault } from '#core/fields/fault.ts';
+import type { PartName } from '#core/plan/part-name.ts';
+import { isPlanStage } from '#core/plan/is-plan-stage.ts';
+import type { PlanStage } from '#core/plan/plan.ts';
 import type { JobDocument } from './job-document.ts';
+import type { JobIndex } from './job-index.ts';
 import type { JobSummary } from './job-summary.ts';
-import { planAnyway, planDocument } from './plan-document.ts';
+import { type PlanLine, planLine } from './plan-lines.ts';
 
-/** A job that the hub holds: its document, and the plan that follows from it, or the last one that did. */
+/** What a part measures and what is set at one of its stages. */
+export interface PartInFull {
+  readonly length: string;
+  readonly width: string;
+  readonly thickness: string;
+  readonly stages: readonly PlanStage[];
+  /** Those of its door. */
+  readonly doorStages: readonly PlanStage[];
+}
+
+/** Where the packed lines of a job's plan are read from, piece by piece. */
+export interface PlanReader {
+  slice(from: number, to: number): Promise<Uint8Array>;
+}
+
+/** So many kinds of doors stay read: a station works on one door after another of a kind. */
+const STAY = 8;
+
+/** What is kept of a job's plan does not stand there as it was written. */
+export class PlanDamaged extends Error {}
+
+/** A job that the hub holds: its document, the index of its plan, and where that plan is read from. The plan itself it never holds. */
 export class StoredJob {
   readonly document: JobDocument;
   readonly summary: JobSummary;
+  readonly index: JobIndex;
   /** Why this version makes no plan of it: it shows the last one until somebody has corrected the job. */
   readonly faults: readonly Fault[];
-  #opened: { readonly plan: Plan; readonly index: PartIndex } | null;
+  /** It has not even a last plan: what it shows is what can be reckoned in spite of its faults. */
+  readonly anyway: boolean;
+  /** The packed lines of its plan where they are few, or lie nowhere else. */
+  readonly lines: Uint8Array | null;
+  readonly #reader: PlanReader | null;
+  readonly #recent = new Map<number, PlanLine>();
 
-  constructor(document: JobDocument, summary: JobSummary, plan: Plan | null, faults: readonly Fault[] = []) {
+  constructor(of: {
+    readonly document: JobDocument;
+    readonly hash: string;
+    readonly index: JobIndex;
+    readonly faults?: readonly Fault[];
+    readonly anyway?: boolean;
+    readonly lines: Uint8Array | null;
+    readonly reader: PlanReader | null;
+  }) {
+    const { document, hash, index, faults = [], anyway = false, lines, reader } = of;
+    const { job, due, units, doors, parts } = index.head;
     this.document = document;
-    this.summary = summary;
+    this.index = index;
+    this.summary = {
+      id: document.id,
+      hash,
+      job,
+      ...(due === undefined ? {} : { due }),
+      units,
+      doors,
+      parts,
+    };
     this.faults = faults;
-    this.#opened = plan === null ? null : { plan, index: indexParts(plan) };
+    this.anyway = anyway;
+    this.lines = lines;
+    this.#reader = reader;
   }
 
-  /** The same plan, opened or not, for a document that differs in nothing that a plan hangs on. */
+  /** The same plan for a document that differs in nothing that a plan hangs on. */
   with(document: JobDocument): StoredJob {
-    const { summary, faults } = this;
-    const same = new StoredJob(document, summary, null, faults);
-    same.#opened = this.#opened;
-    return same;
+    const { index, faults, anyway, lines, summary } = this;
+    return new StoredJob({
+      document,
+      hash: summary.hash,
+      index,
+      faults,
+      anyway,
+      lines,
+      reader: this.#reader,
+    });
   }
 
-  /** With the codes of the first blanks. Reckoned when it is first asked for. */
-  get plan(): Plan {
-    return this.#open().plan;
+  /** What is set on a part of a door; undefined where the door has no such part. Throws PlanDamaged where that does not stand there as it was written. */
+  async part(door: string, part: PartName): Promise<PartInFull | undefined> {
+    const at = this.index.doorNamed(door);
+    if (at === undefined) return undefined;
+    const line = await this.#line(at);
+    if (!('alike' in line)) return undefined;
+    const found = line.alike.parts.find((each) => each.part === part);
+    if (found === undefined) return undefined;
+    const { length, width, thickness, stages } = found;
+    return {
+      length,
+      width,
+      thickness,
+      stages: planStages(stages),
+      doorStages: planStages(line.alike.stages),
+    };
   }
 
-  get index(): PartIndex {
-    return this.#open().index;
+  async #line(at: number): Promise<PlanLine> {
+    const { kind, from, to, sum } = this.index.line(at);
+    const known = this.#recent.get(kind);
+    if (known !== undefined) return known;
+    const packed = this.lines?.subarray(from, to) ?? (await this.#reader?.slice(from, to));
+    if (packed === undefined || crc32(packed) !== sum) throw new PlanDamaged();
+    const line = planLine.parse(JSON.parse(gunzipSync(packed).toString('utf8')));
+    this.#recent.set(kind, line);
+    for (const [oldest] of this.#recent) {
+      if (this.#recent.size <= STAY) break;
+      this.#recent.delete(oldest);
+    }
+    return line;
   }
-
-  #open(): { readonly plan: Plan; readonly index: PartIndex } {
-    if (this.#opened !== null) return this.#opened;
-    const planned = planDocument(this.document);
-    // Only a document that this version has planned before comes without its plan.
-    if (!planned.ok) throw new Error(`${this.summary.id} was planned before and now is not`);
-    return (this.#opened = { plan: planned.value, index: indexParts(planned.value) });
-  }
 }
 
-/** A document with its plan; faults when its file is none. A summary of the same text saves planning it now. */
-export function openJob(document: JobDocument, known?: JobSummary): Result<StoredJob> {
-  const hash = hashOf(document);
-  if (known?.hash === hash) return { ok: true, value: new StoredJob(document, known, null) };
-  const planned = planDocument(document);
-  if (!planned.ok) return planned;
-  return {
-    ok: true,
-    value: new StoredJob(document, summaryOf(document, hash, planned.value), planned.value),
-  };
-}
-
-/** A job that this version makes no plan of, with the last one that was made; without one, what can be said of it. */
-export function withLastPlan(document: JobDocument, faults: readonly Fault[], last: Plan | null): StoredJob {
-  const plan = last ?? planAnyway(document);
-  return new StoredJob(document, summaryOf(document, hashOf(document), plan), plan, faults);
-}
-
-/** The same job with other settings kept as they were marked: they change nothing of its plan. */
-export function withAsMarked(stored: StoredJob, asMarked: JobDocument['asMarked']): StoredJob {
-  const { document, summary, plan, faults } = stored;
-  if (asMarked.length === 0 && document.asMarked.length === 0) return stored;
-  const kept = { ...document, asMarked };
-  return new StoredJob(kept, { ...summary, hash: hashOf(kept) }, plan, faults);
-}
-
-/** The same job put into the bin, or taken out of it (null): nothing of its plan hangs on that. */
-export function withBinned(stored: StoredJob, binned: string | null): StoredJob {
-  return stored.with({ ...stored.document, binned });
-}
-
-function summaryOf(document: JobDocument, hash: string, { job, units, doors }: Plan): JobSummary {
-  const { due } = document.file;
-  const codes = doors.flatMap(({ parts }) => parts.map(({ code }) => code));
-  return {
-    id: document.id,
-    hash,
-    job,
-    ...(typeof due === 'string' ? { due } : {}),
-    units,
-    doors: doors.length,
-    doorNames: doors.map(({ door }) => door),
-    parts: codes.length,
-    codes,
-  };
-}
-
-/** In the bin or not, a job is the same. */
-function hashOf(document: JobDocument): string {
-  return createHash('sha256')
-    .update(documentText({ ...document, binned: null }))
-    .digest('base64');
+function planStages(read: Extract<PlanLine, { alike: unknown }>['alike']['stages']): PlanStage[] {
+  return read.filter((stage) => isPlanStage(stage));
 }

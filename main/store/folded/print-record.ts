@@ -36,8 +36,8 @@ export class PrintRecord {
   }
 
   /** Every time that each of a job's stickers was printed. */
-  of(job: string): Record<string, PrintedOnce[]> {
-    return Object.fromEntries(this.#jobs.get(job) ?? []);
+  of(job: string): ReadonlyMap<string, readonly PrintedOnce[]> {
+    return this.#jobs.get(job) ?? NONE;
   }
 
   /** The last run that went to a printer of the hub's machine. */
@@ -51,6 +51,8 @@ export class PrintRecord {
 
   /** As a snapshot keeps it. */
   kept(): Record<string, Record<string, PrintedOnce[]>> {
-    return Object.fromEntries([...this.#jobs.keys()].map((job) => [job, this.of(job)]));
+    return Object.fromEntries([...this.#jobs].map(([job, codes]) => [job, Object.fromEntries(codes)]));
   }
 }
+
+const NONE: ReadonlyMap<string, readonly PrintedOnce[]> = new Map();

@@ -1,5 +1,7 @@
 import type { AcceptedMark, JobProgress } from '#core/marks/mark.ts';
 import { applyMark, emptyProgress, foldMarks } from '#core/marks/progress.ts';
+import { isFinished } from '#core/marks/stage-state.ts';
+import { Stretch } from '../files/stretch.ts';
 
 /** The progress of one door, as an object, or as a snapshot's text until somebody asks for it. */
 type Door = JobProgress | Buffer;
@@ -10,6 +12,9 @@ type Door = JobProgress | Buffer;
  */
 export class ProgressBook {
   readonly #jobs = new Map<string, Map<string, Door>>();
+  /** Whether a door is finished by a progress, which never changes. */
+  readonly #finished = new WeakMap<Door, boolean>();
+  #last = 0;
 
   /** Has anything ever happened in a job of this id? */
   has(job: string): boolean {
@@ -21,9 +26,40 @@ export class ProgressBook {
     const kept = doors?.get(door);
     if (kept === undefined) return emptyProgress(job);
     if (!Buffer.isBuffer(kept)) return kept;
-    const thawed = JSON.parse(kept.toString('utf8')) as JobProgress;
-    doors?.set(door, thawed);
-    return thawed;
+    const progress = thawed(kept);
+    doors?.set(door, progress);
+    return progress;
+  }
+
+  /** The number of the last mark that is folded in, as far as doors were looked at. */
+  get last(): number {
+    return this.#last;
+  }
+
+  /** The doors of a job that have marks, one after another; only those that a mark after this number changed. */
+  *marked(job: string, since = 0): Generator<readonly [door: string, progress: JobProgress]> {
+    for (const [door, kept] of this.#jobs.get(job) ?? []) {
+      // As text it is what it was at the start.
+      if (!Buffer.isBuffer(kept)) {
+        if (kept.seq > since) yield [door, kept];
+      } else if (since === 0) yield [door, thawed(kept)];
+    }
+  }
+
+  /** How many of those doors of a job are finished that are still in it; others get their turn while it is counted. */
+  async finished(job: string, isIn: (door: string) => boolean): Promise<number> {
+    const stretch = new Stretch();
+    let count = 0;
+    for (const [door, kept] of this.#jobs.get(job) ?? []) {
+      let finished = this.#finished.get(kept);
+      if (finished === undefined) {
+        const progress = Buffer.isBuffer(kept) ? thawed(kept) : kept;
+        this.#finished.set(kept, (finished = isFinished(progress, door)));
+        await stretch.giveWay();
+      }
+      if (finished && isIn(door)) count += 1;
+    }
+    return count;
   }
 
   job(job: string): JobProgress {
@@ -61,6 +97,7 @@ export class ProgressBook {
     const doors = this.#jobs.get(job) ?? new Map<string, Door>();
     this.#jobs.set(job, doors);
     doors.set(door, progress);
+    if (!Buffer.isBuffer(progress)) this.#last = Math.max(this.#last, progress.seq);
   }
 
   /** Every door's progress, for a snapshot: objects here are never changed, so this stays true to its moment. */
@@ -69,4 +106,9 @@ export class ProgressBook {
       [...doors].map(([door, progress]) => ({ job, door, progress })),
     );
   }
+}
+
+/** This program wrote it. */
+function thawed(kept: Buffer): JobProgress {
+  return JSON.parse(kept.toString('utf8')) as JobProgress;
 }

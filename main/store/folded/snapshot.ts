@@ -4,7 +4,6 @@ import { z } from 'zod';
 import { printedOnce } from '#core/api/prints-api.ts';
 import { renameAside } from '../files/aside.ts';
 import { type FilePort, replaceFile, wordsOf } from '../files/file-port.ts';
-import { jobLines, type JobSummary } from '../documents/job-summary.ts';
 import { LogIndex } from '../log/log-index.ts';
 import type { LogStart } from '../log/event-log.ts';
 import type { LogPlace } from '../log/read-log.ts';
@@ -23,11 +22,10 @@ export interface Folded {
   logFormat: number;
 }
 
-/** A snapshot: what the log folds into up to a place, and a summary of every job, so that none has to be planned to start. */
+/** A snapshot: what the log folds into up to a place. */
 export interface Snapshot {
   readonly start: LogStart;
   readonly folded: Folded;
-  readonly jobs: ReadonlyMap<string, JobSummary>;
 }
 
 const place = z.object({ seq: z.number(), bytes: z.number(), lines: z.number() });
@@ -41,7 +39,6 @@ const header = z.object({
   logFormat: z.number(),
   replacements: z.array(z.tuple([z.string(), z.string(), z.string()])),
   prints: z.record(z.string(), z.record(z.string(), z.array(printedOnce))),
-  jobs: jobLines,
   doorBytes: z.number(),
   tables: z.array(z.number()),
   sum: z.number(),
@@ -59,7 +56,6 @@ export async function writeSnapshot(
   path: string,
   log: { readonly path: string; readonly start: LogStart },
   folded: Folded,
-  jobs: readonly JobSummary[],
   version: string,
 ): Promise<void> {
   const { place: at } = log.start;
@@ -99,7 +95,6 @@ export async function writeSnapshot(
     logFormat,
     replacements: replacements as [string, string, string][],
     prints,
-    jobs: jobs.map((summary) => ({ ...summary, codes: [...summary.codes] })),
     doorBytes,
     tables: tables.map(({ filled }) => filled),
     sum,
@@ -160,7 +155,6 @@ export async function readSnapshot(
       replacements: new Map(head.replacements.map(([code, job, door]) => [code, { job, door }])),
       logFormat: head.logFormat,
     },
-    jobs: new Map(head.jobs.map((job) => [job.id, job])),
   };
 }
 

@@ -5,6 +5,8 @@ import type { PlanDoor } from '#core/plan/plan.ts';
 import { disk } from '#main/store/files/disk.ts';
 import { LOG_FORMAT, type LogEntry } from '#main/store/log/log-entry.ts';
 import { writeLine } from '#main/store/log/log-line.ts';
+import { planDocument } from '#main/store/documents/plan-document.ts';
+import type { StoredJob } from '#main/store/documents/stored-job.ts';
 import { Store } from '#main/store/store.ts';
 
 const AT = '2026-11-25T08:00:00.000Z';
@@ -33,13 +35,15 @@ export async function fullStore(
   const store = await Store.open({ port: disk, folder, version });
   const saved = await store.jobs.add(current, () => false);
   if (saved.kind !== 'saved') throw new Error('the current job was not taken');
-  const { plan } = saved.stored;
-  const count = () =>
-    store.jobs
-      .all()
-      .reduce((sum, { plan: { doors } }) => sum + doors.reduce((s, door) => s + door.parts.length, 0), 0);
+  const planOf = ({ document }: StoredJob) => {
+    const planned = planDocument(document);
+    if (!planned.ok) throw new Error('a job here has no faults');
+    return planned.value;
+  };
+  const plan = planOf(saved.stored);
+  const count = () => store.jobs.all().reduce((sum, { summary }) => sum + summary.parts, 0);
   for (let k = 0; count() < parts; k += 1) await store.jobs.add(oldJob(k), () => false);
-  const plans = store.jobs.all().map((stored) => stored.plan);
+  const plans = store.jobs.all().map(planOf);
   const total = count();
   await store.close();
 

@@ -4,6 +4,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
 import type { Health } from '#core/api/office-api.ts';
 import { documentName } from '#main/store/documents/job-document.ts';
+import { indexName } from '#main/store/documents/index-file.ts';
 import { keptPlanName } from '#main/store/documents/kept-plan.ts';
 import { milled, SMALL_JOB } from '../store/small-shop.ts';
 import { tryingPort } from '../store/trying-port.ts';
@@ -12,6 +13,7 @@ import { type LiveHub, liveHub } from './live-hub.ts';
 const PIN = '2468';
 const JOB = join('jobs', documentName(SMALL_JOB.id));
 const PLAN = join('jobs', keptPlanName(SMALL_JOB.id));
+const INDEX = join('jobs', indexName(SMALL_JOB.id));
 const STANDING = join('standing', 'standing.json');
 
 /** A hub with a job, marks, a saved shop, a PIN, a backup and a snapshot, that was stopped. */
@@ -73,7 +75,14 @@ const TOLD: Readonly<Record<string, Readonly<Record<Damage, string | null>>>> = 
   },
   // Made of the rest: read or made anew from it.
   'snapshot.bin': { removed: null, emptied: null, cut: null, flipped: null },
-  [PLAN]: { removed: null, emptied: null, cut: null, flipped: null },
+  [INDEX]: { removed: null, emptied: null, cut: null, flipped: null },
+  // So is this, but it is what a later version shows that cannot make it.
+  [PLAN]: {
+    removed: 'plan-damaged',
+    emptied: 'plan-damaged',
+    cut: 'plan-damaged',
+    flipped: 'plan-damaged',
+  },
 };
 
 async function healthOf(live: LiveHub): Promise<Health> {
@@ -93,7 +102,7 @@ describe.each(Object.entries(TOLD))('%s', (file, told) => {
     expect(health.ok).toBe(code === null);
     // Nothing that still stands there is hidden by it.
     const board = (await live.ask('GET', '/board')).body;
-    if (code === null || file === 'shop.json' || file === 'pin.json' || file === STANDING)
+    if (code === null || file === 'shop.json' || file === 'pin.json' || file === STANDING || file === PLAN)
       expect(board).toEqual(live.board);
     if (code === 'pin-unreadable') {
       const tried = await live.ask('POST', '/session', { pin: PIN });

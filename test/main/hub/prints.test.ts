@@ -11,6 +11,7 @@ import { stocksAnswer } from '#core/api/stocks-api.ts';
 import { calibrationPdf } from '#labels/stickers/calibration-pdf.ts';
 import { type Hub, startHub } from '#main/hub/hub.ts';
 import { type Paper, type PrintSystem, refused } from '#main/printing/printer.ts';
+import { planOf } from '../store/small-shop.ts';
 
 let data: string;
 let hub: Hub;
@@ -77,9 +78,8 @@ async function printed(body: object): Promise<PrintState> {
 }
 const record = async () => printedAnswer.parse((await ask('GET', `/jobs/${JOB}/printed`)).json).codes;
 const codesOf = (door: string) =>
-  hub.store.jobs
-    .get(JOB)
-    ?.plan.doors.find((each) => each.door === door)
+  planOf(hub.store.jobs.get(JOB))
+    .doors.find((each) => each.door === door)
     ?.parts.map(({ code }) => code) ?? [];
 
 test('the printers are listed', async () => {

@@ -12,7 +12,7 @@ import { restoringInto } from '#main/store/archive/restore.ts';
 import { unsealed } from '#main/store/files/seal.ts';
 import type { Store } from '#main/store/store.ts';
 import { freshFolder } from './fresh-folder.ts';
-import { milled, openStore, partsOf, SMALL_JOB, smallShop } from './small-shop.ts';
+import { milled, openStore, partsOf, SMALL_JOB, smallShop, planOf } from './small-shop.ts';
 
 const ID = SMALL_JOB.id;
 const NAME = documentName(ID);
@@ -35,7 +35,7 @@ async function refused(
   const folder = freshFolder();
   const store = await smallShop(folder);
   const before = partsOf(store);
-  const plan = store.jobs.get(ID)?.plan;
+  const plan = planOf(store.jobs.get(ID));
   await store.mark(milled(before[0]?.code ?? ''));
   await store.close();
   change(folder, to);
@@ -67,13 +67,13 @@ test.each<[string, (document: JobDocument) => object]>([
   expect(store.jobs.troubles).toEqual([]);
   const stored = store.jobs.get(ID);
   expect(stored?.faults.length).toBeGreaterThan(0);
-  expect(stored?.plan).toEqual(plan);
+  expect(planOf(stored)).toEqual(plan);
   expect(partsOf(store)).toEqual(before);
   expect(store.board().map(({ door, done }) => [door, done])).toEqual([
     ['LOCKER-1', 1],
     ['LOCKER-2', 0],
   ]);
-  expect(store.left(stored as NonNullable<typeof stored>)).toBe(2);
+  expect(await store.left(stored as NonNullable<typeof stored>)).toBe(2);
   const [first, second] = before;
   expect(await store.mark(milled(first?.code ?? ''))).toMatchObject({ ok: false, code: 'already-done' });
   expect(await store.mark(milled(second?.code ?? ''))).toMatchObject({ ok: true });
@@ -81,7 +81,7 @@ test.each<[string, (document: JobDocument) => object]>([
   await store.close();
   const again = await openStore(folder, disk, 'later');
   expect(again.found.noSnapshot).toBeNull();
-  expect(again.jobs.get(ID)?.plan).toEqual(plan);
+  expect(planOf(again.jobs.get(ID))).toEqual(plan);
   expect(again.jobs.get(ID)?.faults).toEqual(stored?.faults);
   await again.close();
 });
@@ -170,7 +170,7 @@ test('an archive brings it to another shop with its last plan and marks, and a b
   const restore = restoringInto(disk, folder, other, backups, 'later');
   await restore('an exported file', bytesOf(store), 'foreign');
   await store.close();
-  expect(other.jobs.get(ID)?.plan).toEqual(plan);
+  expect(planOf(other.jobs.get(ID))).toEqual(plan);
   expect(other.jobs.get(ID)?.faults.length).toBeGreaterThan(0);
   expect(await other.mark(milled(before[0]?.code ?? ''))).toMatchObject({ ok: false, code: 'already-done' });
   const backup = await backups.make(other, 'later', 5);
@@ -178,7 +178,7 @@ test('an archive brings it to another shop with its last plan and marks, and a b
   const bytes = await backups.open(backup.name);
   if (bytes === null) throw new Error('no backup');
   await restore(backup.name, bytes, 'own');
-  expect(other.jobs.get(ID)?.plan).toEqual(plan);
+  expect(planOf(other.jobs.get(ID))).toEqual(plan);
   expect(partsOf(other)).toEqual(before);
   await other.close();
 });

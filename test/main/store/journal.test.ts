@@ -3,6 +3,7 @@ import { builtInProfile } from '#core/shop/shop-profile.ts';
 import { writeProfile } from '#core/shop/read-profile.ts';
 import { type JobDocument, readJobDocument } from '#main/store/documents/job-document.ts';
 import { JobStore } from '#main/store/documents/job-store.ts';
+import { inThisThread } from '#main/store/documents/make-job.ts';
 import { PrintRecord } from '#main/store/folded/print-record.ts';
 import { ProgressBook } from '#main/store/folded/progress-book.ts';
 import { SeenIds } from '#main/store/folded/seen-ids.ts';
@@ -69,7 +70,10 @@ function memoryDocuments(kept: Map<string, string>): JobDocuments {
     keepPast: async () => undefined,
     dropPast: async () => undefined,
     lastPlan: async () => null,
-    keepPlan: async () => undefined,
+    keepPlan: async () => ({ head: 0, bytes: 0, sum: 0 }),
+    index: async () => null,
+    isAsKept: async () => true,
+    planSlice: async () => new Uint8Array(),
   };
 }
 
@@ -81,12 +85,11 @@ async function deskOn(documents: Map<string, string>, log: MemoryEntries) {
     replacements: new Map<string, { job: string; door: string }>(),
     logFormat: 2,
   };
-  const jobs = new JobStore(
-    memoryDocuments(documents),
-    'test',
-    (units) => writeProfile(builtInProfile(units)),
-    (job) => folded.book.job(job),
-  );
+  const jobs = new JobStore(memoryDocuments(documents), 'test', {
+    profileFor: (units) => ({ ...writeProfile(builtInProfile(units)) }),
+    maker: inThisThread,
+    marks: { last: () => folded.book.last, of: (job, since) => folded.book.marked(job, since) },
+  });
   await jobs.read();
   await jobs.settle();
   const desk = new MarkDesk({
@@ -102,7 +105,7 @@ test('jobs and marks need no more of what keeps them than the journal says: one 
   const log = new MemoryEntries();
   const { jobs, desk } = await deskOn(documents, log);
   expect((await jobs.add(SMALL_JOB, () => false)).kind).toBe('saved');
-  const code = jobs.all()[0]?.summary.codes[0] ?? '';
+  const code = jobs.all()[0]?.index.door(0).parts[0]?.code ?? '';
   const mark = milled(code);
   log.broken = true;
   await expect(desk.take(mark)).rejects.toThrow('no room');

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { freshFolder } from './fresh-folder.ts';
-import { smallShop } from './small-shop.ts';
+import { smallShop, planOf } from './small-shop.ts';
 
 const door = (mark: string, thickness: string) => ({
   mark,
@@ -17,7 +17,7 @@ async function measured(sizes: Record<string, unknown>, ...doors: object[]) {
   const saved = await jobs.measure('boot-room', 2, sizes);
   if (saved.kind !== 'changed') throw new Error(JSON.stringify(saved));
   const now = () => jobs.get('boot-room')?.document.measured;
-  const thick = () => jobs.get('boot-room')?.plan.doors.map(({ parts }) => parts[0]?.thickness);
+  const thick = () => planOf(jobs.get('boot-room')).doors.map(({ parts }) => parts[0]?.thickness);
   return { store, jobs, now, thick };
 }
 

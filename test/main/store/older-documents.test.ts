@@ -6,7 +6,7 @@ import { readJob } from '#core/job/read-job.ts';
 import { DOCUMENT_FORMAT, documentName, readJobDocument } from '#main/store/documents/job-document.ts';
 import { planDocument } from '#main/store/documents/plan-document.ts';
 import { freshFolder } from './fresh-folder.ts';
-import { openStore, SMALL_JOB, smallShop } from './small-shop.ts';
+import { openStore, SMALL_JOB, smallShop, planOf } from './small-shop.ts';
 import { tryingPort } from './trying-port.ts';
 
 /** A job's document as version 0.1.0 wrote it. */
@@ -205,7 +205,7 @@ test('a disk without room for the copy: all is shown as it is, nothing is taken,
   const port = tryingPort();
   port.break('write', 'ENOSPC', /boot|\.new$/);
   const store = await openStore(folder, port);
-  expect(store.jobs.get('boot-room')?.plan.doors).toHaveLength(2);
+  expect(planOf(store.jobs.get('boot-room')).doors).toHaveLength(2);
   expect(store.troubles).toMatchObject([{ code: 'cannot-write' }]);
   expect(store.troubles[0]?.figures.reason).toMatch(
     /are to be copied before version test writes them in its form, and could not be: ENOSPC/,

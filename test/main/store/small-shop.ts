@@ -1,7 +1,10 @@
+import { unpackedPlan } from '#main/store/documents/kept-plan.ts';
+import type { StoredJob } from '#main/store/documents/stored-job.ts';
 import { Store } from '#main/store/store.ts';
 import { disk } from '#main/store/files/disk.ts';
 import type { FilePort } from '#main/store/files/file-port.ts';
 import type { Mark } from '#core/marks/mark.ts';
+import type { Plan } from '#core/plan/plan.ts';
 
 export const SMALL_JOB = {
   format: 1,
@@ -29,8 +32,15 @@ export function partsOf(
 ): { readonly door: string; readonly part: string; readonly code: string }[] {
   return store.jobs
     .all()
-    .flatMap(({ plan }) => plan.doors)
+    .flatMap((stored) => planOf(stored).doors)
     .flatMap(({ door, parts }) => parts.map(({ part, code }) => ({ door, part, code })));
+}
+
+/** The plan that a small job has, from what is kept of it. */
+export function planOf(stored: StoredJob | undefined): Plan {
+  const plan = unpackedPlan(stored?.document.id ?? '', stored?.lines ?? new Uint8Array());
+  if (plan === null) throw new Error('a small job has its lines in memory');
+  return plan;
 }
 
 let count = 0;

@@ -4,10 +4,10 @@ import { expect, test } from 'vitest';
 import { DOCUMENT_FORMAT, documentName, pastName } from '#main/store/documents/job-document.ts';
 import { unsealed } from '#main/store/files/seal.ts';
 import { freshFolder } from './fresh-folder.ts';
-import { openStore, partsOf, SMALL_JOB, smallShop } from './small-shop.ts';
+import { openStore, partsOf, SMALL_JOB, smallShop, planOf } from './small-shop.ts';
 import { tryingPort } from './trying-port.ts';
 
-test('a job’s earlier revision, its plan and then its document are written aside, flushed, renamed, and the folder flushed', async () => {
+test('a job’s earlier revision, its document and then its plan with its index are written aside, flushed, renamed, and the folder flushed', async () => {
   const port = tryingPort();
   const store = await smallShop(freshFolder(), port);
   port.steps.splice(0);
@@ -21,16 +21,13 @@ test('a job’s earlier revision, its plan and then its document are written asi
     `flush .${past}.new`,
     `rename ${past}`,
     'folder jobs',
-    `create .${plan}.new`,
-    `write .${plan}.new`,
-    `flush .${plan}.new`,
-    `rename ${plan}`,
-    'folder jobs',
-    `create .${name}.new`,
-    `write .${name}.new`,
-    `flush .${name}.new`,
-    `rename ${name}`,
-    'folder jobs',
+    ...[name, plan, name.replace('.json', '.index')].flatMap((each) => [
+      `create .${each}.new`,
+      `write .${each}.new`,
+      `flush .${each}.new`,
+      `rename ${each}`,
+      'folder jobs',
+    ]),
   ]);
   await store.close();
 });
@@ -82,7 +79,7 @@ test('sizes as cut plan a job anew, keep its file and codes, and are converted w
     kind: 'changed',
     stored: { document: { revision: 2, file: SMALL_JOB } },
   });
-  expect(store.jobs.get('boot-room')?.plan.doors[0]?.parts[0]?.thickness).toBe('13/16');
+  expect(planOf(store.jobs.get('boot-room')).doors[0]?.parts[0]?.thickness).toBe('13/16');
   expect(partsOf(store)).toEqual(before);
   expect(await store.jobs.measure('boot-room', 1, {})).toEqual({ kind: 'stale', revision: 2 });
   expect(await store.jobs.measure('boot-room', 2, { thickness: 'thick' })).toMatchObject({ kind: 'faults' });

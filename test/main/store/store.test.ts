@@ -15,7 +15,7 @@ import { writeLine } from '#main/store/log/log-line.ts';
 import { NewerFormat } from '#main/store/files/migration.ts';
 import type { Store } from '#main/store/store.ts';
 import { freshFolder } from './fresh-folder.ts';
-import { milled, openStore, partsOf, SMALL_JOB, smallShop } from './small-shop.ts';
+import { milled, openStore, partsOf, SMALL_JOB, smallShop, planOf } from './small-shop.ts';
 import { tryingPort } from './trying-port.ts';
 
 async function everyMark(store: Store): Promise<AcceptedMark[]> {
@@ -252,7 +252,7 @@ test.each([
   port.break(step, code, /json/);
   const file = { ...SMALL_JOB, job: 'Another name' };
   await expect(store.jobs.update('boot-room', 1, file)).rejects.toThrow(code);
-  expect(store.jobs.get('boot-room')?.plan.job).toBe('Millbrook boot room');
+  expect(planOf(store.jobs.get('boot-room')).job).toBe('Millbrook boot room');
   port.mend();
   await store.close();
   const again = await openStore(folder);

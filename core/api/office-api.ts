@@ -86,6 +86,8 @@ export const healthAnswer = z.object({
   version: z.string(),
   seq: z.number(),
   troubles: z.array(trouble),
+  /** Jobs that cannot be used yet, since their plan is being made; left out where all can. */
+  notReady: z.array(z.string()).exactOptional(),
   more: z
     .object({
       data: z.string(),

@@ -33,7 +33,14 @@ export function troublesOf({
 export function briefHealth(sources: HealthSources): Health {
   const troubles = [...troublesOf(sources)];
   const { store, version } = sources;
-  return { ok: troubles.length === 0, version, seq: store.lastSeq, troubles };
+  const { notReady } = store.jobs;
+  return {
+    ok: troubles.length === 0,
+    version,
+    seq: store.lastSeq,
+    troubles,
+    ...(notReady.length === 0 ? {} : { notReady: [...notReady] }),
+  };
 }
 
 /** With it what the office looks at when something is wrong. */

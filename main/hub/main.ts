@@ -6,12 +6,15 @@ import { readEnvironment } from './environment.ts';
 import { type Hub, startHub, StartFault } from './hub.ts';
 import { RotatedFile } from './log-file.ts';
 import { shellLine } from '../printing/shell-line.ts';
+import { holdNoPlanOver } from '../store/documents/plan-limit.ts';
+import { MANY_DOORS } from '../work/work-desk.ts';
 
 /** The service alone: prints where it listens, ends cleanly on Ctrl-C and SIGTERM. `--demo` may add the demo job. */
 async function main(): Promise<void> {
   const read = readEnvironment(process.env);
   if (!read.ok) return fail(read.message);
   const { data, port, host, demo } = read.value;
+  holdNoPlanOver(MANY_DOORS);
   // Each line is written at once: what this process died of is the last one.
   const logger = pino({ level: 'info' }, new RotatedFile(join(data, 'hub.log')));
   process.on('uncaughtExceptionMonitor', (error) => logger.fatal(error));

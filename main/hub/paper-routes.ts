@@ -1,5 +1,6 @@
 import type { FastifyReply } from 'fastify';
 import { readPartCode } from '#core/codes/read-code.ts';
+import { Stretch } from '../store/files/stretch.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcer } from './events.ts';
 import { jobOf } from './job-routes.ts';
@@ -76,10 +77,13 @@ export function paperRoutes(serve: Serve, store: Store, announcer: Announcer, wo
   serve('POST /jobs/:id/printed', async ({ params, body, reply }) => {
     const stored = jobOf(store, params.id);
     const { id } = stored.document;
-    const named = body.codes.map((text) => {
-      const read = readPartCode(text);
-      return read.kind === 'part' ? read.code : text;
-    });
+    const named: string[] = [];
+    const stretch = new Stretch();
+    for (const text of body.codes) {
+      const read = stored.index.find(text) === null ? readPartCode(text) : null;
+      named.push(read?.kind === 'part' ? read.code : text);
+      await stretch.giveWay();
+    }
     const stickers = await stickersNamed(store, stored, new Set(named));
     const live = new Set(stickers.map(({ code }) => code));
     const unknown = named.filter((code) => !live.has(code));

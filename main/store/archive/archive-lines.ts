@@ -1,7 +1,7 @@
 import { crc32 } from 'node:zlib';
 import type { JobDocument } from '../documents/job-document.ts';
 import { writeLine } from '../log/log-line.ts';
-import { unpackedLines } from '../documents/kept-plan.ts';
+import { packedLines } from '../documents/kept-plan.ts';
 import type { PlanLine } from '../documents/plan-lines.ts';
 import type { ShopDocument } from '../documents/shop-document.ts';
 import type { Answered, Entries } from '../journal.ts';
@@ -77,7 +77,7 @@ async function* linesOf<Moment extends Answered>(
     yield item({ job: job.document });
     for await (const past of pastOf(job)) yield item({ past });
     if (job.faults.length > 0 && job.summary.doors > 0 && job.lines !== null)
-      for (const line of unpackedLines(job.lines)) yield counted(`${line},\n`);
+      for await (const line of packedLines(job.lines)) yield counted(`${line},\n`);
   }
   let [entries, last] = [0, 0];
   for await (const { seq, entry } of log.from(0, upTo)) {

@@ -1,9 +1,10 @@
 import { join } from 'node:path';
+import { MOST_DOORS } from '#core/job/read-job.ts';
 import { documentText } from '../files/document.ts';
 import { type FilePort, replaceFile, StoreTrouble, writeAll } from '../files/file-port.ts';
 import { sealed } from '../files/seal.ts';
 import { documentName, pastName } from '../documents/job-document.ts';
-import { keptPlanName, readKeptLines, unpackedPlan } from '../documents/kept-plan.ts';
+import { keptPlanName, readKeptLines } from '../documents/kept-plan.ts';
 import type { JobMaker } from '../documents/job-maker.ts';
 import { writeLine } from '../log/log-line.ts';
 import { JOBS_NAME, LOG_NAME, SHOP_NAME } from '../files/folder-names.ts';
@@ -97,7 +98,11 @@ export async function stageArchive(
   }
   for (const id of withPlans) {
     const lines = await readKeptLines(port, join(incoming, JOBS_NAME, keptPlanName(id)));
-    if (lines === null || unpackedPlan(id, lines) === null)
+    const { whole } =
+      lines === null
+        ? { whole: false }
+        : await maker.makeJob({ make: 'check', id, lines }, { doors: MOST_DOORS, marks: MOST_DOORS });
+    if (!whole)
       throw new ArchiveFault(`the last plan of the job ${id} is not whole`);
   }
   await readBack(port, incoming, read, version, maker);

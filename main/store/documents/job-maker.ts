@@ -46,6 +46,11 @@ export interface Makes {
     readonly asked: { readonly document: string; readonly last: Uint8Array | null };
     readonly gives: MadeJob;
   };
+  /** Are packed lines the whole plan of the job of this id? */
+  readonly check: {
+    readonly asked: { readonly id: string; readonly lines: Uint8Array };
+    readonly gives: { readonly whole: boolean };
+  };
   /** A new job; an id of null is the file's own. */
   readonly add: {
     readonly asked: {

@@ -3,7 +3,7 @@ import { crc32, gunzipSync } from 'node:zlib';
 import { z } from 'zod';
 import type { Plan } from '#core/plan/plan.ts';
 import { codeOf, draftOf, type FilePort, replaceFile, writeAll } from '../files/file-port.ts';
-import { pack, slices } from '../files/packed.ts';
+import { pack, slices, unpack } from '../files/packed.ts';
 import { documentName } from './job-document.ts';
 import { planLine, planOfLines } from './plan-lines.ts';
 
@@ -99,19 +99,40 @@ export function unpackedPlan(id: string, packed: Uint8Array): Plan | null {
   try {
     return planOfLines(
       id,
-      unpackedLines(packed).map((line) => planLine.parse(JSON.parse(line))),
+      gunzipSync(packed)
+        .toString('utf8')
+        .split('\n')
+        .filter((line) => line !== '')
+        .map((line) => planLine.parse(JSON.parse(line))),
     );
   } catch {
     return null;
   }
 }
 
-/** The text of packed lines. Throws where they are damaged. */
-export function unpackedLines(packed: Uint8Array): string[] {
-  return gunzipSync(packed)
-    .toString('utf8')
-    .split('\n')
-    .filter((line) => line !== '');
+/** The texts of packed lines, one after another. Throws where they are damaged. */
+export async function* packedLines(packed: Uint8Array): AsyncGenerator<string> {
+  let rest: Buffer[] = [];
+  for await (const piece of unpack(inSlices(packed))) {
+    let from = 0;
+    for (let end = piece.indexOf(10); end >= 0; end = piece.indexOf(10, from)) {
+      rest.push(piece.subarray(from, end));
+      const line = Buffer.concat(rest).toString('utf8');
+      rest = [];
+      from = end + 1;
+      if (line !== '') yield line;
+    }
+    rest.push(piece.subarray(from));
+  }
+  const last = Buffer.concat(rest).toString('utf8');
+  if (last !== '') yield last;
+}
+
+const SLICE = 64 * 1024;
+
+async function* inSlices(bytes: Uint8Array): AsyncGenerator<Buffer> {
+  for (let at = 0; at < bytes.length; at += SLICE)
+    yield Buffer.from(bytes.buffer, bytes.byteOffset + at, Math.min(SLICE, bytes.length - at));
 }
 
 function parsed(text: string): unknown {

@@ -34,6 +34,8 @@ const MAKING: Making = {
     return made(document, openedAnyway(document, last));
   },
 
+  check: ({ id, lines }) => ({ whole: unpackedPlan(id, lines) !== null }),
+
   add({ file: text, id, added, at, profiles }) {
     const file: unknown = JSON.parse(text);
     const read = readJob(file);
@@ -99,7 +101,7 @@ const MAKING: Making = {
       measuring ? sizesIn(document) : null,
     );
     const after = { ...document, asMarked: [...document.asMarked.filter((row) => !isOf(row)), ...fresh] };
-    return { document: JSON.stringify(after), hash: hashOf(after) };
+    return written(after);
   },
 };
 
@@ -147,13 +149,18 @@ function made(document: JobDocument, { plan, faults, anyway }: Opened): MadeJob 
   );
   return {
     ok: true,
-    document: JSON.stringify(document),
-    hash: hashOf(document),
+    ...written(document),
     plan: planBytes(plan, document.file.due),
     faults,
     anyway,
     parts: JSON.stringify(parts),
   };
+}
+
+/** A document as it will be read again, whose fields then stand in their order, and its sum. */
+function written(document: JobDocument): { readonly document: string; readonly hash: string } {
+  const read = documentOf(JSON.stringify(document));
+  return { document: JSON.stringify(read), hash: hashOf(read) };
 }
 
 /** The sum of a document's text: in the bin or not, a job is the same. */

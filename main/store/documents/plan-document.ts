@@ -8,6 +8,7 @@ import { readProfile } from '#core/shop/read-profile.ts';
 import { builtInProfile } from '#core/shop/shop-profile.ts';
 import type { Language } from '#core/words/languages.ts';
 import type { JobDocument } from './job-document.ts';
+import { allowPlanOf } from './plan-limit.ts';
 
 /** The plan of a document, with the reasons of every setting in a language if asked for; or of the doors of some marks alone. */
 export function planDocument(
@@ -21,6 +22,7 @@ export function planDocument(
   if (!profile.ok) return profile;
   const measured = readMeasured(document.measured, job.value.units);
   if (!measured.ok) return measured;
+  allowPlanOf(doorsOf(job.value.doors));
   const doors = marks === null ? job.value.doors : job.value.doors.filter(({ mark }) => marks.includes(mark));
   return planJob({ ...job.value, id: document.id, doors }, profile.value, { why, measured: measured.value });
 }
@@ -42,6 +44,7 @@ export function planAnyway(document: JobDocument): Plan {
     doors: [],
   };
   if (!job.ok) return none;
+  allowPlanOf(doorsOf(job.value.doors));
   const profile = readProfile(document.profile, units);
   const measured = readMeasured(document.measured, units);
   try {
@@ -53,4 +56,8 @@ export function planAnyway(document: JobDocument): Plan {
   } catch {
     return none;
   }
+}
+
+function doorsOf(doors: readonly { readonly quantity: number }[]): number {
+  return doors.reduce((sum, { quantity }) => sum + quantity, 0);
 }

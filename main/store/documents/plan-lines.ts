@@ -6,6 +6,7 @@ import { isPlanStage } from '#core/plan/is-plan-stage.ts';
 import { isPartName } from '#core/plan/part-name.ts';
 import type { Plan, PlanDoor } from '#core/plan/plan.ts';
 import { speakDoors } from '#core/telling/speak-plan.ts';
+import { allowPlanOf } from './plan-limit.ts';
 
 /** The form of these lines. */
 const PLAN_FORMAT = 1;
@@ -103,6 +104,7 @@ export function planOfLines(id: string, lines: readonly PlanLine[]): Plan {
   const [about, ...rest] = lines;
   if (about === undefined || !('plan' in about)) throw new Error('a kept plan begins with what it is of');
   const { job, units, doors: count } = about.plan;
+  allowPlanOf(count);
   const doors = new Array<PlanDoor | undefined>(count).fill(undefined);
   for (const line of rest) {
     if (!('alike' in line)) throw new Error('a kept plan is of one job');

@@ -1,5 +1,6 @@
 import type { JobLine } from '#core/api/jobs-api.ts';
 import { speakFaults } from '#core/telling/speak-faults.ts';
+import { speakPlan } from '#core/telling/speak-plan.ts';
 import type { Language } from '#core/words/languages.ts';
 import type { Changed, NotSaved } from '../store/documents/job-store.ts';
 import { StoreBusy } from '../store/files/file-port.ts';
@@ -16,7 +17,8 @@ import { newlyOutdated } from './stickers-due.ts';
 import { MOST_TOLD } from '../store/documents/make-job.ts';
 import { whenGone } from './gone.ts';
 import { planSource } from './plan-source.ts';
-import type { WorkDesk } from '../work/work-desk.ts';
+import { planFrom, type PlanSource } from '../work/plan-source.ts';
+import { isSmall, type WorkDesk } from '../work/work-desk.ts';
 
 /** The reasons of so many doors are told at once; of more, door by door. */
 const MOST_EXPLAINED = 50;
@@ -56,16 +58,18 @@ export function jobRoutes(
     return jsonInPieces(reply.code(201), [...savedText(saved.stored, saved), '}']);
   });
 
-  /** An answer out of a plan: that it is known already, or as another thread makes it. */
-  const answer = (
+  /** An answer out of a plan: that it is known already, or as it is made, `here` or by another thread. */
+  const answer = <T>(
     { language, request, reply }: Pick<Asked<'GET /jobs'>, 'language' | 'request' | 'reply'>,
     stored: StoredJob,
     task: PlanTask,
-  ): FastifyReply => {
+    here?: (source: PlanSource) => T,
+  ): T | FastifyReply => {
     const source = planSource(store, stored);
     const of = JSON.stringify(task);
     const tag = planTag({ stored, replaced: source.replaced, version, language, of });
     if (isKnown(request, reply, tag)) return reply.code(304).send();
+    if (here !== undefined) return here(source);
     const how = { doors: stored.summary.doors, signal: whenGone(reply) };
     return reply.type(JSON_TYPE).send(work.stream({ ...task, source, language }, how));
   };
@@ -80,11 +84,14 @@ export function jobRoutes(
         doors,
         address: `/api/jobs/${encodeURIComponent(stored.document.id)}/doors/DOOR?why=1`,
       });
-    return answer(asked, stored, { kind: 'plan', why });
+    const { doors: count, marks } = stored.index.head;
+    return !why && isSmall({ doors: count, marks: marks.length })
+      ? answer(asked, stored, { kind: 'plan', why }, (source) => speakPlan(planFrom(source), asked.language))
+      : answer<never>(asked, stored, { kind: 'plan', why });
   });
 
   serve('GET /jobs/:id/doors', async (asked) =>
-    answer(asked, jobOf(store, asked.params.id), { kind: 'doors' }),
+    answer<never>(asked, jobOf(store, asked.params.id), { kind: 'doors' }),
   );
 
   serve('GET /jobs/:id/doors/:door', async (asked) => {
@@ -93,7 +100,7 @@ export function jobRoutes(
     if (stored.index.doorNamed(door) === undefined)
       throw problem(404, 'api.door-unknown', { door: door.slice(0, 20) });
     const mark = door.replace(/-\d+$/, '');
-    return answer(asked, stored, { kind: 'door', door, mark, why: asked.query.why === '1' });
+    return answer<never>(asked, stored, { kind: 'door', door, mark, why: asked.query.why === '1' });
   });
 
   serve('GET /jobs/:id/file', async ({ params }) => {

@@ -15,6 +15,11 @@ export const MANY_DOORS = HELD_DOORS;
 /** So few marks are planned in the hub's own thread: sooner than another thread is there. */
 const FEW_MARKS = 4;
 
+/** Is this job planned in the hub's own thread? */
+export function isSmall({ doors, marks }: Pick<HowMuch, 'doors' | 'marks'>): boolean {
+  return doors <= MANY_DOORS && marks <= FEW_MARKS;
+}
+
 /** How long a thread stays that has nothing to do: other answers of the same plan come soon, other papers do not. */
 const ANSWERS_STAY_MS = 20_000;
 const PAPERS_STAY_MS = 500;
@@ -66,7 +71,7 @@ export class WorkDesk implements JobMaker {
     asked: Make<K>,
     { doors, marks, signal }: HowMuch,
   ): Promise<Makes[K]['gives']> {
-    if (doors <= MANY_DOORS && marks <= FEW_MARKS) return makeJob(asked);
+    if (isSmall({ doors, marks })) return makeJob(asked);
     const lane = doors > MANY_DOORS ? this.#saves : this.#rest;
     const task = { kind: 'job', asked } as unknown as Task;
     const given = await lane.take(signal ?? new AbortController().signal, (bench) =>

@@ -102,8 +102,7 @@ export async function stageArchive(
       lines === null
         ? { whole: false }
         : await maker.makeJob({ make: 'check', id, lines }, { doors: MOST_DOORS, marks: MOST_DOORS });
-    if (!whole)
-      throw new ArchiveFault(`the last plan of the job ${id} is not whole`);
+    if (!whole) throw new ArchiveFault(`the last plan of the job ${id} is not whole`);
   }
   await readBack(port, incoming, read, version, maker);
   return { ...read, folder: incoming };

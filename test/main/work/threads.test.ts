@@ -4,7 +4,10 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { StoreBusy } from '#main/store/files/file-port.ts';
 import { NotWanted } from '#main/work/lane.ts';
 import { WorkDesk } from '#main/work/work-desk.ts';
+import { planDocument } from '#main/store/documents/plan-document.ts';
+import { holdNoPlanOver } from '#main/store/documents/plan-limit.ts';
 import { liveHub } from '../hub/live-hub.ts';
+import { milled } from '../store/small-shop.ts';
 import { builtWorker } from './built-worker.ts';
 
 let built: Awaited<ReturnType<typeof builtWorker>>;
@@ -183,3 +186,59 @@ test('what cannot be made fails alone; more than can wait is refused', async () 
   for (const error of refused) expect(error).toBeInstanceOf(StoreBusy);
   await desk.close();
 });
+
+test('the hub’s own thread makes and holds no plan of more than 200 doors, whatever is asked of a large job', async () => {
+  const live = await liveHub({ worker: built.entry });
+  const { ask } = live;
+  holdNoPlanOver(200);
+  try {
+    const planned = planDocument({ ...(await documentOf(live)), file: JOB(201) });
+    throw new Error(`planned all the same: ${String(planned.ok)}`);
+  } catch (error) {
+    expect(String(error)).toMatch(/201 doors was made in the thread that answers marks/);
+  }
+  try {
+    const saved = await ask('POST', '/jobs', JOB(230));
+    expect(saved.status).toBe(201);
+    const codes = (saved.body.parts as { code: string }[]).map(({ code }) => code);
+    const code = codes[0] ?? '';
+    const file = { ...JOB(230), defaults: { thickness: '7/8' } };
+    const mark = { ...milled(code), id: '22222222-0000-4000-8000-000000000000' };
+    for (const [method, path, body, status] of [
+      ['GET', `/parts/${code}?station=milling`, undefined, 200],
+      ['POST', '/marks', mark, 200],
+      ['PUT', '/jobs/hall?dry=1', { revision: 1, file }, 200],
+      ['PUT', '/jobs/hall', { revision: 1, file }, 200],
+      ['PUT', '/jobs/hall/measured', { revision: 2, measured: { thickness: '27/32' } }, 200],
+      ['POST', '/jobs/hall/revisions/1/restore', { revision: 3 }, 200],
+      ['GET', '/jobs/hall', undefined, 200],
+      ['GET', '/jobs/hall/doors', undefined, 200],
+      ['GET', '/board', undefined, 200],
+      ['GET', '/jobs', undefined, 200],
+      ['GET', '/stickers', undefined, 200],
+      ['POST', '/jobs/hall/printed', { codes: codes.slice(0, 9), stock: 'letter-3x10' }, 200],
+      ['GET', '/jobs/hall/progress', undefined, 200],
+      ['POST', '/backups', {}, 201],
+      ['DELETE', '/jobs/hall', undefined, 204],
+      ['GET', '/bin', undefined, 200],
+      ['POST', '/bin/hall/restore', {}, 200],
+    ] as const)
+      expect((await ask(method, path, body)).status, `${method} ${path}`).toBe(status);
+    const [backup] = (await ask('GET', '/backups')).body.backups as { name: string }[];
+    expect((await ask('POST', `/backups/${String(backup?.name)}/restore`, {})).status).toBe(200);
+    // Another version plans all of it anew; marks of a job that is not ready yet wait for it.
+    await live.hub.stop();
+    await live.start({ version: 'later' });
+    expect((await ask('GET', `/parts/${code}?station=milling`)).status).toBe(200);
+  } finally {
+    holdNoPlanOver(Number.POSITIVE_INFINITY);
+  }
+});
+
+/** A document of a small job, as the hub keeps it. */
+async function documentOf({ ask, hub }: Awaited<ReturnType<typeof liveHub>>) {
+  await ask('POST', '/jobs', JOB(1, 'small'));
+  const stored = hub.store.jobs.get('small');
+  if (stored === undefined) throw new Error('the job is there');
+  return stored.document;
+}

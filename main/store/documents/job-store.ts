@@ -210,7 +210,13 @@ export class JobStore {
       this.#shelf.keep(stored, document);
     } catch (error) {
       if (this.#closing.signal.aborted) return;
-      this.troubles.push(await this.#documents.putAside(name, error));
+      // A large one may have needed more than there was: its document stays where it is, and the next start tries again.
+      const large = howMuchIn(data.file).doors > HELD_DOORS;
+      this.troubles.push(
+        large
+          ? { file: name, reason: wordsOf(error), kept: name }
+          : await this.#documents.putAside(name, error),
+      );
     } finally {
       this.#making.delete(data.id);
     }

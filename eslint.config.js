@@ -112,6 +112,14 @@ const rooms = Object.entries(ROOMS).flatMap(([folder, uses]) =>
   ),
 );
 
+/** The network is served over by the hub, and knows nothing of it. */
+const network = closedRoom(
+  'main/network',
+  'main',
+  foldersIn('main').filter((other) => other !== 'network' && other !== 'store'),
+  'main/network uses the store alone',
+);
+
 /** Three words in a row: a sentence. Errors thrown are told to whoever mends the program, in English. */
 const SENTENCE = '/[A-Za-z’]+[ ,:]+[A-Za-z’]+ [A-Za-z’]+/';
 const sentences = {
@@ -176,4 +184,5 @@ export default tseslint.config(
   ...arrows,
   ...floors,
   ...rooms,
+  network,
 );

@@ -10,6 +10,14 @@ import {
   measuredUpdate,
 } from './jobs-api.ts';
 import { binAnswer, binRestored } from './bin-api.ts';
+import {
+  networkAnswer,
+  networkUpdate,
+  offerAnswer,
+  pairedAnswer,
+  pairingAnswer,
+  pairingRequest,
+} from './network-api.ts';
 import { doorAnswer, doorsAnswer, planAnswer } from './plan-api.ts';
 import { boardAnswer, jobProgress, markAnswer, markRequest, partAnswer } from './marks-api.ts';
 import {
@@ -42,11 +50,19 @@ import { stocksAnswer } from './stocks-api.ts';
 /** Characters of codes that an address may name at most: some ten thousand of them. */
 export const MOST_CODES_TEXT = 120_000;
 
-/** One address of the hub: what it does, takes and gives. */
+/**
+ * Who may call an address: anyone who reaches the hub; a device, which is whoever is at the hub's own machine or was paired
+ * with it over the shop's network; or the office, which is a device at which the PIN was given, where the shop has one.
+ */
+export type Who = 'anyone' | 'device' | 'office';
+
+/** One address of the hub: what it does, who may call it, what it takes and gives. */
 export interface Endpoint {
   readonly does: string;
-  /** Only for the office: with a PIN set it needs a session. */
-  readonly office?: true;
+  /** Who may call it. */
+  readonly who: Who;
+  /** Only at the hub's own machine, never over the shop's network. */
+  readonly here?: true;
   readonly query?: z.ZodType<Readonly<Record<string, string | undefined>>>;
   readonly takes?: z.ZodType;
   /** A schema of its JSON, or the media type of what else it gives; null for nothing. */
@@ -61,58 +77,72 @@ const SMALL = 16 * 1024;
 
 /** Every address of the hub, by method and path under /api. Screens, hub, tests and the description served all read this. */
 export const ENDPOINTS = {
-  'GET /health': { does: 'Is the hub well? More is told to the office.', gives: healthAnswer },
-  'GET /openapi.json': { does: 'This description.', gives: 'application/json' },
-  'GET /jobs': { does: 'The jobs, in the order in which they were added.', gives: jobsAnswer },
-  'POST /jobs': { does: 'Saves a job file.', office: true, takes: z.unknown(), gives: jobSaved, status: 201 },
+  'GET /health': { does: 'Is the hub well? More is told to the office.', who: 'device', gives: healthAnswer },
+  'GET /openapi.json': { does: 'This description.', who: 'device', gives: 'application/json' },
+  'GET /jobs': { does: 'The jobs, in the order in which they were added.', who: 'device', gives: jobsAnswer },
+  'POST /jobs': {
+    does: 'Saves a job file.',
+    who: 'office',
+    takes: z.unknown(),
+    gives: jobSaved,
+    status: 201,
+  },
   'GET /jobs/:id': {
     does: 'The plan of a job, with the codes of live parts; with why=1, up to 50 doors, the reasons of every setting and by how much it may be off.',
+    who: 'device',
     query: z.object({ why: short }),
     gives: planAnswer,
   },
   'GET /jobs/:id/doors': {
     does: 'The doors of a plan by name, each with the codes of its live parts; those of one tag are alike but for name and codes, so that one of them tells of all.',
+    who: 'device',
     gives: doorsAnswer,
   },
   'GET /jobs/:id/doors/:door': {
     does: 'One door of a plan; with why=1 the reasons of every setting and by how much it may be off.',
+    who: 'device',
     query: z.object({ why: short }),
     gives: doorAnswer,
   },
   'PUT /jobs/:id': {
     does: 'Saves a changed job file over the revision seen; lists what was cut already and no longer agrees, which doors of it are finished, which stickers were printed with other sizes, and what has marks and is in the job no more. With dry=1 nothing is saved.',
-    office: true,
+    who: 'office',
     query: dryRun,
     takes: jobUpdate,
     gives: jobChanged,
   },
   'DELETE /jobs/:id': {
     does: 'Puts a job into the bin, with its codes and marks.',
-    office: true,
+    who: 'office',
     gives: null,
     status: 204,
   },
-  'GET /bin': { does: 'The jobs in the bin, what was put there last first.', gives: binAnswer },
+  'GET /bin': {
+    does: 'The jobs in the bin, what was put there last first.',
+    who: 'device',
+    gives: binAnswer,
+  },
   'POST /bin/:id/restore': {
     does: 'Takes a job out of the bin, with its id, codes and marks.',
-    office: true,
+    who: 'office',
     takes: nothing,
     gives: binRestored,
     most: SMALL,
   },
   'DELETE /bin/:id': {
     does: 'Takes a job in the bin away for good.',
-    office: true,
+    who: 'office',
     gives: null,
     status: 204,
   },
   'GET /jobs/:id/file': {
     does: 'The job file as saved, its revision, sizes as they came out, and settings that something was marked by and that are others since.',
+    who: 'device',
     gives: jobFileAnswer,
   },
   'PUT /jobs/:id/measured': {
     does: 'Plans a job anew by sizes as they came out; lists what was cut already and no longer agrees, which doors of it are finished, and which stickers were printed with other sizes. With dry=1 nothing is saved.',
-    office: true,
+    who: 'office',
     query: dryRun,
     takes: measuredUpdate,
     gives: measuredAnswer,
@@ -120,19 +150,25 @@ export const ENDPOINTS = {
   },
   'GET /jobs/:id/revisions': {
     does: 'The last saves of a job, the newest first, each with what it changed, and which of them can be gone back to.',
+    who: 'device',
     gives: revisionsAnswer,
   },
   'POST /jobs/:id/revisions/:revision/restore': {
     does: 'Saves a job as it was at an earlier revision, over the revision seen; answers as a save of a changed file does. With dry=1 nothing is saved.',
-    office: true,
+    who: 'office',
     query: dryRun,
     takes: goBack,
     gives: jobChanged,
     most: SMALL,
   },
-  'GET /jobs/:id/progress': { does: 'What has happened to a job’s parts and doors.', gives: jobProgress },
+  'GET /jobs/:id/progress': {
+    does: 'What has happened to a job’s parts and doors.',
+    who: 'device',
+    gives: jobProgress,
+  },
   'GET /jobs/:id/stickers.pdf': {
     does: 'The stickers of a job, or of some of its parts.',
+    who: 'device',
     query: z.object({
       stock: short,
       codes: z.string().max(MOST_CODES_TEXT).optional(),
@@ -141,91 +177,153 @@ export const ENDPOINTS = {
     }),
     gives: 'application/pdf',
   },
-  'GET /jobs/:id/printed': { does: 'When each sticker was printed.', gives: printedAnswer },
+  'GET /jobs/:id/printed': { does: 'When each sticker was printed.', who: 'device', gives: printedAnswer },
   'POST /jobs/:id/printed': {
     does: 'Notes stickers that were printed in the browser’s own dialog.',
+    who: 'device',
     takes: printedReport,
     gives: printedAnswer,
   },
   'GET /jobs/:id/papers.pdf': {
     does: 'Setup cards, templates, rods or the sheet of a job, or of some of its doors.',
+    who: 'device',
     query: z.object({ kind: short, paper: short, doors: z.string().max(400_000).optional() }),
     gives: 'application/pdf',
   },
   'GET /stickers': {
     does: 'How many stickers of each current job are to be printed: those never printed, and those printed before the sizes on them changed.',
+    who: 'device',
     gives: toPrintAnswer,
   },
-  'GET /stocks': { does: 'The stocks of stickers that the shop has, by their sizes.', gives: stocksAnswer },
+  'GET /stocks': {
+    does: 'The stocks of stickers that the shop has, by their sizes.',
+    who: 'device',
+    gives: stocksAnswer,
+  },
   'GET /stocks/:stock/calibration.pdf': {
     does: 'A page to hold against a stock, to see how the printer moves and stretches it.',
+    who: 'device',
     gives: 'application/pdf',
   },
   'GET /printers': {
     does: 'The printers of the hub’s machine, and which of them printed stickers last.',
+    who: 'device',
     gives: printersAnswer,
   },
   'POST /prints': {
     does: 'Makes a paper and prints it; tells its number at once.',
+    who: 'device',
     takes: printRequest,
     gives: printTaken,
     status: 202,
     most: 4 * 1024 * 1024,
   },
-  'GET /prints/:id': { does: 'How far a print has come, or why it failed.', gives: printState },
-  'DELETE /prints/:id': { does: 'Takes a print back.', gives: printState },
+  'GET /prints/:id': {
+    does: 'How far a print has come, or why it failed.',
+    who: 'device',
+    gives: printState,
+  },
+  'DELETE /prints/:id': { does: 'Takes a print back.', who: 'device', gives: printState },
   'GET /parts/:code': {
     does: 'A part, its stages, and its setup at a station.',
+    who: 'device',
     query: z.object({ station: short }),
     gives: partAnswer,
   },
   'POST /marks': {
     does: 'Says what was done to a part. On disk before it is answered.',
+    who: 'device',
     takes: markRequest,
     gives: markAnswer,
     most: SMALL,
   },
-  'GET /board': { does: 'How far every door has come.', gives: boardAnswer },
+  'GET /board': { does: 'How far every door has come.', who: 'device', gives: boardAnswer },
   'GET /events': {
     does: 'Marks as they come (event: mark), changed jobs (job), printed stickers (print), a changed shop (shop), and a beat every second.',
+    who: 'device',
     gives: 'text/event-stream',
   },
-  'GET /shop': { does: 'The shop: people, tools, screens.', gives: shopAnswer },
+  'GET /shop': { does: 'The shop: people, tools, screens.', who: 'device', gives: shopAnswer },
   'PUT /shop': {
     does: 'Saves the shop over the revision seen.',
-    office: true,
+    who: 'office',
     takes: shopUpdate,
     gives: shopAnswer,
     most: 256 * 1024,
   },
-  'GET /session': { does: 'Is there a PIN, and was it given here?', gives: sessionAnswer },
-  'POST /session': { does: 'Gives the PIN.', takes: sessionRequest, gives: sessionAnswer, most: SMALL },
-  'DELETE /session': { does: 'Ends the session.', gives: sessionAnswer },
+  'GET /session': { does: 'Is there a PIN, and was it given here?', who: 'device', gives: sessionAnswer },
+  'POST /session': {
+    does: 'Gives the PIN.',
+    who: 'device',
+    takes: sessionRequest,
+    gives: sessionAnswer,
+    most: SMALL,
+  },
+  'DELETE /session': { does: 'Ends the session.', who: 'device', gives: sessionAnswer },
   'PUT /pin': {
     does: 'Sets the PIN, or takes it away.',
-    office: true,
+    who: 'office',
     takes: pinUpdate,
     gives: sessionAnswer,
     most: SMALL,
   },
+  'GET /pairing': {
+    does: 'Is this device paired with the shop? With what its page is to prove that the browser trusts the shop.',
+    who: 'anyone',
+    gives: pairingAnswer,
+  },
+  'POST /pairing': {
+    does: 'Pairs this device, by what the office shows once: it is told by a cookie from then on.',
+    who: 'anyone',
+    takes: pairingRequest,
+    gives: pairedAnswer,
+    status: 201,
+    most: SMALL,
+  },
+  'GET /network': {
+    does: 'How it stands with the shop’s network: its addresses, the fingerprint of its certificate, the paired devices.',
+    who: 'office',
+    gives: networkAnswer,
+  },
+  'PUT /network': {
+    does: 'Switches the shop’s network on or off.',
+    who: 'office',
+    takes: networkUpdate,
+    gives: networkAnswer,
+    most: SMALL,
+  },
+  'POST /network/offers': {
+    does: 'Offers one pairing for ten minutes: a picture to scan and a code to type. The offer before it is over.',
+    who: 'office',
+    takes: nothing,
+    gives: offerAnswer,
+    status: 201,
+    most: SMALL,
+  },
+  'DELETE /network/devices/:id': {
+    does: 'Revokes a device: it is paired no more, and its stream ends at once.',
+    who: 'office',
+    gives: networkAnswer,
+  },
   'POST /kiosk/leave': {
     does: 'Leaves full screen.',
-    office: true,
+    who: 'office',
+    here: true,
     takes: nothing,
     gives: leftAnswer,
     most: SMALL,
   },
   'POST /troubles/known': {
     does: 'Takes what was told of as lost or damaged as known, so that it is told no more.',
-    office: true,
+    who: 'office',
     takes: nothing,
     gives: troublesKnown,
     most: SMALL,
   },
-  'GET /backups': { does: 'The backups, the newest first.', office: true, gives: backupsAnswer },
+  'GET /backups': { does: 'The backups, the newest first.', who: 'office', gives: backupsAnswer },
   'POST /backups': {
     does: 'Makes a backup now and reads it back.',
-    office: true,
+    who: 'office',
     takes: nothing,
     gives: backupMade,
     status: 201,
@@ -233,38 +331,38 @@ export const ENDPOINTS = {
   },
   'POST /backups/:name/restore': {
     does: 'Puts a backup in place of what is there, of which a backup is made first.',
-    office: true,
+    who: 'office',
     takes: nothing,
     gives: restoredAnswer,
     most: SMALL,
   },
   'GET /backups/elsewhere': {
     does: 'The folder off this machine that every backup is copied to, and the backups there, the newest first.',
-    office: true,
+    who: 'office',
     gives: elsewhereAnswer,
   },
   'PUT /backups/elsewhere': {
     does: 'Names the folder off this machine that every backup is copied to, or none.',
-    office: true,
+    who: 'office',
     takes: elsewhereUpdate,
     gives: elsewhereAnswer,
     most: SMALL,
   },
   'POST /backups/elsewhere/:name/restore': {
     does: 'Puts a backup that lies off this machine in place of what is here, of which a backup is made first.',
-    office: true,
+    who: 'office',
     takes: nothing,
     gives: restoredAnswer,
     most: SMALL,
   },
   'GET /export': {
     does: 'Everything in one file, without PIN and sessions.',
-    office: true,
+    who: 'office',
     gives: 'application/json',
   },
   'POST /import': {
     does: 'Puts an exported file in place of what is there, of which a backup is made first.',
-    office: true,
+    who: 'office',
     takes: z.unknown(),
     gives: restoredAnswer,
   },

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { networkState } from './network-api.ts';
 
 /** GET /session, POST /session, DELETE /session and PUT /pin answer this: is there a PIN, and may this screen do the office's work? */
 export const sessionAnswer = z.object({ pin: z.boolean(), open: z.boolean() });
@@ -88,6 +89,8 @@ export const healthAnswer = z.object({
   troubles: z.array(trouble),
   /** Jobs that cannot be used yet, since their plan is being made; left out where all can. */
   notReady: z.array(z.string()).exactOptional(),
+  /** How it stands with the shop's network. */
+  network: networkState.optional(),
   more: z
     .object({
       data: z.string(),

@@ -14,6 +14,9 @@ export function openApi(version: string): Record<string, unknown> {
   return { openapi: '3.1.0', info: { title: 'Shoulderline', version }, paths };
 }
 
+/** What a request shows to be let in: at the hub's own machine nothing, but to the office, where a PIN is set. */
+const SECURITY = { device: [{}, { device: [] }], office: [{}, { session: [] }, { device: [], session: [] }] };
+
 function operation(path: string, endpoint: Endpoint): Record<string, unknown> {
   const named = [...path.matchAll(/:(\w+)/g)].map(([, name]) => ({
     name,
@@ -32,6 +35,8 @@ function operation(path: string, endpoint: Endpoint): Record<string, unknown> {
       : [];
   return {
     summary: endpoint.does,
+    'x-who': endpoint.who,
+    ...(endpoint.here === undefined ? {} : { 'x-here': true }),
     parameters: [...named, ...asked],
     ...(endpoint.takes === undefined
       ? {}
@@ -43,7 +48,7 @@ function operation(path: string, endpoint: Endpoint): Record<string, unknown> {
         content: json({ anyOf: [schemaOf(refusal), schemaOf(faultsBody)] }),
       },
     },
-    ...(endpoint.office === undefined ? {} : { security: [{}, { session: [] }] }),
+    ...(endpoint.who === 'anyone' ? {} : { security: SECURITY[endpoint.who] }),
   };
 }
 

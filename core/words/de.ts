@@ -7,6 +7,7 @@ import { fitting } from './de/fitting.ts';
 import { kiosk } from './de/kiosk.ts';
 import { messages } from './de/messages.ts';
 import { names } from './de/names.ts';
+import { network } from './de/network.ts';
 import { printed } from './de/printed.ts';
 import { reasons } from './de/reasons.ts';
 import { settings } from './de/settings.ts';
@@ -29,6 +30,7 @@ export const de: LanguageTable = {
     ...kiosk,
     ...messages,
     ...names,
+    ...network,
     ...printed,
     ...reasons,
     ...settings,

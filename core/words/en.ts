@@ -9,6 +9,7 @@ import { fittingWords } from './fitting.ts';
 import { formWords } from './form.ts';
 import { howToWords } from './how-to-words.ts';
 import { kioskWords } from './kiosk.ts';
+import { networkWords } from './network.ts';
 import { noteWords } from './notes.ts';
 import { officeWords } from './office.ts';
 import { paperWords } from './paper.ts';
@@ -34,6 +35,7 @@ export const en = {
   ...formWords,
   ...howToWords,
   ...kioskWords,
+  ...networkWords,
   ...noteWords,
   ...officeWords,
   ...paperWords,

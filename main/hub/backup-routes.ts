@@ -76,10 +76,10 @@ export async function backupRoutes(
   await api.register(async (scope) => {
     scope.removeContentTypeParser('application/json');
     scope.addContentTypeParser('application/json', (_request, payload, done) => done(null, payload));
-    serveOn(scope, access)('POST /import', async ({ body, reply }) => {
+    serveOn(scope, access)('POST /import', async ({ body, request, reply }) => {
       if (!(body instanceof Readable))
         throw problem(400, 'api.archive', { reason: { words: 'api.archive.empty' } });
-      reply.header('connection', 'close');
+      if (request.raw.httpVersionMajor === 1) reply.header('connection', 'close');
       return putInPlace(services, 'an exported file', inTime(body), 'foreign');
     });
   });

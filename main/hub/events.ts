@@ -1,6 +1,6 @@
-import type { ServerResponse } from 'node:http';
 import { once } from 'node:events';
-import type { FastifyInstance } from 'fastify';
+import type { Writable } from 'node:stream';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { AcceptedMark } from '#core/marks/mark.ts';
 import type { Store } from '../store/store.ts';
 import { HEADERS } from './guard-requests.ts';
@@ -19,35 +19,82 @@ export interface Announcer {
   endAll(): void;
 }
 
+/** The streams that are open on one of the hub's servers. */
+interface Streams {
+  send(text: string): void;
+  endAll(): void;
+  /** Ends those of one device. */
+  endOf(device: string): void;
+}
+
+/** What every stream is told, on whichever of the hub's servers it was opened. */
+export interface Announcements extends Announcer {
+  /** What a stream is greeted with, and told each second. */
+  readonly beat: () => string;
+  join(streams: Streams): void;
+  leave(streams: Streams): void;
+  /** A device is paired no more: its streams end at once. */
+  endOf(device: string): void;
+  /** Tells nothing more. */
+  close(): void;
+}
+
 const BEAT_MS = 1000;
 /** A reader for whom so much waits is dropped; it comes back and asks from where it was. */
 const MOST_WAITING = 1024 * 1024;
 const MOST_PIECES = 5000;
 
-/** GET /events: every mark from the last one that the reader has, then as they come, with a beat every second that says too whether the hub is well. */
-export function eventRoutes(
-  app: FastifyInstance,
-  serve: Serve,
-  store: Store,
-  well: () => boolean,
-): Announcer {
-  const readers = new Set<Reader>();
+/** Marks as they come, and a beat every second that says too whether the hub is well. */
+export function announcements(store: Store, well: () => boolean): Announcements {
+  const all = new Set<Streams>();
   let gathered = '';
   // Marks that shared a flush are told in one piece.
   const sendAll = (text: string) => {
     if (gathered === '')
       queueMicrotask(() => {
-        const all = gathered;
+        const whole = gathered;
         gathered = '';
-        readers.forEach((reader) => reader.send(all));
+        all.forEach((streams) => streams.send(whole));
       });
     gathered += text;
   };
-  const beatText = () => `event: beat\ndata: {"seq":${store.lastSeq},"ok":${well()}}\n\n`;
+  const beat = () => `event: beat\ndata: {"seq":${store.lastSeq},"ok":${well()}}\n\n`;
   const ended = store.onMark((accepted) => {
-    if (readers.size > 0) sendAll(markEvent(accepted));
+    if (all.size > 0) sendAll(markEvent(accepted));
   });
-  const beat = setInterval(() => sendAll(beatText()), BEAT_MS);
+  const beating = setInterval(() => sendAll(beat()), BEAT_MS);
+  return {
+    beat,
+    tell: ({ event, data }) => sendAll(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`),
+    endAll: () => all.forEach((streams) => streams.endAll()),
+    endOf: (device) => all.forEach((streams) => streams.endOf(device)),
+    join: (streams) => void all.add(streams),
+    leave: (streams) => void all.delete(streams),
+    close() {
+      clearInterval(beating);
+      ended();
+    },
+  };
+}
+
+/** GET /events: every mark from the last one that the reader has, then as they come. `deviceOf` tells over the network which device asks, null where it may ask no more. */
+export function eventRoutes(
+  app: FastifyInstance,
+  serve: Serve,
+  store: Store,
+  announced: Announcements,
+  deviceOf: (request: FastifyRequest) => string | null,
+): void {
+  const readers = new Map<Reader, string | null>();
+  const streams: Streams = {
+    send: (text) => readers.forEach((_device, reader) => reader.send(text)),
+    endAll: () => readers.forEach((_device, reader) => reader.end()),
+    endOf: (device) =>
+      readers.forEach((of, reader) => {
+        if (of === device) reader.end();
+      }),
+  };
+  announced.join(streams);
 
   serve('GET /events', async ({ request, reply }) => {
     const last = /^\d{1,15}$/.exec(String(request.headers['last-event-id'] ?? ''))?.[0];
@@ -56,35 +103,38 @@ export function eventRoutes(
       ...HEADERS,
       'content-type': 'text/event-stream; charset=utf-8',
       'cache-control': 'no-store',
-      connection: 'keep-alive',
+      ...(request.raw.httpVersionMajor === 1 ? { connection: 'keep-alive' } : {}),
     });
-    const reader = new Reader(reply.raw);
-    readers.add(reader);
-    reply.raw.on('close', () => readers.delete(reader));
-    reply.raw.on('error', () => readers.delete(reader));
-    await reader.begin(`retry: 1000\n${beatText()}`, last === undefined ? null : store.since(Number(last)));
+    const out = outOf(reply);
+    const reader = new Reader(out);
+    readers.set(reader, deviceOf(request));
+    out.on('close', () => readers.delete(reader));
+    out.on('error', () => readers.delete(reader));
+    await reader.begin(
+      `retry: 1000\n${announced.beat()}`,
+      last === undefined ? null : store.since(Number(last)),
+    );
     return reply;
   });
 
-  const endAll = () => readers.forEach((reader) => reader.end());
   app.addHook('preClose', async () => {
-    clearInterval(beat);
-    ended();
-    endAll();
+    announced.leave(streams);
+    streams.endAll();
   });
-  return {
-    tell: ({ event, data }) => sendAll(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`),
-    endAll,
-  };
+}
+
+/** Where an answer is written to: on HTTP/2 its stream, as what stands for it there is never destroyed. */
+function outOf({ raw }: FastifyReply): Writable {
+  return 'stream' in raw ? (raw.stream as Writable) : raw;
 }
 
 /** One open stream. What happens while it is still told of older marks waits, so that all come in their order. */
 class Reader {
-  readonly #out: ServerResponse;
+  readonly #out: Writable;
   #waiting: string[] | null = [];
   #waitingLength = 0;
 
-  constructor(out: ServerResponse) {
+  constructor(out: Writable) {
     this.#out = out;
   }
 
@@ -94,7 +144,7 @@ class Reader {
     try {
       if (missed !== null)
         for await (const accepted of missed) {
-          if (this.#out.destroyed) return;
+          if (this.#out.destroyed || this.#out.writableEnded) return;
           if (!this.#out.write(markEvent(accepted))) await roomOrEnd(this.#out);
         }
     } catch {
@@ -106,6 +156,7 @@ class Reader {
   }
 
   send(text: string): void {
+    if (this.#out.writableEnded || this.#out.destroyed) return;
     if (this.#waiting !== null) this.#wait(this.#waiting, text);
     else if (this.#out.writableLength > MOST_WAITING) this.#out.destroy();
     else this.#out.write(text);
@@ -125,7 +176,7 @@ class Reader {
 }
 
 /** Waits until the stream takes more, or is gone. */
-async function roomOrEnd(out: ServerResponse): Promise<void> {
+async function roomOrEnd(out: Writable): Promise<void> {
   const gone = new AbortController();
   await Promise.race([once(out, 'drain', gone), once(out, 'close', gone)]).finally(() => gone.abort());
 }

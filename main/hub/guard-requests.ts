@@ -13,15 +13,20 @@ export const HEADERS: Readonly<Record<string, string>> = {
 
 /**
  * What comes from outside is held here, before any route sees it: the host asked for (421), the page it comes from
- * and the site that makes a browser ask (403), and that a body is JSON (415).
+ * and the site that makes a browser ask (403), and that a body is JSON (415). `scheme` is how the hub's own pages are got here.
  */
-export function guardRequests(app: FastifyInstance, hosts: () => readonly string[]): void {
+export function guardRequests(
+  app: FastifyInstance,
+  hosts: () => readonly string[],
+  scheme: 'http' | 'https',
+): void {
   app.addHook('onRequest', async (request, reply) => {
     reply.headers(HEADERS);
-    const host = request.headers.host ?? '';
+    // On HTTP/2 there is no header of this name.
+    const { host } = request;
     if (!hosts().includes(host.toLowerCase())) throw problem(421, 'api.host', { host: host.slice(0, 100) });
     const origin = request.headers.origin;
-    if (origin !== undefined && !hosts().some((each) => origin.toLowerCase() === `http://${each}`))
+    if (origin !== undefined && !hosts().some((each) => origin.toLowerCase() === `${scheme}://${each}`))
       throw problem(403, 'api.origin', { origin: origin.slice(0, 100) });
     if (isMadeByAnotherSite(request)) throw problem(403, 'api.cross-site');
     const writes = request.method === 'POST' || request.method === 'PUT';

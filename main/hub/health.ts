@@ -1,4 +1,5 @@
 import type { Health, Trouble } from '#core/api/office-api.ts';
+import type { NetworkDesk } from '../network/network-desk.ts';
 import type { BackupClock } from '../store/archive/backup-clock.ts';
 import type { ElsewhereBackups } from '../store/archive/elsewhere.ts';
 import type { Backups } from '../store/archive/backups.ts';
@@ -16,6 +17,7 @@ export interface HealthSources {
   readonly backups: Backups;
   readonly elsewhere: Pick<ElsewhereBackups, 'troubles'>;
   readonly clock: BackupClock;
+  readonly network: Pick<NetworkDesk, 'state'>;
   readonly held: Pick<HeldFolder, 'holder' | 'whyLost'>;
 }
 
@@ -32,7 +34,7 @@ export function troublesOf({
 /** Enough for everybody: is it well, which program is it, how far is its log, and what is there to be told? */
 export function briefHealth(sources: HealthSources): Health {
   const troubles = [...troublesOf(sources)];
-  const { store, version } = sources;
+  const { store, version, network } = sources;
   const { notReady } = store.jobs;
   return {
     ok: troubles.length === 0,
@@ -40,6 +42,7 @@ export function briefHealth(sources: HealthSources): Health {
     seq: store.lastSeq,
     troubles,
     ...(notReady.length === 0 ? {} : { notReady: [...notReady] }),
+    network: network.state,
   };
 }
 

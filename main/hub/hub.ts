@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Logger } from 'pino';
 import { speakFaults } from '#core/telling/speak-faults.ts';
 import { speakAs } from '#core/words/say.ts';
+import { type NetworkTold, NetworkDesk, NOTHING_TOLD } from '../network/network-desk.ts';
 import { PrintDesk } from '../printing/print-desk.ts';
 import type { PrintSystem } from '../printing/printer.ts';
 import { type BackupClock, startBackupClock } from '../store/archive/backup-clock.ts';
@@ -18,7 +19,11 @@ import { restoringInto } from '../store/archive/restore.ts';
 import { Store } from '../store/store.ts';
 import { loopbackHosts } from './guard-requests.ts';
 import { addDemoJob } from './demo.ts';
-import { buildService } from './service.ts';
+import { askedLanguage } from './asked-language.ts';
+import { announcements } from './events.ts';
+import { KeptSessions } from './kept-sessions.ts';
+import { OfficeAccess } from './office-access.ts';
+import { buildService, HEADER_LIMIT, type ServiceParts } from './service.ts';
 import { troublesOf } from './health.ts';
 import type { ShellLine } from '../printing/shell-line.ts';
 import { printingHere } from '../printing/printing-here.ts';
@@ -46,11 +51,16 @@ export interface HubOptions {
   readonly files?: FilePort;
   /** How the folder is held, where that is not as usual. */
   readonly hold?: HoldOptions;
+  /** What was said of the shop's network from outside; without it the office chooses. */
+  readonly network?: NetworkTold;
+  /** Told a line for each address at which the network is served, or why it is not. */
+  readonly say?: (line: string) => void;
 }
 
 export interface Hub {
   readonly url: string;
   readonly store: Store;
+  readonly network: NetworkDesk;
   /** Settles, with the reason, when the folder is not this hub's any more: it answers nothing more and is to stop. */
   readonly lost: Promise<string>;
   stop(): Promise<void>;
@@ -93,32 +103,54 @@ export async function startHub(options: HubOptions): Promise<Hub> {
     const clock = backupClock(store, backups, elsewhere, version, logger);
     const desk = new PrintDesk(options.printing ?? printingHere(shell));
     let port = options.port;
-    const { app } = await buildService(
-      {
-        port: files,
-        data,
-        version,
-        store,
-        pin,
-        backups,
-        elsewhere,
-        clock,
-        held,
-        restore: restoringInto(files, data, store, backups, version, work),
-        shell,
-        desk,
-        work,
-        logger,
-        ...(options.ui === undefined ? {} : { ui: options.ui }),
+    const announced = announcements(store, () => troublesOf({ store, pin, elsewhere }).length === 0);
+    const network = await NetworkDesk.open({
+      port: files,
+      data,
+      told: options.network ?? NOTHING_TOLD,
+      pin: () => pin.mark !== null,
+      async serve({ server, hosts }) {
+        const { app: over } = await buildService(parts, hosts, server);
+        await over.ready();
+        return () => over.close();
       },
-      () => loopbackHosts(port),
-    );
+      say(line) {
+        logger.info(line);
+        options.say?.(line);
+      },
+      report: (trouble, error) => logger.error({ err: error }, trouble),
+      language: (request) => askedLanguage(request),
+      headerLimit: HEADER_LIMIT,
+    });
+    const parts: ServiceParts = {
+      port: files,
+      data,
+      version,
+      store,
+      pin,
+      backups,
+      elsewhere,
+      clock,
+      held,
+      restore: restoringInto(files, data, store, backups, version, work),
+      shell,
+      desk,
+      work,
+      logger,
+      network,
+      access: await OfficeAccess.open(pin, new KeptSessions(files, data)),
+      announced,
+      ...(options.ui === undefined ? {} : { ui: options.ui }),
+    };
+    const { app } = await buildService(parts, () => loopbackHosts(port));
     const url = await listen(app, options);
     elsewhere.start();
     port = Number(new URL(url).port);
+    await network.start();
     return {
       url,
       store,
+      network,
       lost: held.lost.then((why) => {
         logger.error({ holder: why.holder }, why.message);
         return why.message;
@@ -126,7 +158,9 @@ export async function startHub(options: HubOptions): Promise<Hub> {
       async stop() {
         await desk.close();
         await work.close();
+        await network.stop();
         await app.close();
+        announced.close();
         elsewhere.stop();
         await clock.stop();
         await store.close();

@@ -13,8 +13,10 @@ import { MANY_DOORS } from '../work/work-desk.ts';
 async function main(): Promise<void> {
   const read = readEnvironment(process.env);
   if (!read.ok) return fail(read.message);
-  const { data, port, host, demo } = read.value;
+  const { data, port, host, demo, network } = read.value;
   holdNoPlanOver(MANY_DOORS);
+  const said: string[] = [];
+  let ready = false;
   // Each line is written at once: what this process died of is the last one.
   const logger = pino({ level: 'info' }, new RotatedFile(join(data, 'hub.log')));
   process.on('uncaughtExceptionMonitor', (error) => logger.fatal(error));
@@ -31,6 +33,11 @@ async function main(): Promise<void> {
       worker: join(import.meta.dirname, 'worker.js'),
       logger,
       shell: shellLine(process),
+      network,
+      say(line) {
+        if (ready) process.stdout.write(`${line}\n`);
+        else said.push(line);
+      },
     });
   } catch (error) {
     logger.fatal(error);
@@ -54,6 +61,8 @@ async function main(): Promise<void> {
   process.on('SIGTERM', () => end());
   process.on('disconnect', () => end());
   process.stdout.write(`LISTENING ${hub.url}\n`);
+  ready = true;
+  for (const line of said) process.stdout.write(`${line}\n`);
 }
 
 const LAST_ANSWERS_MS = 1000;

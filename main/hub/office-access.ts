@@ -4,6 +4,7 @@ import type { Session } from '#core/api/office-api.ts';
 import type { PinStore } from '../store/documents/pin-store.ts';
 import type { KeptSessions } from './kept-sessions.ts';
 import { problem } from './problem.ts';
+import { isOverNetwork } from './who-asks.ts';
 
 const COOKIE = 'shoulderline';
 /** What a browser is told by, session or not: only so that the wrong tries of others do not hold it up. */
@@ -14,7 +15,7 @@ const KEEP_MS = 60_000;
 const IDLE_MS = 12 * 3_600_000;
 const MOST_SESSIONS = 100;
 
-/** Who may do the office's work: with no PIN everybody at this machine, with one whoever gave it. */
+/** Who may do the office's work: with no PIN everybody at this machine and nobody else, with one whoever gave it. */
 export class OfficeAccess {
   readonly #pin: PinStore;
   readonly #now: () => number;
@@ -53,7 +54,7 @@ export class OfficeAccess {
     const token = randomBytes(32).toString('base64url');
     reply.header(
       'set-cookie',
-      `${BROWSER}=${token}; Path=/api; HttpOnly; SameSite=Strict; Max-Age=${YEAR_S}`,
+      `${BROWSER}=${token}; Path=/api; HttpOnly; SameSite=Strict; Max-Age=${YEAR_S}${secure(request)}`,
     );
     return hashOf(token);
   }
@@ -71,7 +72,7 @@ export class OfficeAccess {
   }
 
   isOpen(request: FastifyRequest): boolean {
-    if (!this.#pin.set) return true;
+    if (!this.#pin.set) return !isOverNetwork(request);
     const key = keyOf(request);
     const used = key === null ? undefined : this.#sessions.get(key);
     if (key === null || used === undefined) return false;
@@ -87,28 +88,36 @@ export class OfficeAccess {
   }
 
   /** Begins a session for who asked: a token that no script can read and no other site can send. */
-  async begin(reply: FastifyReply): Promise<Session> {
-    if (!this.#pin.set) return { pin: false, open: true };
+  async begin(request: FastifyRequest, reply: FastifyReply): Promise<Session> {
+    if (!this.#pin.set) return this.state(request);
     const token = randomBytes(32).toString('base64url');
     for (const oldest of this.#sessions.keys())
       if (this.#sessions.size >= MOST_SESSIONS) this.#sessions.delete(oldest);
     this.#sessions.set(hashOf(token), this.#now());
     await this.#keep();
-    reply.header('set-cookie', `${COOKIE}=${token}; Path=/api; HttpOnly; SameSite=Strict`);
+    reply.header('set-cookie', `${COOKIE}=${token}; Path=/api; HttpOnly; SameSite=Strict${secure(request)}`);
     return { pin: true, open: true };
   }
 
   async end(request: FastifyRequest, reply: FastifyReply): Promise<Session> {
     const key = keyOf(request);
     if (key !== null && this.#sessions.delete(key)) await this.#keep();
-    reply.header('set-cookie', `${COOKIE}=; Path=/api; HttpOnly; SameSite=Strict; Max-Age=0`);
-    return { pin: this.#pin.set, open: !this.#pin.set };
+    reply.header(
+      'set-cookie',
+      `${COOKIE}=; Path=/api; HttpOnly; SameSite=Strict; Max-Age=0${secure(request)}`,
+    );
+    return { pin: this.#pin.set, open: !this.#pin.set && !isOverNetwork(request) };
   }
 
   async endAll(): Promise<void> {
     this.#sessions.clear();
     await this.#keep();
   }
+}
+
+/** What was given over an encrypted connection is sent over none that is not. */
+function secure(request: FastifyRequest): string {
+  return isOverNetwork(request) ? '; Secure' : '';
 }
 
 function keyOf(request: FastifyRequest): string | null {

@@ -1,9 +1,12 @@
 import type { PinStore } from '../store/documents/pin-store.ts';
 import type { Store } from '../store/store.ts';
+import type { NetworkDesk } from '../network/network-desk.ts';
+import { settleAfter } from './network-routes.ts';
 import type { OfficeAccess } from './office-access.ts';
 import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';
 import type { ShellLine } from '../printing/shell-line.ts';
+import { isOverNetwork } from './who-asks.ts';
 
 /** The shop's PIN, sessions of those who gave it, and what else it guards that is no data: full screen. */
 export function pinRoutes(
@@ -12,6 +15,7 @@ export function pinRoutes(
   pin: PinStore,
   access: OfficeAccess,
   shell: ShellLine | null,
+  network: NetworkDesk,
 ): void {
   serve('GET /session', async ({ request, reply }) => {
     if (pin.set) access.tellApart(request, reply);
@@ -23,7 +27,7 @@ export function pinRoutes(
     const tried = await pin.try(body.pin, browser);
     switch (tried.kind) {
       case 'right':
-        return access.begin(reply);
+        return access.begin(request, reply);
       case 'unreadable':
         throw problem(401, 'api.pin-unreadable');
       case 'wrong':
@@ -40,7 +44,9 @@ export function pinRoutes(
     await pin.change(body.pin, access.browserOf(request));
     await store.notePin(pin.set);
     await access.endAll();
-    return access.begin(reply);
+    await network.pinChanged(isOverNetwork(request));
+    settleAfter(network, request, reply);
+    return access.begin(request, reply);
   });
 
   serve('POST /kiosk/leave', async () => {

@@ -7,6 +7,8 @@ import type { Language } from '#core/words/languages.ts';
 import { askedLanguage } from './asked-language.ts';
 import { checked } from './checked.ts';
 import type { OfficeAccess } from './office-access.ts';
+import { problem } from './problem.ts';
+import { isOverNetwork } from './who-asks.ts';
 
 /** What a handler gives back: what the table says, or, for what is no JSON, the reply that it has filled. */
 export type GivenBy<K extends EndpointKey> =
@@ -46,9 +48,11 @@ export function serveOn(app: FastifyInstance, access: OfficeAccess): Serve {
       method,
       url,
       ...(endpoint.most === undefined ? {} : { bodyLimit: endpoint.most }),
-      ...(endpoint.office === undefined
-        ? {}
-        : { onRequest: async (request: FastifyRequest) => access.need(request) }),
+      config: { who: endpoint.who },
+      async onRequest(request) {
+        if (endpoint.here === true && isOverNetwork(request)) throw problem(403, 'api.only-here');
+        if (endpoint.who === 'office') access.need(request);
+      },
       async handler(request, reply) {
         const asked = {
           params: request.params,

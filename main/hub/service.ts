@@ -1,5 +1,11 @@
 import fastifyStatic from '@fastify/static';
-import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
+import fastify, {
+  type FastifyError,
+  type FastifyInstance,
+  type FastifyReply,
+  type FastifyRequest,
+} from 'fastify';
+import type { Http2SecureServer } from 'node:http2';
 import { existsSync } from 'node:fs';
 import type { Logger } from 'pino';
 import { MOST_CODES_TEXT } from '#core/api/endpoints.ts';
@@ -11,12 +17,14 @@ import { type BackupServices, backupRoutes } from './backup-routes.ts';
 import { binRoutes } from './bin-routes.ts';
 import { guardRequests } from './guard-requests.ts';
 import { answerError, answerErrors } from './errors.ts';
-import { eventRoutes } from './events.ts';
-import { briefHealth, fullHealth, type HealthSources, troublesOf } from './health.ts';
+import { type Announcements, eventRoutes } from './events.ts';
+import { briefHealth, fullHealth, type HealthSources } from './health.ts';
 import { jobRoutes } from './job-routes.ts';
-import { KeptSessions } from './kept-sessions.ts';
 import { markRoutes } from './mark-routes.ts';
-import { OfficeAccess } from './office-access.ts';
+import type { NetworkDesk } from '../network/network-desk.ts';
+import { gateNetwork } from './network-gate.ts';
+import { networkRoutes, pairingWorker } from './network-routes.ts';
+import type { OfficeAccess } from './office-access.ts';
 import { paperRoutes } from './paper-routes.ts';
 import { pinRoutes } from './pin-routes.ts';
 import { printRoutes } from './print-routes.ts';
@@ -26,13 +34,15 @@ import type { ShellLine } from '../printing/shell-line.ts';
 import type { WorkDesk } from '../work/work-desk.ts';
 import { stockRoutes } from './stock-routes.ts';
 import { shopRoutes } from './shop-routes.ts';
+import { deviceOf } from './who-asks.ts';
 
 /** A job file may have 8 MiB; a request around it a little more. */
 const BODY_LIMIT = 8 * 1024 * 1024 + 64 * 1024;
 /** How long a request may take to come in, whatever its size. Answers and streams take as long as they like. */
 const REQUEST_MS = 10 * 60_000;
 
-const HEADER_LIMIT = MOST_CODES_TEXT + 16 * 1024;
+/** Bytes of a request's address and headers at most. */
+export const HEADER_LIMIT = MOST_CODES_TEXT + 16 * 1024;
 
 export interface ServiceParts extends HealthSources {
   readonly elsewhere: ElsewhereBackups;
@@ -41,29 +51,28 @@ export interface ServiceParts extends HealthSources {
   readonly desk: PrintDesk;
   /** Where plans, stickers and papers are made. */
   readonly work: WorkDesk;
+  readonly network: NetworkDesk;
+  /** Who may do the office's work, and what streams are told: the same on each of the hub's servers. */
+  readonly access: OfficeAccess;
+  readonly announced: Announcements;
   /** The folder of the built screens; without it the API is served alone. */
   readonly ui?: string;
   readonly logger: Logger;
 }
 
-/** The hub's addresses over its store, ready to listen. `hosts` are the names under which it may be asked for. */
+/**
+ * The hub's addresses over its store, ready to listen. `hosts` are the names under which it may be asked for. With a server
+ * `over` the network it answers paired devices there, by HTTP/2 and HTTP/1.1; without one, whoever is at this machine.
+ */
 export async function buildService(
   parts: ServiceParts,
   hosts: () => readonly string[],
+  over?: Http2SecureServer,
 ): Promise<{ readonly app: FastifyInstance }> {
-  const { store, pin, version, ui } = parts;
-  const app = fastify({
-    loggerInstance: parts.logger,
-    bodyLimit: BODY_LIMIT,
-    requestTimeout: REQUEST_MS,
-    forceCloseConnections: true,
-    exposeHeadRoutes: false,
-    http: { maxHeaderSize: HEADER_LIMIT },
-    routerOptions: { maxParamLength: 200 },
-    frameworkErrors: (error, request, reply) =>
-      void answerError(error, request as FastifyRequest, reply as unknown as FastifyReply),
-  }) as unknown as FastifyInstance;
-  guardRequests(app, hosts);
+  const { store, pin, version, ui, access, announced, network } = parts;
+  const app = over === undefined ? hereAlone(parts) : overNetwork(parts, over);
+  guardRequests(app, hosts, over === undefined ? 'http' : 'https');
+  if (over !== undefined) gateNetwork(app, network);
   app.addHook('onRequest', async () => {
     const why = parts.held.whyLost();
     if (why !== null) throw await why;
@@ -71,9 +80,9 @@ export async function buildService(
   answerErrors(app);
   await app.register(
     async (api) => {
-      const access = await OfficeAccess.open(pin, new KeptSessions(parts.port, parts.data));
       const serve = serveOn(api, access);
-      const announcer = eventRoutes(api, serve, store, () => troublesOf(parts).length === 0);
+      const announcer = announced;
+      eventRoutes(api, serve, store, announced, (request) => deviceOf(request)?.id ?? null);
       jobRoutes(serve, store, announcer, parts.work, version);
       binRoutes(serve, store, announcer);
       markRoutes(serve, store);
@@ -81,7 +90,8 @@ export async function buildService(
       stockRoutes(serve, store);
       printRoutes(serve, store, parts.desk, announcer, parts.work);
       shopRoutes(serve, store, announcer);
-      pinRoutes(serve, store, pin, access, parts.shell);
+      pinRoutes(serve, store, pin, access, parts.shell, network);
+      networkRoutes(serve, store, pin, network, announced);
       await backupRoutes(api, serve, access, { ...parts, announcer } satisfies BackupServices);
       serve('GET /health', async ({ request }) =>
         access.isOpen(request) ? fullHealth(parts) : briefHealth(parts),
@@ -91,9 +101,37 @@ export async function buildService(
     },
     { prefix: '/api' },
   );
+  if (over !== undefined) pairingWorker(app, network);
   if (ui !== undefined && existsSync(ui)) {
     await app.register(fastifyStatic, { root: ui, serve: false });
     screenRoutes(app, ui);
   }
   return { app };
+}
+
+/** What each of the hub's servers is made with. */
+function asUsual(parts: ServiceParts) {
+  return {
+    loggerInstance: parts.logger,
+    bodyLimit: BODY_LIMIT,
+    requestTimeout: REQUEST_MS,
+    forceCloseConnections: true,
+    exposeHeadRoutes: false,
+    routerOptions: { maxParamLength: 200 },
+    frameworkErrors: (error: FastifyError, request: unknown, reply: unknown) =>
+      void answerError(error, request as FastifyRequest, reply as FastifyReply),
+  } as const;
+}
+
+function hereAlone(parts: ServiceParts): FastifyInstance {
+  return fastify({ ...asUsual(parts), http: { maxHeaderSize: HEADER_LIMIT } }) as unknown as FastifyInstance;
+}
+
+function overNetwork(parts: ServiceParts, server: Http2SecureServer): FastifyInstance {
+  return fastify({
+    ...asUsual(parts),
+    http2: true,
+    https: { allowHTTP1: true },
+    serverFactory: (handler) => server.on('request', handler),
+  }) as unknown as FastifyInstance;
 }

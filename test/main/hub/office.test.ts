@@ -91,6 +91,7 @@ test('health is brief without the PIN and says more with it', async () => {
   const cookie = await withPin(live);
   expect((await live.ask('GET', '/health')).body).toEqual({
     ok: true,
+    network: 'off',
     version: 'test',
     seq: 1,
     troubles: [],

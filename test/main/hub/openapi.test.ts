@@ -4,7 +4,11 @@ import { expect, test } from 'vitest';
 import { z } from 'zod';
 import { type Endpoint, ENDPOINTS } from '#core/api/endpoints.ts';
 import { openApi } from '#core/api/openapi.ts';
+import { announcements } from '#main/hub/events.ts';
+import { KeptSessions } from '#main/hub/kept-sessions.ts';
+import { OfficeAccess } from '#main/hub/office-access.ts';
 import { buildService } from '#main/hub/service.ts';
+import { NetworkDesk, NOTHING_TOLD } from '#main/network/network-desk.ts';
 import { Backups } from '#main/store/archive/backups.ts';
 import { ElsewhereBackups } from '#main/store/archive/elsewhere.ts';
 import { disk } from '#main/store/files/disk.ts';
@@ -22,13 +26,27 @@ async function routesServed(): Promise<string[]> {
   const folder = freshFolder();
   const store = await openStore(folder);
   const backups = new Backups(disk, folder);
+  const pin = await PinStore.open(disk, join(folder, 'pin.json'));
+  const announced = announcements(store, () => true);
   const { app } = await buildService(
     {
       port: disk,
       data: folder,
       version: 'test',
       store,
-      pin: await PinStore.open(disk, join(folder, 'pin.json')),
+      pin,
+      access: await OfficeAccess.open(pin, new KeptSessions(disk, folder)),
+      announced,
+      network: await NetworkDesk.open({
+        port: disk,
+        data: folder,
+        told: NOTHING_TOLD,
+        pin: () => false,
+        serve: () => Promise.reject(new Error('the network is off')),
+        report: () => undefined,
+        language: () => 'en',
+        headerLimit: 1024,
+      }),
       backups,
       elsewhere: await ElsewhereBackups.open(disk, disk, folder, backups, () => 5),
       clock: { trouble: null, stop: () => Promise.resolve() },
@@ -46,6 +64,7 @@ async function routesServed(): Promise<string[]> {
   );
   const printed = app.printRoutes({ commonPrefix: false, includeHooks: false });
   await app.close();
+  announced.close();
   await store.close();
   const lines = printed.split('\n').filter((line) => line.includes('('));
   const path: string[] = [];
@@ -166,9 +185,18 @@ test('what is answered is what the description says, address by address', { time
     {},
   );
   await tell('GET /openapi.json', '/openapi.json');
+  await tell('GET /network', '/network');
+  await tell('PUT /network', '/network', { on: false });
+  await tell('GET /pairing', '/pairing');
   const left = Object.keys(ENDPOINTS).filter((key) => !told.has(key));
-  // An endless stream, and what only a shell answers: both have tests of their own.
-  expect(left.filter((key) => key !== 'GET /events' && key !== 'POST /kiosk/leave')).toEqual([]);
+  // An endless stream, what only a shell answers, and what needs the network: each has tests of its own.
+  expect(left).toEqual([
+    'GET /events',
+    'POST /pairing',
+    'POST /network/offers',
+    'DELETE /network/devices/:id',
+    'POST /kiosk/leave',
+  ]);
 });
 
 /** An archive's items, a line each, as it was before it was read as one list. */

@@ -1,0 +1,82 @@
+import { z } from 'zod';
+import { STATIONS } from '../stages/stations.ts';
+
+const name = z.string().trim().min(1).max(40);
+const station = z.enum(STATIONS);
+
+/** GET /pairing answers this: who this device is, or nobody; what its service worker is to be asked by; in what language. */
+export const pairingAnswer = z.object({
+  paired: z.object({ name, station }).nullable(),
+  /** False at the hub's own machine, which needs no pairing. */
+  needed: z.boolean(),
+  ask: z.string(),
+  language: z.string().optional(),
+});
+
+/** POST /pairing takes this: what the office shows (scanned, or its eight characters), and what the page's service worker answered. */
+export const pairingRequest = z.strictObject({
+  secret: z.string().min(1).max(60),
+  ask: z.string().max(100),
+  proof: z.string().max(100),
+  name,
+  station,
+});
+
+/** POST /pairing answers this. */
+export const pairedAnswer = z.object({ name, station });
+
+/** A device as the office sees it; `here` is the one that asks. */
+const device = z.object({
+  id: z.string(),
+  name,
+  station,
+  since: z.string(),
+  seen: z.string(),
+  here: z.boolean(),
+});
+/** A paired device. */
+export type PairedDevice = z.infer<typeof device>;
+
+/** How it stands with the network: off; on; wanted, but no PIN is set, this machine is in no private network, or it could not be opened. */
+export const networkState = z.enum(['off', 'on', 'no-pin', 'no-address', 'failed']);
+export type NetworkState = z.infer<typeof networkState>;
+
+/** GET and PUT /network answer this. */
+export const networkAnswer = z.object({
+  state: networkState,
+  /** Why it could not be opened. */
+  reason: z.string().nullable(),
+  /** Whether the program was told from outside, so that the office cannot choose. */
+  told: z.boolean(),
+  /** Is a PIN set? */
+  pin: z.boolean(),
+  /** Where screens are served, and where the page with the shop's certificate is. */
+  addresses: z.array(z.object({ screens: z.string(), trust: z.string().nullable() })),
+  /** SHA-256 of the shop's certificate, in pairs of hexadecimal digits. */
+  fingerprint: z.string().nullable(),
+  devices: z.array(device),
+});
+/** What the office knows of the network. */
+export type Network = z.infer<typeof networkAnswer>;
+
+/** PUT /network takes this. */
+export const networkUpdate = z.strictObject({ on: z.boolean() });
+
+/** A square symbol, a text of 0 and 1 a row. */
+const symbol = z.array(z.string());
+
+/** POST /network/offers answers this: eight characters to type, and for each address what is to be scanned. */
+export const offerAnswer = z.object({
+  code: z.string(),
+  until: z.string(),
+  at: z.array(
+    z.object({
+      pairing: z.string(),
+      pairingSymbol: symbol,
+      trust: z.string().nullable(),
+      trustSymbol: symbol.nullable(),
+    }),
+  ),
+});
+/** One offered pairing. */
+export type Offer = z.infer<typeof offerAnswer>;

@@ -1,0 +1,48 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { NetworkDesk } from '../network/network-desk.ts';
+import { problem } from './problem.ts';
+import { cameFrom } from './who-asks.ts';
+
+/** A browser sends it over encrypted connections alone, to this very host, and lets no script read it. */
+const COOKIE = '__Host-shoulderline-device';
+/** As long as browsers keep a cookie at most (RFC 6265bis, a draft, from memory); it is given anew with each page. */
+const KEEP_S = 400 * 86_400;
+/** Where a device is paired. */
+export const PAIRING_PAGE = '/pairing';
+
+/**
+ * Lets in over the network who shows that it is a paired device. Whoever is not gets the page to be paired by, what that
+ * page is made of, and its two addresses: what is said to be for anyone, and nothing else, be it there or not.
+ */
+export function gateNetwork(app: FastifyInstance, desk: Pick<NetworkDesk, 'devices' | 'admits'>): void {
+  app.addHook('onRequest', async (request, reply) => {
+    if (!desk.admits) throw problem(403, 'api.network-shut');
+    const token = tokenOf(request);
+    const device = token === null ? null : desk.devices.find(token);
+    if (token !== null && device !== null) {
+      cameFrom(request, device);
+      if (isForPage(request)) tellDevice(reply, token);
+      return;
+    }
+    if (request.routeOptions.config.who === 'anyone') return;
+    if (isForPage(request)) return reply.redirect(PAIRING_PAGE, 303);
+    throw problem(401, 'api.not-paired');
+  });
+}
+
+/** From now on this browser is told by the token, and by nothing else. */
+export function tellDevice(reply: FastifyReply, token: string): void {
+  reply.header(
+    'set-cookie',
+    `${COOKIE}=${token}; Path=/; Secure; HttpOnly; SameSite=Strict; Max-Age=${KEEP_S}`,
+  );
+}
+
+function tokenOf({ headers }: FastifyRequest): string | null {
+  return /(?:^|;\s*)__Host-shoulderline-device=([\w-]{43})(?:;|$)/.exec(headers.cookie ?? '')?.[1] ?? null;
+}
+
+/** Does a person open a page by it? */
+function isForPage({ method, url, headers }: FastifyRequest): boolean {
+  return method === 'GET' && !/^\/api(\/|\?|$)/.test(url) && (headers.accept ?? '').includes('text/html');
+}

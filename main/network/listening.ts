@@ -1,0 +1,56 @@
+import { createServer, type Server, type Socket } from 'node:net';
+
+/** More connections than a shop has screens are not taken. */
+const MOST_CONNECTIONS = 400;
+
+/** Several addresses that one server is asked at, all by the same port. */
+export interface Listening {
+  readonly port: number;
+  /** Ends it, with every connection that came in by it. */
+  close(): Promise<void>;
+}
+
+/** Hands each connection to one of these addresses on to a server. Port 0 takes any that is free. All of them listen, or it rejects and none does. */
+export async function listenAt(
+  addresses: readonly string[],
+  port: number,
+  onto: { emit(event: 'connection', socket: Socket): boolean },
+): Promise<Listening> {
+  const sockets = new Set<Socket>();
+  const servers: Server[] = [];
+  const close = async () => {
+    const ended = servers.map((server) => new Promise<void>((over) => server.close(() => over())));
+    for (const socket of sockets) socket.destroy();
+    await Promise.all(ended);
+  };
+  let taken = port;
+  try {
+    for (const address of addresses) {
+      const server = createServer((socket) => {
+        sockets.add(socket);
+        socket.once('close', () => sockets.delete(socket));
+        socket.on('error', () => undefined);
+        onto.emit('connection', socket);
+      });
+      server.maxConnections = MOST_CONNECTIONS;
+      taken = await listening(server, address, taken);
+      servers.push(server);
+    }
+  } catch (error) {
+    await close();
+    throw error;
+  }
+  return { port: taken, close };
+}
+
+function listening(server: Server, host: string, port: number): Promise<number> {
+  return new Promise((done, failed) => {
+    server.once('error', failed);
+    server.listen({ host, port }, () => {
+      server.off('error', failed);
+      server.on('error', () => undefined);
+      const bound = server.address();
+      done(typeof bound === 'object' && bound !== null ? bound.port : port);
+    });
+  });
+}

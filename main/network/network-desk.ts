@@ -1,0 +1,322 @@
+import { createSecureServer, type Http2SecureServer } from 'node:http2';
+import { createServer, type IncomingMessage, type Server } from 'node:http';
+import type { Duplex } from 'node:stream';
+import type { NetworkState } from '#core/api/network-api.ts';
+import type { Language } from '#core/words/languages.ts';
+import { codeOf, type FilePort, wordsOf } from '../store/files/file-port.ts';
+import { Turns } from '../store/files/turns.ts';
+import { DeviceStore } from './device-store.ts';
+import { type Certified, KeptKeys } from './kept-keys.ts';
+import { type Listening, listenAt } from './listening.ts';
+import { NetworkChoice } from './network-choice.ts';
+import { localName, ownAddresses } from './own-addresses.ts';
+import { PairingOffers } from './pairing-offers.ts';
+import { PairingProof } from './pairing-proof.ts';
+
+/** What the program is told of the network from outside. */
+export interface NetworkTold {
+  /** Whether it is to be on, whatever the office says; null leaves it to the office. */
+  readonly on: boolean | null;
+  /** At which addresses it listens; null takes this machine's own private ones. */
+  readonly hosts: readonly string[] | null;
+  readonly port: number;
+  readonly trustPort: number;
+}
+
+/** What the program is told where nobody has said anything. */
+export const NOTHING_TOLD: NetworkTold = { on: null, hosts: null, port: 7518, trustPort: 7519 };
+
+/** The service over the network, made anew each time that it is switched on. */
+export interface OverNetwork {
+  readonly server: Http2SecureServer;
+  readonly hosts: () => readonly string[];
+}
+
+export interface NetworkParts {
+  readonly port: FilePort;
+  readonly data: string;
+  readonly told: NetworkTold;
+  /** Is there a PIN that can be given? Without one there is no network. */
+  readonly pin: () => boolean;
+  /** Serves the hub's addresses by this server; gives what ends that. */
+  readonly serve: (over: OverNetwork) => Promise<() => Promise<void>>;
+  /** Told where it can be reached, or why it cannot: a line each. */
+  readonly say?: (line: string) => void;
+  readonly report: (trouble: string, error: unknown) => void;
+  /** In which language a request is answered. */
+  readonly language: (request: IncomingMessage) => Language;
+  readonly headerLimit: number;
+  readonly now?: () => number;
+}
+
+/** The network as it stands open. */
+interface Open {
+  readonly server: Http2SecureServer;
+  readonly end: () => Promise<void>;
+  addresses: readonly string[];
+  screens: Listening;
+  certified: Certified;
+  readonly trustServer: Server;
+  trust: Listening | null;
+}
+
+const LOOK_MS = 60_000;
+/** A connection on which nothing happens is let go; a stream beats each second. */
+const IDLE_MS = 120_000;
+
+/** The shop's network: off until the office or whoever starts the program switches it on, and never on without a PIN. */
+export class NetworkDesk {
+  readonly #parts: NetworkParts;
+  readonly #choice: NetworkChoice;
+  readonly #now: () => number;
+  readonly #turns = new Turns();
+  readonly devices: DeviceStore;
+  readonly offers: PairingOffers;
+  readonly proof: PairingProof;
+  #open: Open | null = null;
+  #state: NetworkState = 'off';
+  #reason: string | null = null;
+  #fingerprint: string | null = null;
+  #said = '';
+  #timer: ReturnType<typeof setInterval> | null = null;
+  #stopped = false;
+
+  private constructor(parts: NetworkParts, choice: NetworkChoice, devices: DeviceStore) {
+    this.#parts = parts;
+    this.#choice = choice;
+    this.#now = parts.now ?? Date.now;
+    this.devices = devices;
+    this.offers = new PairingOffers(this.#now);
+    this.proof = new PairingProof(this.#now);
+  }
+
+  /** Reads what is kept; opens nothing yet. */
+  static async open(parts: NetworkParts): Promise<NetworkDesk> {
+    const { port, data, now } = parts;
+    const desk = new NetworkDesk(
+      parts,
+      await NetworkChoice.open(port, data),
+      await DeviceStore.open(port, data, now),
+    );
+    if (desk.devices.trouble !== null)
+      parts.report('kept an unreadable list of devices aside', desk.devices.trouble);
+    return desk;
+  }
+
+  /** Brings the network to what is wanted, and looks again each minute whether addresses or certificate have changed. */
+  async start(lookMs = LOOK_MS): Promise<void> {
+    await this.settle();
+    this.#timer = setInterval(() => void this.settle(), lookMs);
+    this.#timer.unref();
+  }
+
+  get state(): NetworkState {
+    return this.#state;
+  }
+
+  /** Why it is wanted and not on. */
+  get reason(): string | null {
+    return this.#reason;
+  }
+
+  /** Was the program told from outside, so that nobody else can choose? */
+  get told(): boolean {
+    return this.#parts.told.on !== null;
+  }
+
+  /** By what a person can tell the shop's certificate; null while it is off. */
+  get fingerprint(): string | null {
+    return this.#fingerprint;
+  }
+
+  /** Where screens are served now, and where the page with the certificate is. */
+  get addresses(): readonly { readonly screens: string; readonly trust: string | null }[] {
+    const open = this.#open;
+    if (open === null) return [];
+    return open.addresses.map((address) => ({
+      screens: `https://${at(address, open.screens.port, 443)}`,
+      trust: open.trust === null ? null : `http://${at(address, open.trust.port, 80)}`,
+    }));
+  }
+
+  /** May anything be asked over the network now? */
+  get admits(): boolean {
+    return this.#wanted && this.#parts.pin() && !this.#stopped;
+  }
+
+  get #wanted(): boolean {
+    return this.#parts.told.on ?? this.#choice.on;
+  }
+
+  /** Switches it on or off, on disk first; it has taken effect when this is done, but for what `later` says. */
+  async choose(on: boolean, later = false): Promise<void> {
+    await this.#choice.choose(on);
+    if (!on) this.offers.end();
+    if (!later) await this.settle();
+  }
+
+  /** A PIN was set or taken away: with it goes the network, until somebody switches it on again. */
+  async pinChanged(later = false): Promise<void> {
+    if (!this.#parts.pin()) await this.choose(false, later);
+    else if (!later) await this.settle();
+  }
+
+  /** Opens what is to be open and closes what is not; what fails is told of, and tried again. Never rejects. */
+  settle(): Promise<void> {
+    return this.#turns.take(async () => {
+      try {
+        await this.#settle();
+      } catch (error) {
+        await this.#close();
+        this.#is('failed', codeOf(error) === undefined ? wordsOf(error).slice(0, 160) : reasonOf(error));
+        this.#parts.report('the network could not be opened', error);
+      }
+    });
+  }
+
+  async stop(): Promise<void> {
+    this.#stopped = true;
+    if (this.#timer !== null) clearInterval(this.#timer);
+    await this.#turns.take(() => this.#close());
+    await this.devices.close().catch(() => undefined);
+  }
+
+  async #settle(): Promise<void> {
+    if (this.#stopped || !this.#wanted) {
+      await this.#close();
+      return this.#is('off');
+    }
+    if (!this.#parts.pin()) {
+      await this.#close();
+      return this.#is('no-pin');
+    }
+    const addresses = this.#parts.told.hosts ?? ownAddresses();
+    if (addresses.length === 0) {
+      await this.#close();
+      return this.#is('no-address');
+    }
+    const name = localName();
+    const names = [...addresses, ...(name === null ? [] : [name])];
+    const keys = await KeptKeys.open(this.#parts.port, this.#parts.data);
+    const certified = await keys.certified(names, shopName(name), this.#now());
+    if (this.#open === null) await this.#openAt(addresses, certified);
+    else await this.#follow(this.#open, addresses, certified);
+    const { fingerprintOf } = await import('./certificates.ts');
+    this.#fingerprint = fingerprintOf(certified.authority);
+    this.#is('on');
+  }
+
+  async #openAt(addresses: readonly string[], certified: Certified): Promise<void> {
+    const { told, headerLimit, serve, language } = this.#parts;
+    const server = createSecureServer({
+      allowHTTP1: true,
+      settings: { maxHeaderListSize: headerLimit },
+      maxSessionMemory: 32,
+      ...shown(certified),
+    });
+    // What Node's server for HTTP/1.1 reads of the one that hands a connection to it.
+    Object.assign(server, { maxHeaderSize: headerLimit });
+    server.on('session', (session) => session.setTimeout(IDLE_MS, () => session.destroy()));
+    server.on('sessionError', () => undefined);
+    server.on('tlsClientError', (_error: Error, socket: Duplex) => socket.destroy());
+    const end = await serve({ server, hosts: () => this.#hosts() });
+    let screens: Listening;
+    try {
+      screens = await listenAt(addresses, told.port, server);
+    } catch (error) {
+      await end();
+      throw error;
+    }
+    const { trustPage } = await import('./trust-page.ts');
+    const trustServer = createServer({ requestTimeout: 10_000 }, (request, answer) =>
+      trustPage(request, answer, certified.authority, language(request)),
+    );
+    trustServer.setTimeout(IDLE_MS);
+    this.#open = { server, end, addresses, screens, certified, trustServer, trust: null };
+    this.#open.trust = await this.#listenForTrust(addresses, trustServer);
+  }
+
+  /** Without its page the network is still on: whoever trusts the certificate already needs it no more. */
+  async #listenForTrust(addresses: readonly string[], server: Server): Promise<Listening | null> {
+    try {
+      return await listenAt(addresses, this.#parts.told.trustPort, server);
+    } catch (error) {
+      this.#parts.report('the page with the shop’s certificate could not be opened', error);
+      return null;
+    }
+  }
+
+  /** Goes on at the addresses that this machine has now, with the certificate for them. */
+  async #follow(open: Open, addresses: readonly string[], certified: Certified): Promise<void> {
+    if (certified.leaf.certificate !== open.certified.leaf.certificate) {
+      open.server.setSecureContext(shown(certified));
+      open.certified = certified;
+    }
+    if (addresses.join() === open.addresses.join()) return;
+    await open.screens.close();
+    await open.trust?.close();
+    open.screens = await listenAt(addresses, open.screens.port, open.server);
+    open.addresses = addresses;
+    open.trust = await this.#listenForTrust(addresses, open.trustServer);
+  }
+
+  async #close(): Promise<void> {
+    const open = this.#open;
+    this.#open = null;
+    this.#fingerprint = null;
+    if (open === null) return;
+    await open.trust?.close();
+    await open.end();
+    await open.screens.close();
+  }
+
+  #hosts(): readonly string[] {
+    const open = this.#open;
+    if (open === null) return [];
+    const name = localName();
+    const { port } = open.screens;
+    return [...open.addresses, ...(name === null ? [] : [name])].map((each) => at(each, port, 443));
+  }
+
+  #is(state: NetworkState, reason: string | null = null): void {
+    this.#state = state;
+    this.#reason = reason;
+    const lines =
+      state === 'on'
+        ? this.addresses.map(({ screens }) => `NETWORK ${screens}`)
+        : state === 'off'
+          ? []
+          : [`NETWORK off: ${WHY[state]}${reason === null ? '' : `: ${reason}`}`];
+    if (lines.join('\n') === this.#said) return;
+    this.#said = lines.join('\n');
+    for (const line of lines) this.#parts.say?.(line);
+  }
+}
+
+const WHY = {
+  'no-pin': 'it needs a PIN; set one in the office',
+  'no-address': 'this machine has no address in a private network',
+  failed: 'it could not be opened',
+};
+
+function shown({ leaf, authority }: Certified): { readonly key: string; readonly cert: string } {
+  return { key: leaf.key, cert: `${leaf.certificate}\n${authority}\n` };
+}
+
+/** What the shop's certificate is called by: the machine's name. */
+function shopName(name: string | null): string {
+  return name?.replace(/\.local$/, '') ?? 'shop';
+}
+
+/** "192.168.1.20:7518", as it stands in an address; without the port that goes without saying. */
+function at(address: string, port: number, usual: number): string {
+  return port === usual ? address : `${address}:${port}`;
+}
+
+function reasonOf(error: unknown): string {
+  const where =
+    error instanceof Error && 'address' in error && 'port' in error
+      ? ` ${String(error.address)}:${String(error.port)}`
+      : '';
+  return `${codeOf(error) ?? ''}${where}`;
+}

@@ -1,0 +1,61 @@
+import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
+
+/** Digits and capitals without those that look like others, as on stickers. */
+const LETTERS = '0123456789ABCDEFGHJKLMNPQRSTUVWX';
+const CODE_LENGTH = 8;
+const LASTS_MS = 10 * 60_000;
+/** So many wrong codes are tried before the code is over: one in a hundred thousand million would be guessed. */
+const MOST_TRIES = 10;
+
+/** What the office shows to pair one device. */
+export interface Offered {
+  /** Stands in the scanned address. */
+  readonly token: string;
+  /** Is typed where there is no camera. */
+  readonly code: string;
+  readonly until: number;
+}
+
+/** One pairing on offer, in memory alone: for ten minutes, once, by a token or by a code. */
+export class PairingOffers {
+  readonly #now: () => number;
+  #offer: { readonly token: Buffer; readonly code: Buffer; readonly until: number } | null = null;
+  #wrong = 0;
+
+  constructor(now: () => number = Date.now) {
+    this.#now = now;
+  }
+
+  /** A new offer; the one before it is over. */
+  begin(): Offered {
+    const token = randomBytes(16).toString('base64url');
+    const code = Array.from(randomBytes(CODE_LENGTH), (byte) => LETTERS.charAt(byte % LETTERS.length)).join(
+      '',
+    );
+    const until = this.#now() + LASTS_MS;
+    this.#offer = { token: hashOf(token), code: hashOf(code), until };
+    this.#wrong = 0;
+    return { token, code, until };
+  }
+
+  /** Takes the offer by what was scanned or typed: true once, and never after ten minutes or ten wrong codes. */
+  take(secret: string): boolean {
+    const offer = this.#offer;
+    if (offer === null || this.#now() > offer.until) return false;
+    const typed = secret.toUpperCase().replace(/[\s-]/g, '');
+    const scanned = timingSafeEqual(offer.token, hashOf(secret));
+    const right = scanned || (this.#wrong < MOST_TRIES && timingSafeEqual(offer.code, hashOf(typed)));
+    if (right) this.#offer = null;
+    else if (typed.length <= CODE_LENGTH + 2) this.#wrong += 1;
+    return right;
+  }
+
+  /** No pairing is on offer any more. */
+  end(): void {
+    this.#offer = null;
+  }
+}
+
+function hashOf(text: string): Buffer {
+  return createHash('sha256').update(text).digest();
+}

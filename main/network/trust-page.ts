@@ -1,0 +1,97 @@
+import { createHash } from 'node:crypto';
+import type { IncomingMessage, ServerResponse } from 'node:http';
+import { type Language, tableOf } from '#core/words/languages.ts';
+import { say } from '#core/words/say.ts';
+import { derOf, fingerprintOf } from './certificates.ts';
+import { appleProfile } from './apple-profile.ts';
+import { DEVICE_KINDS, type DeviceKind, stepDrawing } from './trust-drawings.ts';
+
+export const CERTIFICATE_NAME = 'shoulderline.crt';
+export const PROFILE_NAME = 'shoulderline.mobileconfig';
+
+const STYLE = `
+:root { color: #111; background: #fff; font: 20px/1.4 sans-serif; }
+body { max-width: 44em; margin: 0 auto; padding: 16px; }
+h1, h2, h3 { line-height: 1.15; }
+code { display: block; font: 700 22px/1.5 monospace; overflow-wrap: anywhere; border-left: 8px solid #111; padding-left: 12px; }
+a { display: block; border: 3px solid #111; padding: 18px; margin: 12px 0; font-weight: 700; color: inherit; }
+ol { list-style: none; margin: 0; padding: 0; }
+li { display: flex; gap: 16px; align-items: center; margin: 12px 0; }
+svg { flex: none; fill: none; stroke: #111; stroke-width: 2.5; stroke-linejoin: round; stroke-linecap: round; }
+.full { fill: #111; }
+section { border-top: 1px solid #8a8a8a; }
+`;
+const HEADERS = {
+  'content-security-policy': `default-src 'none'; style-src 'sha256-${createHash('sha256').update(STYLE).digest('base64')}'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'`,
+  'x-content-type-options': 'nosniff',
+  'referrer-policy': 'no-referrer',
+  'cache-control': 'no-store',
+  connection: 'close',
+};
+
+/**
+ * The one page that is served without encryption: the certificate of the shop's authority, its fingerprint, and how a device
+ * is made to trust it. Nothing else is served here, and nothing is taken.
+ */
+export function trustPage(
+  request: IncomingMessage,
+  answer: ServerResponse,
+  authority: string,
+  language: Language,
+): void {
+  const give = (status: number, type: string, body: string | Buffer, more: Record<string, string> = {}) => {
+    answer.writeHead(status, { ...HEADERS, 'content-type': type, ...more });
+    answer.end(request.method === 'HEAD' ? undefined : body);
+  };
+  const saved = (name: string) => ({ 'content-disposition': `attachment; filename="${name}"` });
+  if (request.method !== 'GET' && request.method !== 'HEAD')
+    return give(405, 'text/plain; charset=utf-8', '', { allow: 'GET, HEAD' });
+  switch ((request.url ?? '').replace(/\?.*$/s, '')) {
+    case '/':
+      return give(200, 'text/html; charset=utf-8', pageOf(authority, language));
+    case `/${CERTIFICATE_NAME}`:
+      return give(200, 'application/x-x509-ca-cert', derOf(authority), saved(CERTIFICATE_NAME));
+    case `/${PROFILE_NAME}`:
+      return give(200, 'application/x-apple-aspen-config', appleProfile(authority), saved(PROFILE_NAME));
+    default:
+      return give(404, 'text/plain; charset=utf-8', '');
+  }
+}
+
+function pageOf(authority: string, language: Language): string {
+  const words = (key: Parameters<typeof say>[0]) => escaped(say(key, {}, language));
+  const steps = (kind: DeviceKind) =>
+    ([1, 2, 3] as const)
+      .map((step) => `<li>${stepDrawing(kind, step - 1)}<span>${words(`trust.${kind}.${step}`)}</span></li>`)
+      .join('\n');
+  const sections = DEVICE_KINDS.map(
+    (kind) => `<section><h3>${words(`trust.${kind}`)}</h3>
+<p>${words(kind === 'linux' ? 'trust.tried' : 'trust.not-tried')}</p>
+<ol>
+${steps(kind)}
+</ol></section>`,
+  );
+  return `<!doctype html>
+<html lang="${tableOf(language).locale}">
+<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
+<link rel="icon" href="data:,"><title>${words('trust.title')}</title><style>${STYLE}</style></head>
+<body><main>
+<h1>${words('trust.title')}</h1>
+<p>${words('trust.what')}</p>
+<h2>${words('trust.compare')}</h2>
+<p>${words('trust.compare.how')}</p>
+<code>${fingerprintOf(authority)}</code>
+<h2>${words('trust.save')}</h2>
+<a href="/${CERTIFICATE_NAME}">${words('trust.save.crt')}</a>
+<a href="/${PROFILE_NAME}">${words('trust.save.profile')}</a>
+${sections.join('\n')}
+<section><h2>${words('trust.then')}</h2>
+<p>${words('trust.then.what')}</p>
+<p>${words('trust.remove')}</p></section>
+</main></body></html>
+`;
+}
+
+function escaped(text: string): string {
+  return text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
+}

@@ -1,0 +1,190 @@
+import { connect } from 'node:http2';
+import { request } from 'node:https';
+import { X509Certificate } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { offerAnswer, pairingAnswer } from '#core/api/network-api.ts';
+import type { HubOptions } from '#main/hub/hub.ts';
+import { type LiveHub, liveHub } from '../hub/live-hub.ts';
+
+export const PIN = '2468';
+
+/** What was answered over the network. */
+export interface Over {
+  readonly status: number;
+  readonly headers: Readonly<Record<string, string | readonly string[] | undefined>>;
+  readonly body: Record<string, unknown>;
+}
+
+export interface Said {
+  readonly body?: unknown;
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+/** A hub whose network may be switched on at an address of this machine's own. */
+export interface NetworkHub extends LiveHub {
+  /** Where it is served, "https://127.0.0.2:4711". */
+  readonly url: string;
+  /** The certificate of the shop's authority. */
+  readonly authority: string;
+  /** Asks over HTTP/1.1, as a browser that trusts the authority. */
+  readonly over: (method: string, path: string, said?: Said) => Promise<Over>;
+  /** The same over HTTP/2. */
+  readonly overTwo: (method: string, path: string, said?: Said) => Promise<Over>;
+  /** The headers of the office at the hub's own machine. */
+  office(): Promise<Record<string, string>>;
+  /** Pairs a device; gives its cookie and id. */
+  pair(name: string): Promise<{ readonly cookie: string; readonly id: string }>;
+  /** What a browser's page needs to be paired: what it asks, and what its worker answers. */
+  proof(): Promise<{ readonly ask: string; readonly proof: string }>;
+  offer(): Promise<z.infer<typeof offerAnswer>>;
+}
+
+export const TOLD = { on: null, hosts: ['127.0.0.2'], port: 0, trustPort: 0 } as const;
+const KEYS = z.object({ authority: z.object({ certificate: z.string() }) });
+
+/** A hub with a PIN whose network is on. */
+export async function networkHub(options: Partial<HubOptions> = {}): Promise<NetworkHub> {
+  const live = await liveHub({ network: TOLD, ...options });
+  const set = await live.ask('PUT', '/pin', { pin: PIN });
+  let cookie = (set.headers.get('set-cookie') ?? '').replace(/;.*/, '');
+  const office = async () => {
+    if ((await live.ask('GET', '/session', undefined, { cookie })).body.open !== true) {
+      const answer = await live.ask('POST', '/session', { pin: PIN });
+      cookie = (answer.headers.get('set-cookie') ?? '').replace(/;.*/, '');
+    }
+    return { cookie };
+  };
+  const switched = await live.ask('PUT', '/network', { on: true }, await office());
+  if (switched.body.state !== 'on')
+    throw new Error(`the network is not on: ${JSON.stringify(switched.body)}`);
+  const url = () => live.hub.network.addresses[0]?.screens ?? '';
+  const authority = () =>
+    KEYS.parse(JSON.parse(readFileSync(join(live.data, 'network-keys.json'), 'utf8'))).authority.certificate;
+  const over = (method: string, path: string, said?: Said) => askOver(url(), authority(), method, path, said);
+  const offer = async () =>
+    offerAnswer.parse((await live.ask('POST', '/network/offers', {}, await office())).body);
+  const proof = async () => {
+    const { ask } = pairingAnswer.parse((await over('GET', '/api/pairing')).body);
+    const script = await over('GET', `/pairing/worker.js?ask=${ask}`, {
+      headers: { 'sec-fetch-dest': 'serviceworker' },
+    });
+    return { ask, proof: /postMessage\('([\w-]+)'\)/.exec(String(script.body.text))?.[1] ?? '' };
+  };
+  return {
+    ...live,
+    get hub() {
+      return live.hub;
+    },
+    get url() {
+      return url();
+    },
+    get authority() {
+      return authority();
+    },
+    over,
+    overTwo: (method, path, said) => askOverTwo(url(), authority(), method, path, said),
+    office,
+    offer,
+    proof,
+    async pair(name) {
+      const { code } = await offer();
+      const body = { secret: code, name, station: 'table-saw', ...(await proof()) };
+      const answer = await over('POST', '/api/pairing', { body });
+      if (answer.status !== 201) throw new Error(JSON.stringify(answer.body));
+      const id = live.hub.network.devices.all.at(-1)?.id ?? '';
+      return { cookie: String(answer.headers['set-cookie']).replace(/;.*/, ''), id };
+    },
+  };
+}
+
+function textOf(said: Said): string | undefined {
+  return said.body === undefined ? undefined : JSON.stringify(said.body);
+}
+
+function read(type: unknown, text: string): Record<string, unknown> {
+  return String(type).startsWith('application/json') && text !== ''
+    ? (JSON.parse(text) as Record<string, unknown>)
+    : { text };
+}
+
+/** Asks over HTTP/1.1. */
+export function askOver(
+  url: string,
+  ca: string,
+  method: string,
+  path: string,
+  said: Said = {},
+): Promise<Over> {
+  const text = textOf(said);
+  const { hostname, port } = new URL(url);
+  return new Promise((told, failed) => {
+    const asked = request(
+      {
+        hostname,
+        port,
+        method,
+        path,
+        ca,
+        agent: false,
+        // Where another host is asked for, the certificate is still the shop's.
+        ...(said.headers?.host === undefined ? {} : { checkServerIdentity: () => undefined }),
+        headers: { ...(text === undefined ? {} : { 'content-type': 'application/json' }), ...said.headers },
+      },
+      (answer) => {
+        const pieces: Buffer[] = [];
+        answer.on('data', (piece: Buffer) => pieces.push(piece));
+        answer.on('error', failed);
+        answer.on('end', () =>
+          told({
+            status: answer.statusCode ?? 0,
+            headers: answer.headers,
+            body: read(answer.headers['content-type'], Buffer.concat(pieces).toString()),
+          }),
+        );
+      },
+    );
+    asked.on('error', failed);
+    asked.end(text);
+  });
+}
+
+/** Asks over HTTP/2, by a connection of its own. */
+export function askOverTwo(
+  url: string,
+  ca: string,
+  method: string,
+  path: string,
+  said: Said = {},
+): Promise<Over> {
+  const text = textOf(said);
+  const session = connect(url, { ca });
+  return new Promise<Over>((told, failed) => {
+    session.on('error', failed);
+    const asked = session.request({
+      ':method': method,
+      ':path': path,
+      ...(text === undefined ? {} : { 'content-type': 'application/json' }),
+      ...said.headers,
+    });
+    let status = 0;
+    let headers: Over['headers'] = {};
+    const pieces: Buffer[] = [];
+    asked.on('response', (answer) => {
+      status = answer[':status'] ?? 0;
+      headers = answer;
+    });
+    asked.on('data', (piece: Buffer) => pieces.push(piece));
+    asked.on('error', failed);
+    asked.on('end', () =>
+      told({ status, headers, body: read(headers['content-type'], Buffer.concat(pieces).toString()) }),
+    );
+    asked.end(text);
+  }).finally(() => session.close());
+}
+
+/** The fingerprint of a certificate as Node reckons it. */
+export function nodeFingerprint(pem: string): string {
+  return new X509Certificate(pem).fingerprint256;
+}

@@ -1,0 +1,60 @@
+import { expect, test } from 'vitest';
+import { PairingOffers } from '#main/network/pairing-offers.ts';
+import { PairingProof } from '#main/network/pairing-proof.ts';
+import { qrSymbol } from '#main/network/qr-symbol.ts';
+
+const MINUTE_MS = 60_000;
+
+test('an offer is over after ten minutes, by its token and by its code', () => {
+  let now = 1_000_000;
+  const offers = new PairingOffers(() => now);
+  for (const by of ['token', 'code'] as const) {
+    const offered = offers.begin();
+    expect(offered.code).toMatch(/^[0-9A-HJ-NP-X]{8}$/);
+    expect(offered.token).toMatch(/^[\w-]{22}$/);
+    now += 10 * MINUTE_MS + 1;
+    expect(offers.take(offered[by])).toBe(false);
+    const again = offers.begin();
+    now += 10 * MINUTE_MS;
+    expect(offers.take(again[by])).toBe(true);
+    expect(offers.take(again[by])).toBe(false);
+  }
+});
+
+test('wrong codes end the code, but not what was scanned; a token is taken letter by letter', () => {
+  const offers = new PairingOffers();
+  const { token, code } = offers.begin();
+  for (let k = 0; k < 10; k += 1) expect(offers.take('00000000')).toBe(code === '00000000');
+  expect(offers.take(code)).toBe(false);
+  expect(offers.take(token.toLowerCase())).toBe(token === token.toLowerCase());
+  expect(offers.take('')).toBe(false);
+  expect(offers.take(token)).toBe(true);
+  offers.begin();
+  offers.end();
+  expect(offers.take(token)).toBe(false);
+});
+
+test('a proof is good for what was asked, for ten minutes, and for the hub that gave it', () => {
+  let now = 1_000_000;
+  const proofs = new PairingProof(() => now);
+  const ask = proofs.ask();
+  const proof = /'([\w-]{43})'/.exec(proofs.script(ask) ?? '')?.[1] ?? '';
+  expect(proofs.holds(ask, proof)).toBe(true);
+  expect(proofs.holds(proofs.ask(), proof)).toBe(false);
+  expect(proofs.holds(ask, '')).toBe(false);
+  expect(new PairingProof(() => now).holds(ask, proof)).toBe(false);
+  expect(proofs.script("1.'); alert('")).toBeNull();
+  expect(proofs.script(`${now + 100 * MINUTE_MS}.${ask.slice(-16)}`)).toBeNull();
+  now += 10 * MINUTE_MS + 1;
+  expect(proofs.holds(ask, proof)).toBe(false);
+  expect(proofs.script(ask)).toBeNull();
+});
+
+test('a QR code is a square of rows with its three corners', () => {
+  const rows = qrSymbol('https://192.168.1.20:7518/pairing#AAAAAAAAAAAAAAAAAAAAAA');
+  expect(new Set(rows.map(({ length }) => length))).toEqual(new Set([rows.length]));
+  const corner = ['1111111', '1000001', '1011101', '1011101', '1011101', '1000001', '1111111'];
+  expect(rows.slice(0, 7).map((row) => row.slice(0, 7))).toEqual(corner);
+  expect(rows.slice(0, 7).map((row) => row.slice(-7))).toEqual(corner);
+  expect(rows.slice(-7).map((row) => row.slice(0, 7))).toEqual(corner);
+});

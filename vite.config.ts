@@ -71,7 +71,11 @@ export default defineConfig({
         outDir: 'dist/ui',
         emptyOutDir: true,
         rolldownOptions: {
-          input: { index: 'ui/index.html', 'service-worker': 'ui/offline/service-worker.ts' },
+          input: {
+            index: 'ui/index.html',
+            pairing: 'ui/pairing/index.html',
+            'service-worker': 'ui/offline/service-worker.ts',
+          },
           output: {
             entryFileNames: ({ name }) =>
               name === 'service-worker' ? '[name].js' : 'assets/[name]-[hash].js',

@@ -5,6 +5,7 @@ import { keepKiosk } from './kiosk.ts';
 import { shop } from './hub/shop.svelte.ts';
 import { chosenLanguage } from './language.ts';
 import { keepScreens } from './offline/keep-screens.ts';
+import Untrusted from './pairing/Untrusted.svelte';
 import { sizeNumerals } from './screen-size.ts';
 import './theme.css';
 import { screenMemory } from './screen-memory.ts';
@@ -12,6 +13,9 @@ import { screenMemory } from './screen-memory.ts';
 speakAs(chosenLanguage(location.search, screenMemory, () => shop.now?.language));
 keepKiosk(window);
 sizeNumerals();
-keepScreens();
+const trusted = keepScreens();
 addEventListener('resize', sizeNumerals);
-mount(App, { target: document.body });
+// At the hub's own machine nothing stands between.
+if (location.protocol === 'https:')
+  void trusted.then((trusts) => mount(trusts ? App : Untrusted, { target: document.body }));
+else mount(App, { target: document.body });

@@ -81,7 +81,8 @@ export const networkWords = {
   'trust.save.crt': 'Certificate (Android, Windows, macOS, Linux)',
   'trust.save.profile': 'Profile (iPhone, iPad)',
   'trust.not-tried': 'These steps were not tried by us. Menus differ from one version to the next.',
-  'trust.tried': 'Tried with Chromium on Linux.',
+  'trust.tried':
+    'Tried with Chromium on Linux, where the command certutil put the certificate in. The menus below were not tried.',
   'trust.android': 'Android',
   'trust.android.1': 'Save the certificate above.',
   'trust.android.2':

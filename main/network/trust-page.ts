@@ -80,7 +80,7 @@ ${steps(kind)}
 <p>${words('trust.what')}</p>
 <h2>${words('trust.compare')}</h2>
 <p>${words('trust.compare.how')}</p>
-<code>${fingerprintOf(authority)}</code>
+<code>${inLines(fingerprintOf(authority))}</code>
 <h2>${words('trust.save')}</h2>
 <a href="/${CERTIFICATE_NAME}">${words('trust.save.crt')}</a>
 <a href="/${PROFILE_NAME}">${words('trust.save.profile')}</a>
@@ -90,6 +90,11 @@ ${sections.join('\n')}
 <p>${words('trust.remove')}</p></section>
 </main></body></html>
 `;
+}
+
+/** A fingerprint in four lines, as the office shows it, to be compared a piece at a time. */
+function inLines(fingerprint: string): string {
+  return fingerprint.replace(/((?:..:){8})(?=.)/g, '$1<br>');
 }
 
 function escaped(text: string): string {

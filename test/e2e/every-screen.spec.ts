@@ -326,6 +326,13 @@ const SCREENS: readonly Screen[] = [
     },
   ],
   [
+    'network',
+    async (page) => {
+      await office(page, 'network');
+      await expect(page.locator('[data-network="off"]')).toBeVisible();
+    },
+  ],
+  [
     'PIN pad',
     async (page) => {
       await ask(page, 'PUT', '/pin', { pin: PIN });

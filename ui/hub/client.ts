@@ -67,6 +67,8 @@ function sent(key: AskedKey, said: Said): Promise<Response> {
 }
 
 const NOTHING = z.null();
+/** This device was revoked, or never paired: it is to be paired first, and keeps its unsent marks. */
+const NOT_PAIRED = 'not-paired';
 
 function givenBy(key: AskedKey): z.ZodType {
   const { gives }: Endpoint = ENDPOINTS[key];
@@ -77,5 +79,6 @@ function refused(status: number, json: unknown): Answer<never> {
   const faults = faultsBody.safeParse(json);
   if (faults.success) return { kind: 'faults', faults: faults.data.errors };
   const read = refusal.safeParse(json);
+  if (read.success && read.data.code === NOT_PAIRED) location.assign('/pairing');
   return read.success ? { kind: 'refused', status, refusal: read.data } : { kind: 'away' };
 }

@@ -62,7 +62,10 @@ async function asset(request: Request): Promise<Response> {
 
 /** Fetches what is new, then the page that needs it, and only then lets go of what is not needed any more. */
 async function keepScreens(): Promise<void> {
-  const list: unknown = await (await fetch(LIST, { cache: 'no-store' })).json();
+  const answer = await fetch(LIST, { cache: 'no-store' });
+  // Who is paired no more keeps what there is.
+  if (!answer.ok) throw new Error(`the list of screens was refused (${answer.status})`);
+  const list: unknown = await answer.json();
   const names = Array.isArray(list) ? list.filter((name) => typeof name === 'string') : [];
   const cache = await caches.open(KEPT);
   const kept = new Set((await cache.keys()).map(({ url }) => new URL(url).pathname));

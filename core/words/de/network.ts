@@ -90,7 +90,8 @@ export const network: Words = {
   'trust.save.profile': 'Profil (iPhone, iPad)',
   'trust.not-tried':
     'Diese Schritte haben wir nicht ausprobiert. Menüs sind von Version zu Version verschieden.',
-  'trust.tried': 'Ausprobiert mit Chromium unter Linux.',
+  'trust.tried':
+    'Ausprobiert mit Chromium unter Linux, wo der Befehl certutil das Zertifikat einsetzte. Die Menüs unten wurden nicht ausprobiert.',
   'trust.android': 'Android',
   'trust.android.1': 'Das Zertifikat oben speichern.',
   'trust.android.2':

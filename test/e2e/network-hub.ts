@@ -1,0 +1,86 @@
+import { X509Certificate, createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { networkAnswer, offerAnswer } from '#core/api/network-api.ts';
+import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
+
+export const PIN = '2468';
+const KEYS = z.object({ leaf: z.object({ certificate: z.string() }) });
+
+/** A built hub with the demo job and a PIN, whose network is on at an address of this machine's own. */
+export class NetworkHub {
+  readonly #hub: HubProcess;
+  readonly #cookie: string;
+  /** Where screens are served over the network, and where the page with the certificate is. */
+  readonly screens: string;
+  readonly trust: string;
+
+  private constructor(hub: HubProcess, cookie: string, screens: string, trust: string) {
+    this.#hub = hub;
+    this.#cookie = cookie;
+    this.screens = screens;
+    this.trust = trust;
+  }
+
+  static async start(): Promise<NetworkHub> {
+    const hub = await startHubProcess(freshData(), 0, ['--demo'], {
+      SHOULDERLINE_NETWORK_HOST: '127.0.0.2',
+      SHOULDERLINE_NETWORK_PORT: '0',
+      SHOULDERLINE_TRUST_PORT: '0',
+    });
+    const json = { 'content-type': 'application/json' };
+    const set = await fetch(`${hub.url}/api/pin`, {
+      method: 'PUT',
+      headers: json,
+      body: JSON.stringify({ pin: PIN }),
+    });
+    const cookie = (set.headers.get('set-cookie') ?? '').replace(/;.*/, '');
+    const on = await fetch(`${hub.url}/api/network`, {
+      method: 'PUT',
+      headers: { ...json, cookie },
+      body: JSON.stringify({ on: true }),
+    });
+    const { addresses } = networkAnswer.parse(await on.json());
+    return new NetworkHub(hub, cookie, addresses[0]?.screens ?? '', addresses[0]?.trust ?? '');
+  }
+
+  /** Where it is asked at its own machine. */
+  get url(): string {
+    return this.#hub.url;
+  }
+
+  get data(): string {
+    return this.#hub.data;
+  }
+
+  /** As the office at the hub's own machine. */
+  async ask(method: string, path: string, body?: unknown): Promise<unknown> {
+    const answer = await fetch(`${this.url}/api${path}`, {
+      method,
+      headers: { cookie: this.#cookie, 'content-type': 'application/json' },
+      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+    });
+    return answer.json();
+  }
+
+  async offer(): Promise<z.infer<typeof offerAnswer>> {
+    return offerAnswer.parse(await this.ask('POST', '/network/offers', {}));
+  }
+
+  async devices(): Promise<z.infer<typeof networkAnswer>['devices']> {
+    return networkAnswer.parse(await this.ask('GET', '/network')).devices;
+  }
+
+  /** By what a browser can be told to trust this hub alone: SHA-256 of its public key. */
+  pin(): string {
+    const { leaf } = KEYS.parse(JSON.parse(readFileSync(join(this.data, 'network-keys.json'), 'utf8')));
+    const key = new X509Certificate(leaf.certificate).publicKey.export({ type: 'spki', format: 'der' });
+    return createHash('sha256').update(key).digest('base64');
+  }
+
+  async stop(): Promise<void> {
+    await this.#hub.end('SIGTERM');
+    removeData(this.data);
+  }
+}

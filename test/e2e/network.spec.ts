@@ -1,0 +1,157 @@
+import AxeBuilder from '@axe-core/playwright';
+import { type Browser, chromium, expect, type Page, test } from '@playwright/test';
+import { join } from 'node:path';
+import config from '../../playwright.config.ts';
+import { clippedOn } from './clipped.ts';
+import { NetworkHub, PIN } from './network-hub.ts';
+import { readQr } from '../main/network/read-qr.ts';
+import { errorsOf } from './quiet.ts';
+import { scan } from './shop-floor.ts';
+
+let hub: NetworkHub;
+/** A browser that trusts this hub's certificate, as a device does on which the shop's was put. */
+let trusting: Browser;
+
+test.describe.configure({ mode: 'serial' });
+test.beforeAll(async () => {
+  hub = await NetworkHub.start();
+  const { launchOptions = {} } = config.use ?? {};
+  trusting = await chromium.launch({
+    ...launchOptions,
+    args: [...(launchOptions.args ?? []), `--ignore-certificate-errors-spki-list=${hub.pin()}`],
+  });
+});
+test.afterAll(async () => {
+  await trusting.close();
+  await hub.stop();
+});
+
+async function keep(page: Page, name: string): Promise<void> {
+  if (process.env.KEEP_SCREENS !== undefined)
+    await page.screenshot({ path: join(import.meta.dirname, 'screens', `${name}.png`), fullPage: true });
+}
+
+async function clean(page: Page, name: string): Promise<void> {
+  await keep(page, name);
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
+  expect(await clippedOn(page)).toEqual([]);
+}
+
+test('the office shows the network, its fingerprint, and what pairs a device', async ({ page }) => {
+  const errors = errorsOf(page.context());
+  await page.goto(`${hub.url}/office`);
+  for (const key of PIN) await page.keyboard.press(key);
+  await page.keyboard.press('Enter');
+  await page.click('[data-page="network"]');
+  await expect(page.locator('[data-network="on"]')).toBeVisible();
+  const shown = (await page.locator('[data-fingerprint]').innerText()).replace(/\s/g, '');
+  const trust = await page.context().newPage();
+  await trust.goto(hub.trust);
+  expect((await trust.locator('code').innerText()).replace(/\s/g, '')).toBe(shown);
+  await clean(trust, 'network-trust');
+  await trust.close();
+  await page.click('[data-action="offer"]');
+  await expect(page.locator('[data-code]')).toBeVisible();
+  await clean(page, 'network-office');
+  expect(errors).toEqual([]);
+});
+
+test('over a certificate that the browser does not trust the page says why, and nobody is paired and nothing marked', async ({
+  browser,
+}) => {
+  const context = await browser.newContext({ ignoreHTTPSErrors: true });
+  const page = await context.newPage();
+  const { at } = await hub.offer();
+  await page.goto(`${hub.screens}/station/milling`);
+  await expect(page).toHaveURL(`${hub.screens}/pairing`);
+  await expect(page.locator('[data-untrusted]')).toBeVisible();
+  await clean(page, 'network-untrusted');
+  expect(at).toHaveLength(1);
+  // Nor for somebody who asks by hand for what the worker would answer.
+  const status = await page.evaluate(async () => {
+    const { ask } = (await (await fetch('/api/pairing')).json()) as { ask: string };
+    return (await fetch(`/pairing/worker.js?ask=${ask}`)).status;
+  });
+  expect(status).toBe(404);
+  expect(await hub.devices()).toEqual([]);
+  await context.close();
+});
+
+test('a device is paired by the code, works at its station, eight tabs of it hear every mark, and none once it is revoked', async () => {
+  const context = await trusting.newContext({ viewport: { width: 1024, height: 768 }, hasTouch: true });
+  const errors = errorsOf(context);
+  const page = await context.newPage();
+  const { code } = await hub.offer();
+  await page.goto(`${hub.screens}/board`);
+  await expect(page.locator('[name="code"]')).toBeVisible();
+  await page.fill('[name="code"]', `${code.slice(0, 4)} ${code.slice(4).toLowerCase()}`);
+  await page.fill('[name="name"]', 'Tablet at milling');
+  await page.click('[data-choose-station="milling"]');
+  await clean(page, 'network-pairing');
+  await page.click('[data-action="pair"]');
+  await expect(page).toHaveURL(`${hub.screens}/station/milling`);
+  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
+  expect(await hub.devices()).toMatchObject([{ name: 'Tablet at milling', station: 'milling' }]);
+
+  const { jobs } = (await hub.ask('GET', '/jobs')) as { jobs: { id: string }[] };
+  const plan = (await hub.ask('GET', `/jobs/${jobs[0]?.id ?? ''}`)) as {
+    doors: { parts: { code: string }[] }[];
+  };
+  const part = plan.doors[0]?.parts[0]?.code ?? '';
+  const tabs = [page];
+  while (tabs.length < 8) tabs.push(await context.newPage());
+  await Promise.all(
+    tabs.slice(1).map(async (tab) => {
+      await tab.goto(`${hub.screens}/board`);
+      await expect(tab.locator('[data-door]').first()).toBeVisible();
+    }),
+  );
+  const before = await Promise.all(tabs.slice(1).map((tab) => tab.locator('main').innerText()));
+  await page.bringToFront();
+  await scan(page, part);
+  await expect(page.locator(`main[data-code="${part}"]`)).toHaveAttribute('data-stage', 'mill');
+  await page.click('[data-action="done"]');
+  await Promise.all(
+    tabs
+      .slice(1)
+      .map((tab, k) => expect(tab.locator('main')).not.toHaveText(before[k] ?? '', { useInnerText: true })),
+  );
+  const { parts } = (await hub.ask('GET', `/jobs/${jobs[0]?.id ?? ''}/progress`)) as {
+    parts: Record<string, unknown>;
+  };
+  expect(JSON.stringify(parts)).toContain('mill');
+
+  const [device] = await hub.devices();
+  await hub.ask('DELETE', `/network/devices/${String(device?.id)}`);
+  await Promise.all(tabs.map((tab) => expect(tab).toHaveURL(`${hub.screens}/pairing`)));
+  await expect(page.locator('[name="code"]')).toBeVisible();
+  expect(errors).toEqual([]);
+  await context.close();
+});
+
+test('a device is paired by what a camera reads in the office, once, and the token does not stay in the address', async () => {
+  const context = await trusting.newContext();
+  const page = await context.newPage();
+  const { at } = await hub.offer();
+  const scanned = (await readQr(at[0]?.pairingSymbol ?? [])) ?? '';
+  expect(scanned.startsWith(`${hub.screens}/pairing#`)).toBe(true);
+  expect(await readQr(at[0]?.trustSymbol ?? [])).toBe(hub.trust);
+  const pair = async () => {
+    await page.goto(scanned);
+    await expect(page.locator('[data-scanned]')).toBeVisible();
+    expect(page.url()).toBe(`${hub.screens}/pairing`);
+    await page.fill('[name="name"]', 'Tablet at the bench');
+    await page.click('[data-choose-station="bench"]');
+    await page.click('[data-action="pair"]');
+  };
+  await pair();
+  await expect(page).toHaveURL(`${hub.screens}/station/bench`);
+  await page.goto(`${hub.screens}/pairing`);
+  await expect(page.locator('[data-paired]')).toContainText('Tablet at the bench');
+  await context.clearCookies();
+  await pair();
+  await expect(page.getByRole('alert')).toContainText('each code is good for one device');
+  expect(await hub.devices()).toHaveLength(1);
+  await context.close();
+});

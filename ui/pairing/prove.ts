@@ -1,0 +1,24 @@
+import { registered } from '../offline/registered.ts';
+
+const SCOPE = '/pairing/';
+/** So long the worker has to begin and to answer. */
+const PATIENCE_MS = 10_000;
+
+/** What this page's worker answers, which it can only where the browser trusts the shop's certificate; null where it does not. */
+export async function prove(ask: string): Promise<string | null> {
+  const came = await registered(`/pairing/worker.js?ask=${encodeURIComponent(ask)}`, SCOPE);
+  if (came.kind !== 'registered') return null;
+  const { registration } = came;
+  const worker = registration.installing ?? registration.waiting ?? registration.active;
+  if (worker === null) return null;
+  const line = new MessageChannel();
+  const answered = new Promise<string | null>((told) => {
+    line.port1.onmessage = ({ data }: MessageEvent<unknown>) => told(typeof data === 'string' ? data : null);
+    setTimeout(() => told(null), PATIENCE_MS);
+  });
+  worker.postMessage(null, [line.port2]);
+  const proof = await answered;
+  // It was there for this alone: the station has a worker of its own.
+  await registration.unregister();
+  return proof;
+}

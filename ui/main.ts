@@ -1,4 +1,5 @@
 import { mount } from 'svelte';
+import { isLanguage } from '#core/words/languages.ts';
 import { speakAs } from '#core/words/say.ts';
 import App from './App.svelte';
 import { keepKiosk } from './kiosk.ts';
@@ -17,5 +18,9 @@ const trusted = keepScreens();
 addEventListener('resize', sizeNumerals);
 // At the hub's own machine nothing stands between.
 if (location.protocol === 'https:')
-  void trusted.then((trusts) => mount(trusts ? App : Untrusted, { target: document.body }));
+  void trusted.then((trusts) => {
+    // The shop is not asked for its language over what is not trusted.
+    if (!trusts) speakAs(() => navigator.languages.map((each) => each.slice(0, 2)).find(isLanguage) ?? 'en');
+    mount(trusts ? App : Untrusted, { target: document.body });
+  });
 else mount(App, { target: document.body });

@@ -63,6 +63,7 @@ interface Open {
 const LOOK_MS = 60_000;
 /** A connection on which nothing happens is let go; a stream beats each second. */
 const IDLE_MS = 120_000;
+const HANDSHAKE_MS = 10_000;
 
 /** The shop's network: off until the office or whoever starts the program switches it on, and never on without a PIN. */
 export class NetworkDesk {
@@ -210,12 +211,15 @@ export class NetworkDesk {
     const { told, headerLimit, serve, language } = this.#parts;
     const server = createSecureServer({
       allowHTTP1: true,
+      handshakeTimeout: HANDSHAKE_MS,
       settings: { maxHeaderListSize: headerLimit },
       maxSessionMemory: 32,
       ...shown(certified),
     });
     // What Node's server for HTTP/1.1 reads of the one that hands a connection to it.
     Object.assign(server, { maxHeaderSize: headerLimit });
+    // Of connections by HTTP/1.1, and of sessions by HTTP/2.
+    server.setTimeout(IDLE_MS);
     server.on('session', (session) => session.setTimeout(IDLE_MS, () => session.destroy()));
     server.on('sessionError', () => undefined);
     server.on('tlsClientError', (_error: Error, socket: Duplex) => socket.destroy());

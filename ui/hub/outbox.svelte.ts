@@ -118,7 +118,7 @@ export class Outbox {
       const next = nextToSend(kept);
       if (next === null) return;
       const answer = await this.#around.send(next.mark);
-      if (answer.kind === 'away' || (answer.kind === 'refused' && answer.status >= 500)) return;
+      if (answer.kind === 'away' || (answer.kind === 'refused' && isLater(answer.status))) return;
       if (answer.kind === 'ok') {
         await this.#around.marks.remove(next.order);
         this.#around.taken(next.mark.id, answer.value);
@@ -178,4 +178,9 @@ export function openOutbox(around: Pick<Around, 'shown' | 'taken' | 'dropped'>):
     marks: new KeptMarks(),
     ...around,
   });
+}
+
+/** Is a mark refused for how the hub stands, or for who sends it, and not for what it says? Then it is kept, and sent once the hub is well, or this device is paired again. */
+function isLater(status: number): boolean {
+  return status >= 500 || status === 401 || status === 403;
 }

@@ -21,13 +21,15 @@ function world() {
   const refuse = new Set<string>();
   /** Jobs that are in the bin. */
   const bin = new Set<string>();
-  const state = { away: false };
+  const state = { away: false, revoked: false };
   const marks = new KeptMarks('test', new IDBFactory());
   const shown = new Set<string>();
   const around: Around = {
     marks,
     send: async (sent) => {
       if (state.away) return { kind: 'away' };
+      if (state.revoked)
+        return { kind: 'refused', status: 401, refusal: { code: 'not-paired', message: 'not paired' } };
       if (refuse.has(sent.stage))
         return { kind: 'refused', status: 409, refusal: { code: 'already-done', message: 'done already' } };
       if (bin.has(sent.code))
@@ -184,5 +186,20 @@ test('a mark that somebody makes just as its job goes into the bin is told to th
     kind: 'refused',
     code: 'binned',
   });
+  expect(await marks.all()).toEqual([]);
+});
+
+test('marks of a device that was revoked are kept, and sent once it is paired again', async () => {
+  const { around, received, state, marks } = world();
+  state.revoked = true;
+  const outbox = new Outbox(around);
+  for (const stage of ['mill', 'bead'])
+    expect(await outbox.post(mark('AAA', stage))).toEqual({ kind: 'kept' });
+  expect(outbox.refused).toEqual([]);
+  state.revoked = false;
+  const again = new Outbox(around);
+  await again.open();
+  await again.send();
+  expect(received.map(({ stage }) => stage)).toEqual(['mill', 'bead']);
   expect(await marks.all()).toEqual([]);
 });

@@ -22,7 +22,7 @@ svg { flex: none; fill: none; stroke: #111; stroke-width: 2.5; stroke-linejoin: 
 section { border-top: 1px solid #8a8a8a; }
 `;
 const HEADERS = {
-  'content-security-policy': `default-src 'none'; style-src 'sha256-${createHash('sha256').update(STYLE).digest('base64')}'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'`,
+  'content-security-policy': `default-src 'none'; img-src data:; style-src 'sha256-${createHash('sha256').update(STYLE).digest('base64')}'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'`,
   'x-content-type-options': 'nosniff',
   'referrer-policy': 'no-referrer',
   'cache-control': 'no-store',

@@ -58,9 +58,13 @@ export class NetworkHub {
   async ask(method: string, path: string, body?: unknown): Promise<unknown> {
     const answer = await fetch(`${this.url}/api${path}`, {
       method,
-      headers: { cookie: this.#cookie, 'content-type': 'application/json' },
+      headers: {
+        cookie: this.#cookie,
+        ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+      },
       ...(body === undefined ? {} : { body: JSON.stringify(body) }),
     });
+    if (!answer.ok) throw new Error(`${method} ${path}: ${answer.status}`);
     return answer.json();
   }
 

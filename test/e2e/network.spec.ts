@@ -31,11 +31,12 @@ async function keep(page: Page, name: string): Promise<void> {
     await page.screenshot({ path: join(import.meta.dirname, 'screens', `${name}.png`), fullPage: true });
 }
 
-async function clean(page: Page, name: string): Promise<void> {
+/** A screen of ours fits its window, or scrolls in itself; the trust page is a page as others are. */
+async function clean(page: Page, name: string, fits = true): Promise<void> {
   await keep(page, name);
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
-  expect(await clippedOn(page)).toEqual([]);
+  if (fits) expect(await clippedOn(page)).toEqual([]);
 }
 
 test('the office shows the network, its fingerprint, and what pairs a device', async ({ page }) => {
@@ -49,7 +50,7 @@ test('the office shows the network, its fingerprint, and what pairs a device', a
   const trust = await page.context().newPage();
   await trust.goto(hub.trust);
   expect((await trust.locator('code').innerText()).replace(/\s/g, '')).toBe(shown);
-  await clean(trust, 'network-trust');
+  await clean(trust, 'network-trust', false);
   await trust.close();
   await page.click('[data-action="offer"]');
   await expect(page.locator('[data-code]')).toBeVisible();

@@ -1,12 +1,13 @@
 import { registered } from '../offline/registered.ts';
 
-const SCOPE = '/pairing/';
 /** So long the worker has to begin and to answer. */
 const PATIENCE_MS = 10_000;
 
 /** What this page's worker answers, which it can only where the browser trusts the shop's certificate; null where it does not. */
 export async function prove(ask: string): Promise<string | null> {
-  const came = await registered(`/pairing/worker.js?ask=${encodeURIComponent(ask)}`, SCOPE);
+  const asked = encodeURIComponent(ask);
+  // A scope of its own: another page of this browser that asks at the same time has another worker.
+  const came = await registered(`/pairing/worker.js?ask=${asked}`, `/pairing/${asked}`);
   if (came.kind !== 'registered') return null;
   const { registration } = came;
   const worker = registration.installing ?? registration.waiting ?? registration.active;

@@ -51,8 +51,7 @@ export function jobRoutes(
   });
 
   serve('POST /jobs', async ({ body, reply }) => {
-    const signal = whenGone(reply);
-    const saved = await store.change(() => store.jobs.add(body, (id) => store.seen(id), { signal }));
+    const saved = await store.change(() => store.jobs.add(body, (id) => store.seen(id)));
     if (saved.kind !== 'saved') throw unsaved(saved, 'new');
     tell(saved.stored.document.id, 'added');
     return jsonInPieces(reply.code(201), [...savedText(saved.stored, saved), '}']);
@@ -117,7 +116,7 @@ export function jobRoutes(
     const dry = query.dry === '1';
     const { revision, file, by } = body;
     const changed = await store.change(() =>
-      store.jobs.update(id, revision, file, { dry, by, signal: whenGone(reply) }),
+      store.jobs.update(id, revision, file, { dry, by, ...onlyAsked(dry, reply) }),
     );
     if (changed.kind !== 'changed') throw unsaved(changed, id);
     if (!dry) tell(id, 'changed');
@@ -140,7 +139,7 @@ export function jobRoutes(
     const to = /^\d{1,10}$/.test(params.revision) ? Number(params.revision) : 0;
     const { revision, by } = body;
     const changed = await store.change(() =>
-      store.jobs.goBack(id, revision, to, { dry, by, signal: whenGone(reply) }),
+      store.jobs.goBack(id, revision, to, { dry, by, ...onlyAsked(dry, reply) }),
     );
     if (changed.kind === 'no-revision')
       throw problem(404, 'api.revision-unknown', { revision: params.revision.slice(0, 20) });
@@ -154,7 +153,7 @@ export function jobRoutes(
     const dry = query.dry === '1';
     const { revision, measured, by } = body;
     const changed = await store.change(() =>
-      store.jobs.measure(id, revision, measured, { dry, by, signal: whenGone(reply) }),
+      store.jobs.measure(id, revision, measured, { dry, by, ...onlyAsked(dry, reply) }),
     );
     if (changed.kind !== 'changed') throw unsaved(changed, id);
     if (!dry) tell(id, 'changed');
@@ -259,6 +258,11 @@ async function progressText(store: Store, job: string): Promise<string[]> {
 
 function member(key: string, value: unknown, before: readonly string[]): string {
   return `${before.length === 0 ? '' : ','}${JSON.stringify(key)}:${JSON.stringify(value)}`;
+}
+
+/** A look at what a save would do ends when who asked is gone; a save itself is carried out. */
+function onlyAsked(dry: boolean, reply: FastifyReply): { readonly signal?: AbortSignal } {
+  return dry ? { signal: whenGone(reply) } : {};
 }
 
 /** So many faults are told of a job in the list; the form finds all of them. */

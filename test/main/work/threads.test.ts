@@ -242,3 +242,24 @@ async function documentOf({ ask, hub }: Awaited<ReturnType<typeof liveHub>>) {
   if (stored === undefined) throw new Error('the job is there');
   return stored.document;
 }
+
+test('a job is saved even where who sent it is gone before it is planned', async () => {
+  const { hub, ask } = await liveHub({ worker: built.entry });
+  const gone = new AbortController();
+  const sent = fetch(`${hub.url}/api/jobs`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(JOB(3000)),
+    signal: gone.signal,
+  }).catch(() => 'gone');
+  // Long enough for the whole job to have arrived, not for 3 000 doors to be planned and written.
+  await new Promise((passed) => setTimeout(passed, 60));
+  gone.abort();
+  expect(await sent).toBe('gone');
+  await expect
+    .poll(
+      async () => ((await ask('GET', '/jobs')).body as { jobs: { id: string }[] }).jobs.map(({ id }) => id),
+      { timeout: 30_000 },
+    )
+    .toContain('hall');
+});

@@ -20,6 +20,7 @@ const FIGURES = {
   kept: 'shop.json.unreadable',
   folder: '/media/stick',
   days: 15,
+  job: 'Hall cabinets',
 };
 
 test('each trouble is a sentence with all its figures', () => {

@@ -12,7 +12,7 @@ import {
   readJobDocument,
 } from './job-document.ts';
 import { indexFile, indexName, readIndexFile } from './index-file.ts';
-import { isAsKept, keepPlan, keptPlanName, readKeptLines } from './kept-plan.ts';
+import { isAsKept, isOfAnother, keepPlan, keptPlanName, readKeptLines } from './kept-plan.ts';
 
 const JOB_FILE = /^[0-9a-f]{32}\.json$/;
 
@@ -77,7 +77,9 @@ export function jobFiles(port: FilePort, folder: string): JobDocuments {
     },
     async index(id, madeOf) {
       const bytes = await port.read(at(indexName(id))).catch(() => null);
-      return bytes === null ? null : readIndexFile(bytes, madeOf);
+      const read = bytes === null ? null : readIndexFile(bytes, madeOf);
+      // A version before this one, gone back to meanwhile, keeps its plan there and knows nothing of the index.
+      return read === null || (await isOfAnother(port, at(keptPlanName(id)), madeOf)) ? null : read;
     },
     isAsKept: (id, plan) => isAsKept(port, at(keptPlanName(id)), plan),
     planSlice: (id, { head }, from, to) => port.slice(at(keptPlanName(id)), head + from, head + to),

@@ -81,16 +81,32 @@ export async function isAsKept(port: FilePort, path: string, { bytes, sum }: Kep
   return found === sum;
 }
 
-/** The packed lines of a kept plan; null where there is none, or none whose first line can be read. */
-export async function readKeptLines(port: FilePort, path: string): Promise<Uint8Array | null> {
+/** What the plan that lies there says that it was made of, and where its lines begin; null where there is none, or none whose first line can be read. */
+async function readHead(
+  port: FilePort,
+  path: string,
+): Promise<{ readonly madeOf: MadeOf; readonly lines: number } | null> {
   const start = await port.slice(path, 0, MOST_HEAD).catch((error: unknown) => {
     if (codeOf(error) === 'ENOENT') return Buffer.alloc(0);
     throw error;
   });
   const end = start.indexOf(10);
-  if (end < 0 || !head.safeParse(parsed(start.toString('utf8', 0, end))).success) return null;
+  const read = end < 0 ? null : head.safeParse(parsed(start.toString('utf8', 0, end)));
+  return read?.success === true ? { madeOf: read.data, lines: end + 1 } : null;
+}
+
+/** Was the plan that lies there made of something else, or by another version? False where nothing can be read of it: that is damage. */
+export async function isOfAnother(port: FilePort, path: string, { hash, version }: MadeOf): Promise<boolean> {
+  const found = await readHead(port, path);
+  return found !== null && (found.madeOf.hash !== hash || found.madeOf.version !== version);
+}
+
+/** The packed lines of a kept plan; null where there is none, or none whose first line can be read. */
+export async function readKeptLines(port: FilePort, path: string): Promise<Uint8Array | null> {
+  const found = await readHead(port, path);
+  if (found === null) return null;
   const pieces: Buffer[] = [];
-  for await (const piece of slices(port, path, end + 1)) pieces.push(piece);
+  for await (const piece of slices(port, path, found.lines)) pieces.push(piece);
   return new Uint8Array(Buffer.concat(pieces));
 }
 

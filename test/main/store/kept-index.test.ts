@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { inThisThread } from '#main/store/documents/make-job.ts';
+import { indexName } from '#main/store/documents/index-file.ts';
 import { keptPlanName } from '#main/store/documents/kept-plan.ts';
 import type { JobMaker } from '#main/store/documents/job-maker.ts';
 import { disk } from '#main/store/files/disk.ts';
@@ -36,6 +37,22 @@ test('a job whose plan this version has kept is planned by nobody at the next st
   expect(asked).toEqual(['plan']);
   expect(partsOf(other)).toEqual(parts);
   await other.close();
+});
+
+test('after an older version was gone back to, the plan that it kept is made anew and nothing is told', async () => {
+  const folder = freshFolder();
+  const store = await smallShop(folder);
+  const parts = partsOf(store);
+  await store.close();
+  const index = join(folder, 'jobs', indexName('boot-room'));
+  const known = readFileSync(index);
+  await (await Store.open({ port: disk, folder, version: 'older', maker: inThisThread })).close();
+  // A version that knows of no index leaves it as it was.
+  writeFileSync(index, known);
+  const again = await openStore(folder);
+  expect(again.troubles).toEqual([]);
+  expect(partsOf(again)).toEqual(parts);
+  await again.close();
 });
 
 test('a large job is read from its kept plan a door at a time; damaged, it is told of and made anew', async () => {

@@ -48,9 +48,9 @@ export const tenon = {
   },
   cautions: TENON,
   steps: {
-    usual: ['how.tenon.inner', 'how.tenon.outer', 'how.tenon.test', 'how.tenon'],
+    usual: ['how.tenon.outer', 'how.tenon.inner', 'how.tenon.test', 'how.tenon'],
     mid: ['how.tenon.mid', 'how.tenon.test', 'how.tenon.mid-ends'],
-    arched: ['how.flats', 'how.tenon.inner', 'how.tenon.outer', 'how.tenon.test', 'how.tenon'],
+    arched: ['how.flats', 'how.tenon.outer', 'how.tenon.inner', 'how.tenon.test', 'how.tenon'],
     wide: ['how.tenon.wide'],
   },
 } as const satisfies StageFacts;

@@ -43,17 +43,9 @@ export function raiseSetup(part: PlanPart, { settings: s }: StageOf<'raise'>): S
       label(say('drawing.all-edges'), at(x, low + high * 0.7), 'edges', 'normal', 'middle', high * 0.36, {
         across,
       }),
-      label(
-        say('drawing.end-grain-first'),
-        at(x, low + high * 0.28),
-        'edges-note',
-        'small',
-        'middle',
-        Infinity,
-        {
-          across,
-        },
-      ),
+      label(say('drawing.ends-first'), at(x, low + high * 0.28), 'edges-note', 'small', 'middle', Infinity, {
+        across,
+      }),
     ]),
     dimension('band', s.band, at(width, thickness), at(inner, depth), 'above', 1, { datum: true }),
     dimension('tongue', s.tongue, at(width, thickness), at(width, depth), 'right', 1),

@@ -61,7 +61,7 @@ export const drawingWords = {
   'drawing.carrier': 'carrier',
   'drawing.from-above': 'from above',
   'drawing.all-edges': 'all edges',
-  'drawing.end-grain-first': 'end grain first',
+  'drawing.ends-first': 'BOTTOM and TOP first',
   'drawing.off': 'comes off',
   'drawing.finished-line': 'finished line',
   'drawing.as-sawn': 'as sawn',

@@ -26,10 +26,12 @@ export const howToWords = {
     'Prove it on a test piece: rise {rise} over a chord of {chord}, the cut {share} below the line.',
   'how.arch.5': 'Saw from one springing to the other; the flats stay. The last {share} stays for the drum.',
   'how.smooth.1': 'Mount the {drum} drum.',
-  'how.smooth.2': 'Prove it on the sawn test piece: the sanded edge is square to the face.',
-  'how.smooth.3':
+  'how.smooth.2':
+    'See which way your drum turns, and feed the rail only against it: if not as drawn, then the other way.',
+  'how.smooth.3': 'Prove it on the sawn test piece: the sanded edge is square to the face.',
+  'how.smooth.4':
     'Sand from springing to springing, down to the line of radius {radius}; leave the flats alone.',
-  'how.smooth.4': 'Hold the template to the arch: no light between them.',
+  'how.smooth.5': 'Hold the template to the arch: no light between them.',
   'how.bead.set.1': 'Cutter for a {bead} bead, its top {cutterHeight} above the table.',
   'how.bead.set.2':
     'Prove it on a test piece of the same thickness, front down: the bead lies {fillet} below the front.',
@@ -37,7 +39,9 @@ export const howToWords = {
   'how.bead.mid.1': 'FRONT down, one edge to the cutter, from end to end.',
   'how.bead.mid.2': 'Turn it end for end, FRONT still down: now the other edge.',
   'how.bead.arched.1':
-    'In its carrier, FRONT down, sight edge to the cutter: flat, arch, flat in one run, the bearing on the edge.',
+    'In its carrier, FRONT down, sight edge to the cutter: flat, arch, flat without stopping, the bearing on the edge.',
+  'how.bead.arched.2':
+    'Not in one pass: begin with the cutter low, two or three light passes, the last at {cutterHeight}.',
   'how.groove.set.1': 'Mount the {blade} dado.',
   'how.groove.set.2': 'Dado {depth} high, fence {fence} from it.',
   'how.groove.set.3':
@@ -50,16 +54,18 @@ export const howToWords = {
     'Slot cutter {width} wide, its underside {cutterHeight} above the table, {depth} deep by its bearing.',
   'how.slot.set.2':
     'Prove it on a test piece of the same thickness, front down: {cutterHeight} stays in front of the groove.',
+  'how.slot.set.3':
+    'Not in one pass: two or three, at first with a larger bearing or the fence set back, the full depth last.',
   'how.slot.1': 'FRONT down only, sight edge to the cutter: the bearing runs on the back wall.',
   'how.slot.mid.1':
     'Both edges, FRONT down only: the bearing runs on the back wall. Turn it end for end between them.',
   'how.slot.arched.1':
-    'In its carrier, FRONT down only: flat, arch, flat in one run, the bearing on the back wall.',
+    'In its carrier, FRONT down only: flat, arch, flat without stopping, the bearing on the back wall.',
   'how.mortise.1': 'Chisel {chisel}, fence {fence} from it.',
   'how.mortise.2':
     'Depth stop: {depthFromEdge} below the sight edge, {depthFromGroove} below the groove’s floor.',
   'how.mortise.3':
-    'Prove the fence: plunge a test piece, turn it over, plunge again in the same place. The second plunge must take nothing.',
+    'Prove the fence: plunge a test piece, turn it end for end, same edge up, plunge in the same hole: it must take nothing.',
   'how.mortise.4':
     'Sight edge up, front against the fence at every place: slide the stile along, never turn it.',
   'how.mortise.5': '{part}, {end} end: against the {endStop} stop block.',
@@ -171,7 +177,8 @@ export const howToWords = {
   'how.cutout.5':
     'Saw the flats straight in at the marks, {flat} from each edge; then the arch about the pivot.',
   'how.cutout.6': 'The last {share} of the arch is sanded off.',
-  'how.raise.1': 'Cutter {depth} above the table, its band {band} wide.',
+  'how.raise.1':
+    'Cutter with a band {band} wide. Not in one run: begin low, three or more runs, the last {depth} above the table.',
   'how.raise.2':
     'Prove it on a test piece of the same thickness, back down: the tongue that stays slides in the groove.',
   'how.raise.3': 'BACK down at every edge: first across the grain, BOTTOM and TOP, then along both sides.',

@@ -34,6 +34,7 @@ export const routerTableCautions = {
   'caution.raise.speed':
     'Large cutter, low speed: set it by its diameter, never above the maximum marked on the cutter.',
   'caution.raise.depth': 'Take the depth in three or more passes, the last one the lightest.',
-  'caution.raise.ends': 'End grain first, a backing block behind the corner; the long sides after it.',
+  'caution.raise.ends':
+    'End grain first, BOTTOM and TOP, a backing block behind the corner; then both sides.',
   'caution.raise.hands': 'Push blocks flat on the panel; no finger over its edge or under its corner.',
 } as const;

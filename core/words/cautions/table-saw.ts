@@ -10,14 +10,14 @@ export const tableSawCautions = {
     'On edge it tips: a tall fence behind it, a featherboard high and one low against it.',
   'caution.groove.dado': 'Change the dado set unplugged; turn it once by hand past insert and guard.',
   'caution.shoulder.arched':
-    'Arched rail: where only its small feet bear, it rocks. Clamp it to a tall face, never hold it by hand.',
+    'Arched rail: only its two flats touch the gauge, and it rocks. Clamp it in its carrier, never hold it by hand.',
   'caution.shoulder.clamp':
-    'Clamp the rail to a tall face on the miter gauge: the blade runs hidden under it.',
+    'Rail flat on its face, clamped to the miter gauge: the blade runs hidden under it.',
   'caution.shoulder.stop':
     'Stop block on the gauge, not the fence: a piece caught between fence and blade is thrown.',
   'caution.shoulder.turn': 'Stop the saw before you turn the rail over or change ends; guard over the cut.',
   'caution.cheek.arched':
-    'Arched rail: its short feet rock. Clamp it to the gauge’s tall face for every pass.',
+    'Arched rail: only its two flats touch the gauge, and it rocks. Clamp it in its carrier for every pass.',
   'caution.cheek.bits': 'Thin slices come loose beside the blade: stop the saw before you brush them off.',
   'caution.cheek.flat':
     'Keep the rail flat, a hold-down block over it: where it lifts, the blade digs in and throws it.',

@@ -63,7 +63,7 @@ export const drawings: Words = {
   'drawing.carrier': 'Zuführlade',
   'drawing.from-above': 'von oben',
   'drawing.all-edges': 'alle Kanten',
-  'drawing.end-grain-first': 'Hirnholz zuerst',
+  'drawing.ends-first': 'UNTEN und OBEN zuerst',
   'drawing.off': 'kommt ab',
   'drawing.finished-line': 'fertige Linie',
   'drawing.as-sawn': 'wie gesägt',

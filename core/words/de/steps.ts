@@ -26,10 +26,12 @@ export const steps: Words = {
   'how.arch.5':
     'Von einem Bogenansatz zum anderen sägen; die geraden Stücke bleiben. Die letzten {share} nimmt die Walze.',
   'how.smooth.1': 'Schleifwalze von {drum} aufspannen.',
-  'how.smooth.2': 'Am gesägten Probestück prüfen: die geschliffene Kante ist rechtwinklig zur Fläche.',
-  'how.smooth.3':
+  'how.smooth.2':
+    'Ansehen, wie die Walze dreht, und den Fries nur dagegen führen: dreht sie anders als gezeichnet, dann andersherum.',
+  'how.smooth.3': 'Am gesägten Probestück prüfen: die geschliffene Kante ist rechtwinklig zur Fläche.',
+  'how.smooth.4':
     'Von Bogenansatz zu Bogenansatz bis zum Riss mit Radius {radius} schleifen; die geraden Stücke bleiben.',
-  'how.smooth.4': 'Die Schablone an den Bogen halten: kein Licht dazwischen.',
+  'how.smooth.5': 'Die Schablone an den Bogen halten: kein Licht dazwischen.',
   'how.bead.set.1': 'Fräser für den Stab von {bead}, seine Oberkante {cutterHeight} über dem Tisch.',
   'how.bead.set.2':
     'An einem gleich dicken Probestück prüfen, Vorderseite unten: der Stab liegt {fillet} unter der Vorderseite.',
@@ -37,7 +39,9 @@ export const steps: Words = {
   'how.bead.mid.1': 'VORN unten, eine Kante zum Fräser, von Ende zu Ende.',
   'how.bead.mid.2': 'Ende für Ende wenden, VORN bleibt unten: jetzt die andere Kante.',
   'how.bead.arched.1':
-    'In der Lade, VORN unten, Innenkante zum Fräser: gerade, Bogen, gerade in einem Zug, Anlaufring an der Kante.',
+    'In der Lade, VORN unten, Innenkante zum Fräser: gerade, Bogen, gerade ohne abzusetzen, Anlaufring an der Kante.',
+  'how.bead.arched.2':
+    'Nicht auf einmal: mit niedrigem Fräser beginnen, zwei oder drei leichte Durchgänge, der letzte bei {cutterHeight}.',
   'how.groove.set.1': 'Nutblatt von {blade} aufspannen.',
   'how.groove.set.2': 'Nutblatt {depth} hoch, Anschlag {fence} daneben.',
   'how.groove.set.3':
@@ -52,16 +56,18 @@ export const steps: Words = {
     'Nutfräser {width} breit, seine Unterkante {cutterHeight} über dem Tisch, mit Anlaufring {depth} tief.',
   'how.slot.set.2':
     'An einem gleich dicken Probestück prüfen, Vorderseite unten: vor der Nut bleiben {cutterHeight}.',
+  'how.slot.set.3':
+    'Nicht auf einmal: zwei oder drei Durchgänge, erst mit größerem Anlaufring oder zurückgesetztem Anschlag, zuletzt voll.',
   'how.slot.1': 'Nur VORN unten, Innenkante zum Fräser: der Anlaufring läuft an der hinteren Nutwange.',
   'how.slot.mid.1':
     'Beide Kanten, nur VORN unten, Anlaufring an der hinteren Nutwange. Dazwischen Ende für Ende wenden.',
   'how.slot.arched.1':
-    'In der Lade, nur VORN unten: gerade, Bogen, gerade in einem Zug, Anlaufring an der hinteren Nutwange.',
+    'In der Lade, nur VORN unten: gerade, Bogen, gerade ohne abzusetzen, Anlaufring an der hinteren Nutwange.',
   'how.mortise.1': 'Hohlmeißel {chisel}, Anschlag {fence} dahinter.',
   'how.mortise.2':
     'Tiefenanschlag: {depthFromEdge} unter der Innenkante, {depthFromGroove} unter dem Nutgrund.',
   'how.mortise.3':
-    'Anschlag prüfen: in ein Probestück stemmen, es wenden, an derselben Stelle noch einmal. Der zweite Stich darf nichts wegnehmen.',
+    'Anschlag prüfen: ein Probestück stemmen, Ende für Ende wenden, gleiche Kante oben, ins selbe Loch: nichts darf weggehen.',
   'how.mortise.4':
     'Innenkante oben, Vorderseite an jeder Stelle am Anschlag: den Fries längs schieben, nie wenden.',
   'how.mortise.5': '{part}, Ende {end}: an den Stoppklotz {endStop}.',
@@ -175,7 +181,8 @@ export const steps: Words = {
   'how.cutout.5':
     'Die geraden Stücke an den Rissen sägen, {flat} ab jeder Kante; dann den Bogen um den Drehpunkt.',
   'how.cutout.6': 'Die letzten {share} des Bogens werden weggeschliffen.',
-  'how.raise.1': 'Fräser {depth} über dem Tisch, seine Abplattung {band} breit.',
+  'how.raise.1':
+    'Fräser mit Abplattung {band}. Nicht auf einmal: niedrig beginnen, drei oder mehr Durchgänge, der letzte {depth} über dem Tisch.',
   'how.raise.2':
     'An einem gleich dicken Probestück prüfen, Rückseite unten: die Feder, die bleibt, gleitet in der Nut.',
   'how.raise.3': 'HINTEN unten an jeder Kante: zuerst quer zur Faser, UNTEN und OBEN, dann an beiden Seiten.',

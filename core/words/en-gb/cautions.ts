@@ -26,11 +26,11 @@ export const cautions: Words = {
     'Slot cutter in an arched rail: never hand-fed, whatever its length. Template carrier, handles, cramps.',
   'caution.slot.short': 'Slot short pieces in a carrier, with cramps; never by the fingertips.',
   'caution.shoulder.arched':
-    'Arched rail: where only its small feet bear, it rocks. Cramp it to a tall face, never hold it by hand.',
+    'Arched rail: only its two flats touch the gauge, and it rocks. Cramp it in its carrier, never hold it by hand.',
   'caution.shoulder.clamp':
-    'Cramp the rail to a tall face on the mitre gauge: the blade runs hidden under it.',
+    'Rail flat on its face, cramped to the mitre gauge: the blade runs hidden under it.',
   'caution.cheek.arched':
-    'Arched rail: its short feet rock. Cramp it to the gauge’s tall face for every pass.',
+    'Arched rail: only its two flats touch the gauge, and it rocks. Cramp it in its carrier for every pass.',
   'caution.cheek.passes':
     'Many passes tire the hand: same grip on gauge and cramp each time, never over the blade.',
   'caution.tenon.arched':

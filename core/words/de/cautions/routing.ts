@@ -36,7 +36,7 @@ export const cautionsOfRouting: Words = {
   'caution.raise.speed':
     'Großer Fräser, kleine Drehzahl: nach seinem Durchmesser, nie über der Höchstzahl, die auf ihm steht.',
   'caution.raise.depth': 'Die Tiefe in drei oder mehr Durchgängen, der letzte der leichteste.',
-  'caution.raise.ends': 'Hirnholz zuerst, ein Klotz hinter der Ecke; danach die langen Seiten.',
+  'caution.raise.ends': 'Hirnholz zuerst, UNTEN und OBEN, ein Klotz hinter der Ecke; danach beide Seiten.',
   'caution.raise.hands':
     'Zuführhölzer flach auf die Füllung; kein Finger über der Kante oder unter der Ecke.',
 };

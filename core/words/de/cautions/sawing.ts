@@ -12,14 +12,14 @@ export const cautionsOfSawing: Words = {
   'caution.groove.dado':
     'Nutsäge bei gezogenem Stecker wechseln; einmal von Hand an Einlage und Haube vorbei drehen.',
   'caution.shoulder.arched':
-    'Bogenfries: wo nur seine kleinen Füße anliegen, wackelt er. An eine hohe Fläche spannen, nie mit der Hand halten.',
+    'Bogenfries: nur seine zwei geraden Stücke liegen am Queranschlag, er wackelt. In die Lade spannen, nie mit der Hand halten.',
   'caution.shoulder.clamp':
-    'Den Fries an eine hohe Fläche am Queranschlag spannen: das Blatt läuft verdeckt darunter.',
+    'Fries flach auf der Fläche, an den Queranschlag gespannt: das Blatt läuft verdeckt darunter.',
   'caution.shoulder.stop':
     'Stoppklotz an den Queranschlag, nicht der Anschlag: was zwischen ihm und Blatt klemmt, fliegt.',
   'caution.shoulder.turn': 'Säge anhalten, bevor der Fries gewendet wird; Haube über den Schnitt.',
   'caution.cheek.arched':
-    'Bogenfries: seine kurzen Füße wackeln. Bei jedem Schnitt an die hohe Fläche spannen.',
+    'Bogenfries: nur seine zwei geraden Stücke liegen am Queranschlag, er wackelt. Bei jedem Schnitt in die Lade spannen.',
   'caution.cheek.bits':
     'Neben dem Blatt lösen sich dünne Scheiben: Säge anhalten, bevor sie weggewischt werden.',
   'caution.cheek.flat':

@@ -6,6 +6,7 @@ import type { PlanPart, StageOf } from '../plan/plan.ts';
 import { stageOf } from '../plan/stage-of.ts';
 import { say } from '../words/say.ts';
 import { drawn } from './drawn.ts';
+import { feedArrow, turnArrow } from './feed-arrow.ts';
 import { profileOf } from './profile.ts';
 import { headOfRail } from './rail-blank.ts';
 import { ghostAt, type Sets } from './sets.ts';
@@ -117,11 +118,19 @@ export function smoothSetup(
     symbol('pivot', pivot, 'pivot'),
     label(say('drawing.as-sawn'), at(pivot.x - half * 0.72, head.rise * 0.12), 'line-name', 'small'),
     label(say('drawing.feed-against'), at(pivot.x, head.rise + length * 0.04), 'feed-name', 'small'),
+    ...(settings.drum === undefined ? [] : againstDrum(rail)),
     radiusOf(rail, settings.radius),
   ];
 }
 
-/** The sander's drum against the arch at its crown, from within. */
+/** Which way the rail is fed over a drum that turns as it is drawn: to the right, where the drum's top comes to the left. */
+function againstDrum({ length, width, head, pivot }: Rail): Shape[] {
+  const y = Math.min(head.rise + length * 0.08, (head.rise + width) / 2 + (width - head.rise) * 0.3);
+  const half = length * 0.07;
+  return feedArrow(at(pivot.x - half, y), at(pivot.x + half, y), length * 0.024);
+}
+
+/** The sander's drum against the arch at its crown, from within, turning anticlockwise from above; a step says what to do where it turns otherwise. */
 function drumOn(crown: Point, drum: string): Shape[] {
   const r = drawn(drum) / 2;
   const centre = at(crown.x, crown.y - r);
@@ -139,6 +148,7 @@ function drumOn(crown: Point, drum: string): Shape[] {
       'tool',
       'fine',
     ),
+    ...turnArrow(centre, r * 0.62, 40, 140, r * 0.24),
     dimension('drum', drum, left, right, 'above', 1),
   ];
 }

@@ -101,9 +101,10 @@ function leaningBlade(far: number, height: number, width: number): Shape[] {
 function finishedMitre(cut: number, sight: number, shoulder: number, width: number): Shape[] {
   const off = ghostAt(cut, sight, width * APART);
   const bead = sight - shoulder;
+  const long = Math.max(bead * 1.4, width * 0.3);
   const name = at(off + width * 0.1, Math.max(bead, width * 0.17) + width * 0.14);
   return [
-    area(stroke(at(off, 0), at(off - bead * 1.4, bead * 1.4)), 'finished-line', 'none', 'ghost'),
+    area(stroke(at(off, 0), at(off - long, long)), 'finished-line', 'none', 'ghost'),
     area(
       stroke(at(off - bead * 0.3, bead * 0.3), at(name.x + width * 0.05, name.y - width * 0.06)),
       'leader',

@@ -62,16 +62,17 @@ const KEPT = { datum: true, keepName: true } as const;
 
 /**
  * The tenon's cheeks: the rail lies face down on the table, seen from its edge, and is crosscut side by side from the
- * shoulder to the end; then the same on the other face, and at the other end.
+ * shoulder to the end; then the same on the other face, and at the other end. The stop block stays as for the shoulders.
  */
 export function cheekSetup(part: PlanPart, { settings: s }: StageOf<'cheek'>): Shape[] {
   const [wall, thick] = [drawn(s.height), drawn(s.thickness)];
   const shoulder = stageOf(part, 'shoulder')?.settings;
   const tenon = shoulderOf(part);
-  const down = { ...faceDown(part, tenon), block: profileOf(part).thickness * 0.25 };
-  const { thickness, reach, table, kerf } = down;
+  const down = { ...faceDown(part, tenon), block: profileOf(part).thickness * 0.3 };
+  const { thickness, reach, block, table, kerf } = down;
   return [
     ...onTable(down, tenon),
+    ...stopAt(0, thickness, block),
     area(rectangle(0, thickness - wall, tenon, thickness), 'waste-above', 'waste', 'hidden'),
     area(rectangle(0, 0, tenon, wall), 'waste', 'waste', 'cut'),
     ...squareBlade(tenon, wall, { kerf, low: -table * 2.2 }),

@@ -30,7 +30,7 @@ const PENS: Readonly<Record<PathStroke['pen'], string>> = {
   fine: 'stroke="#888" stroke-width="0.7"',
   cut: `stroke="${ACCENT}" stroke-width="3"`,
   centre: 'stroke="#555" stroke-width="0.9" stroke-dasharray="12 4 2 4"',
-  ghost: 'stroke="#555" stroke-width="0.8" stroke-dasharray="2 3"',
+  ghost: 'stroke="#222" stroke-width="1.2" stroke-dasharray="3 2"',
   dimension: 'stroke="#111" stroke-width="1.1"',
   datum: 'stroke="#111" stroke-width="1"',
   none: '',

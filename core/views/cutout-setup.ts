@@ -76,10 +76,10 @@ function sawnHead({ start, runs }: Outline, width: number): Path {
   };
 }
 
-/** The arc that is sanded to, and its name led to it from within. */
+/** The arc that is sanded to, and its name led to it from within, left of the radius. */
 function finishedHead(pivot: Point, radius: number, height: number, width: number): Shape[] {
-  const aside = width * 0.05;
-  const name = at(pivot.x - width * 0.08, Math.max(pivot.y, height - width * 0.5) * 0.6 + height * 0.4);
+  const aside = width * 0.14;
+  const name = at(pivot.x - width * 0.17, Math.max(pivot.y, height - width * 0.5) * 0.4 + height * 0.6);
   return [
     area({ ...overPivot(pivot, radius, height), open: true }, 'finished-line', 'none', 'ghost'),
     area(

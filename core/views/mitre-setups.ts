@@ -15,7 +15,7 @@ import { BLOCK, faceNote, fromEnd, lieFor, stopBlock } from './stile-setups.ts';
 /** How thick the table is drawn, how high the gauge over the piece, and how far a finished line from its cut at least, in widths of a stile. */
 const TABLE = 0.17;
 const GAUGE = 0.17;
-const APART = 0.035;
+const APART = 0.06;
 
 /** A mitre of a stile: this end against the stop, sight edge down, the blade leaning toward the stop; what is set is where its far face meets the table. */
 export function mitreSetup(
@@ -101,7 +101,7 @@ function leaningBlade(far: number, height: number, width: number): Shape[] {
 function finishedMitre(cut: number, sight: number, shoulder: number, width: number): Shape[] {
   const off = ghostAt(cut, sight, width * APART);
   const bead = sight - shoulder;
-  const long = Math.max(bead * 1.4, width * 0.3);
+  const long = bead * 1.6;
   const name = at(off + width * 0.1, Math.max(bead, width * 0.17) + width * 0.14);
   return [
     area(stroke(at(off, 0), at(off - long, long)), 'finished-line', 'none', 'ghost'),

@@ -17,9 +17,14 @@ const LONG = 1.35;
 /** How far a curved edge is drawn to rise, in units of the drawing. */
 const RISE = 0.2;
 
-/** The carrier ends behind the deepest of the hollow edge. */
-function carrierEdge({ edge, unit }: Pick<CutterPlace, 'edge' | 'unit'>): number {
-  return edge - unit * (RISE + 0.09);
+/** Where the carrier ends: behind the deepest of a hollow edge; of another clear of what the cutter takes. */
+function carrierEdge({ edge, unit }: Pick<CutterPlace, 'edge' | 'unit'>, runs: CutEdge): number {
+  return edge - unit * (runs === 'hollow' ? RISE + 0.09 : runs === 'round' ? RISE + 0.2 : 0.32);
+}
+
+/** From where on a piece is seen beyond its carrier’s handles, if it is as wide as that. */
+function seenFrom({ edge, unit }: Pick<CutterPlace, 'edge' | 'unit'>, left: number): number {
+  return Math.max(left + unit * 0.3, edge - unit * 0.72);
 }
 
 /** The room that words have on the piece seen from above. */
@@ -40,18 +45,19 @@ export function fromAbove(
   place: CutterPlace,
   cutter: RouterCutter,
   edge: CutEdge,
+  carried: boolean,
   words: (room: WordRoom) => Shape[],
 ): Shape[] {
   const { unit } = place;
   const [top, bottom] = [unit * TOP, unit * (TOP - LONG)];
   const { left } = tableEnds(place);
-  const arrow = left + unit * (edge === 'hollow' ? 0.44 : 0.2);
-  const free = edge === 'hollow' ? carrierEdge(place) : place.edge;
+  const arrow = left + unit * (carried ? 0.44 : 0.2);
+  const free = carried ? carrierEdge(place, edge) : place.edge;
   return [
     label(say('drawing.from-above'), at(left, unit * (TOP + 0.2)), 'from-above', 'small', 'start'),
     ...(edge === 'straight'
-      ? alongFence(place, cutter, top, bottom)
-      : roundBearing(place, edge === 'hollow', top, bottom)),
+      ? alongFence(place, cutter, top, bottom, carried)
+      : roundBearing(place, edge === 'hollow', top, bottom, carried)),
     ...feedArrow(at(arrow, bottom + unit * 0.74), at(arrow, top - unit * 0.16), unit * 0.16),
     label(say('drawing.feed'), at(arrow + unit * 0.14, top - unit * 0.38), 'feed-name', 'small', 'start'),
     ...words({
@@ -64,23 +70,33 @@ export function fromAbove(
 }
 
 /** A straight piece along a fence that is open round the cutter; what of the cutter is under the piece is dashed. */
-function alongFence(place: CutterPlace, cutter: RouterCutter, top: number, bottom: number): Shape[] {
+function alongFence(
+  place: CutterPlace,
+  cutter: RouterCutter,
+  top: number,
+  bottom: number,
+  carried: boolean,
+): Shape[] {
   const { edge, unit } = place;
   const { axis, bearing } = cutter;
   const { left, right } = tableEnds(place);
   const radius = Math.min(cutter.radius, unit * 0.42);
   const centre = at(axis, top - unit * 0.48);
   const gap = Math.max(radius * 0.9, unit * 0.3);
-  const piece = moved(
-    member(bottom, top, edge - left, { left: false, right: true }),
-    ({ x, y }) => at(left + y, x),
-    true,
-  );
+  const seen = seenFrom(place, left);
+  const piece = carried
+    ? rectangle(seen, bottom + unit * 0.06, edge, top - unit * 0.06)
+    : moved(
+        member(bottom, top, edge - left, { left: false, right: true }),
+        ({ x, y }) => at(left + y, x),
+        true,
+      );
   return [
     area(rectangle(edge, centre.y + gap, right, top), 'above-fence', 'tool', 'fine'),
     area(rectangle(edge, bottom, right, centre.y - gap), 'above-fence', 'tool', 'fine'),
     area(circle(centre, radius), 'above-cutter', 'tool', 'fine'),
     area(piece, 'above-piece', 'wood'),
+    ...(carried ? carrierAbove(place, { edge: 'straight', left, seen, top, bottom }) : []),
     area(behind(centre, radius, edge), 'above-cutter-behind', 'none', 'hidden'),
     area(circle(centre, bearing.radius), 'above-bearing', 'paper'),
     ...turnArrow(centre, radius * 0.5 + bearing.radius * 0.62, -50, 35, unit * 0.12),
@@ -97,12 +113,38 @@ function behind(centre: Point, radius: number, x: number): Path {
   };
 }
 
-/** A curved edge on the bearing, the pin on the infeed side; an arched rail in a carrier, whose two handles keep the hands on the far side. */
+/** A carrier from above, over a piece that is seen beyond it: its two handles keep the hands on the far side. */
+function carrierAbove(
+  { unit, edge: at0 }: Pick<CutterPlace, 'edge' | 'unit'>,
+  over: {
+    readonly edge: CutEdge;
+    readonly left: number;
+    readonly seen: number;
+    readonly top: number;
+    readonly bottom: number;
+  },
+): Shape[] {
+  const { left, seen, top, bottom } = over;
+  const handles = [0.52, 0.9].map((share) => at(left + unit * 0.16, bottom + (top - bottom) * share));
+  return [
+    area(rectangle(left, bottom, carrierEdge({ edge: at0, unit }, over.edge), top), 'above-carrier', 'tool'),
+    area(
+      stroke(at(seen, bottom + unit * 0.06), at(seen, top - unit * 0.06)),
+      'above-piece-behind',
+      'none',
+      'hidden',
+    ),
+    ...handles.map((handle) => area(circle(handle, unit * 0.1), 'above-handle', 'paper')),
+  ];
+}
+
+/** A curved edge on the bearing, the pin on the infeed side; an arched rail, or a panel’s arched head, in a carrier. */
 function roundBearing(
   { edge, unit, ...place }: CutterPlace,
   hollow: boolean,
   top: number,
   bottom: number,
+  carried: boolean,
 ): Shape[] {
   const { left } = tableEnds({ edge, unit, ...place });
   const middle = (top + bottom) / 2;
@@ -112,7 +154,7 @@ function roundBearing(
   const turn = hollow ? 1 : -1;
   const centre = at(hollow ? edge - rise + radius : edge - radius, middle);
   const flats = hollow ? edge : edge - rise;
-  const seen = hollow ? edge - unit * 0.72 : left;
+  const seen = carried ? seenFrom({ edge, unit }, left) : left;
   const on = (degrees: number, r: number) =>
     around(centre, radius - turn * r, hollow ? 180 - degrees : degrees);
   const [bearing, pin] = [on(12, unit * 0.15), on(-32, unit * 0.06)];
@@ -126,17 +168,11 @@ function roundBearing(
       { kind: 'line', to: at(seen, top - unit * 0.06) },
     ],
   };
-  const carrier = rectangle(left, bottom, carrierEdge({ edge, unit }), top);
-  const handles = [0.52, 0.9].map((share) => at(left + unit * 0.16, bottom + (top - bottom) * share));
   return [
     area(circle(bearing, unit * 0.24), 'above-cutter', 'tool', 'fine'),
     area(piece, 'above-piece', 'wood'),
-    ...(hollow
-      ? [
-          area(carrier, 'above-carrier', 'tool'),
-          area(stroke(piece.start, at(seen, top - unit * 0.06)), 'above-piece-behind', 'none', 'hidden'),
-          ...handles.map((handle) => area(circle(handle, unit * 0.1), 'above-handle', 'paper')),
-        ]
+    ...(carried
+      ? carrierAbove({ edge, unit }, { edge: hollow ? 'hollow' : 'round', left, seen, top, bottom })
       : []),
     area(circle(bearing, unit * 0.15), 'above-bearing', 'paper'),
     area(circle(pin, unit * 0.06), 'pin', 'ink'),

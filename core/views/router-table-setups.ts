@@ -1,8 +1,11 @@
 import type { Path, Point, Shape } from '../drawing/model.ts';
 import { area, at, dimension, label } from '../drawing/shapes.ts';
 import { moved } from '../outline/moved.ts';
+import type { Units } from '../length/units.ts';
 import { readPart } from '../plan/part-name.ts';
+import type { PlaceName } from '../plan/place-name.ts';
 import type { PlanPart, StageOf } from '../plan/plan.ts';
+import { isShortPart } from '../plan/short-part.ts';
 import { say, type WordKey } from '../words/say.ts';
 import { drawn } from './drawn.ts';
 import { nearEdge, sightEdgeWord } from './near-edge.ts';
@@ -11,6 +14,7 @@ import { headOfRail } from './rail-blank.ts';
 import { fromAbove, type WordRoom } from './router-above.ts';
 import { beadCutter, type CutterPlace, type RouterCutter, slotCutter } from './router-cutter.ts';
 import { carrierOver, routerTable } from './router-table.ts';
+import type { Sets } from './sets.ts';
 import { beadWaste, grooveWaste, memberSection, type SectionState } from './section-view.ts';
 
 /** What a cutter in the router table takes off. */
@@ -28,18 +32,24 @@ function placeOf({ width, thickness }: Profile): CutterPlace {
   return { edge: width, thickness, unit: thickness };
 }
 
-/** On the router table, front down, the sight edge to the cutter: along the fence; an arched rail in its carrier, round the bearing. */
-function onRouterTable(part: PlanPart, near: Profile, { before, waste, cutter, reach }: TableCut): Shape[] {
+/** On the router table, front down, the sight edge to the cutter: along the fence; an arched rail in its carrier, round the bearing; a short piece in one too. */
+function onRouterTable(
+  part: PlanPart,
+  near: Profile,
+  units: Units,
+  { before, waste, cutter, reach }: TableCut,
+): Shape[] {
   const { width, thickness } = near;
   const lie = (point: Point): Point => at(point.y, point.x);
   const place = placeOf(near);
   const arched = headOfRail(part) !== null;
+  const carried = arched || isShortPart(part, units);
   const across = (width - reach) * 0.97;
   return [
     ...routerTable(place, cutter, arched ? 'pin' : 'fence'),
     area(moved(memberSection(near, before), lie, true), 'section', 'section'),
     area(moved(waste, lie, true), 'waste', 'waste', 'cut'),
-    ...(arched ? carrierOver(place, 0, width - reach - thickness * 0.1) : []),
+    ...(carried ? carrierOver(place, 0, width - reach - thickness * 0.1) : []),
     label(
       say('drawing.front-down'),
       at((width - reach) / 2, thickness * 0.5),
@@ -49,7 +59,7 @@ function onRouterTable(part: PlanPart, near: Profile, { before, waste, cutter, r
       Infinity,
       { ground: true, across },
     ),
-    ...fromAbove(place, cutter, arched ? 'hollow' : 'straight', (room) => turned(part, room)),
+    ...fromAbove(place, cutter, arched ? 'hollow' : 'straight', carried, (room) => turned(part, room)),
   ];
 }
 
@@ -60,13 +70,19 @@ const KEPT = { keepName: true } as const;
 const KEPT_DATUM = { datum: true, keepName: true } as const;
 
 /** Sticking the bead: the cutter's top level with the front wall of the groove to come. */
-export function beadSetup(part: PlanPart, { settings: s }: StageOf<'bead'>): Shape[] {
+export function beadSetup(
+  part: PlanPart,
+  { settings: s }: StageOf<'bead'>,
+  _place: PlaceName | undefined,
+  _sets: Sets,
+  units: Units,
+): Shape[] {
   const near = nearEdge(part, DEPTHS);
   const { width } = near;
   const [bead, fillet, top] = [drawn(s.bead), drawn(s.fillet), drawn(s.cutterHeight)];
   const cutter = beadCutter(placeOf(near), bead, fillet);
   return [
-    ...onRouterTable(part, near, {
+    ...onRouterTable(part, near, units, {
       before: { bead: false, groove: false },
       waste: beadWaste(near),
       cutter,
@@ -87,14 +103,20 @@ export function beadSetup(part: PlanPart, { settings: s }: StageOf<'bead'>): Sha
 }
 
 /** Routing the groove of an arched rail: the slot cutter bears on the back wall. */
-export function slotSetup(part: PlanPart, { settings: s }: StageOf<'slot'>): Shape[] {
+export function slotSetup(
+  part: PlanPart,
+  { settings: s }: StageOf<'slot'>,
+  _place: PlaceName | undefined,
+  _sets: Sets,
+  units: Units,
+): Shape[] {
   const near = nearEdge(part, DEPTHS);
   const { width } = near;
   const [groove, depth, wall] = [drawn(s.width), drawn(s.depth), drawn(s.cutterHeight)];
   const cutter = slotCutter(placeOf(near), wall, groove, depth);
   const far = cutter.axis + cutter.radius;
   return [
-    ...onRouterTable(part, near, {
+    ...onRouterTable(part, near, units, {
       before: { bead: true, groove: true },
       waste: grooveWaste(near),
       cutter,

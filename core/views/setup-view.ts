@@ -26,7 +26,9 @@ export function setupView(
   return {
     title,
     units,
-    shapes: stageShapes(part, stage, place, sets).map((shape) => asCalled(shape, stage, settings, sets)),
+    shapes: stageShapes(part, stage, place, sets, units).map((shape) =>
+      asCalled(shape, stage, settings, sets),
+    ),
   };
 }
 

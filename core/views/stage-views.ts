@@ -1,4 +1,5 @@
 import type { Shape } from '../drawing/model.ts';
+import type { Units } from '../length/units.ts';
 import type { PlaceName } from '../plan/place-name.ts';
 import type { PlanPart, PlanStage, StageOf } from '../plan/plan.ts';
 import { kindOf } from '../stages/stage-id.ts';
@@ -27,6 +28,7 @@ type View<K extends StageKind> = (
   stage: StageOf<K>,
   place: PlaceName | undefined,
   sets: Sets,
+  units: Units,
 ) => Shape[];
 
 /** The kinds that are done to one part at a time. */
@@ -62,12 +64,13 @@ export function stageShapes(
   stage: PlanStage,
   place: PlaceName | undefined,
   sets: Sets,
+  units: Units,
 ): Shape[] {
   const kind = kindOf(stage.stage);
   if (kind === null || !hasView(kind)) return [];
   // The kind was read from this very stage's id, so its view takes it.
   const view = VIEWS[kind] as View<StageKind>;
-  return view(part, stage, place, sets);
+  return view(part, stage, place, sets, units);
 }
 
 function hasView(kind: StageKind): kind is PartKind {

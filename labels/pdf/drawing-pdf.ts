@@ -23,7 +23,7 @@ const PENS: Readonly<
   fine: { width: 0.7, dash: [] },
   cut: { width: 3, dash: [] },
   centre: { width: 0.9, dash: [12, 4, 2, 4] },
-  ghost: { width: 0.8, dash: [2, 3] },
+  ghost: { width: 1.2, dash: [3, 2] },
   dimension: { width: 1.1, dash: [] },
   datum: { width: 1, dash: [] },
   none: { width: 0, dash: [] },

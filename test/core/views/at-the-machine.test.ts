@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import type { Dimension, Point, Shape } from '#core/drawing/model.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import type { PlanDoor, PlanPart, PlanStage } from '#core/plan/plan.ts';
+import { isShortPart } from '#core/plan/short-part.ts';
 import { stageOf, stagesOf } from '#core/plan/stage-of.ts';
 import { kindOf } from '#core/stages/stage-id.ts';
 import { factsOf, type StageKind } from '#core/stages/table.ts';
@@ -243,8 +244,8 @@ function hair(corners: readonly Point[]): number {
   return 0.01 * Math.min(right - left, high - low);
 }
 
-test('on the router table the piece is fed against the cutter’s turning, never between cutter and fence; an arch has a pin and a carrier and no fence', () => {
-  const counted = { fence: 0, pin: 0, carrier: 0 };
+test('on the router table the piece is fed against the cutter’s turning, never between cutter and fence; an arch has a pin and no fence, an arch and a short piece a carrier', () => {
+  const counted = { fence: 0, pin: 0, carrier: 0, short: 0 };
   everyDrawing(samples(20, 300), ({ kind, part, shapes, where }) => {
     if ((kind !== 'bead' && kind !== 'slot' && kind !== 'raise') || part === undefined) return;
     const [feed] = areasOf(shapes, /^feed$/);
@@ -274,14 +275,16 @@ test('on the router table the piece is fed against the cutter’s turning, never
           turn.centre.x - 2 * (turn.centre.x - Math.min(...middle.map((each) => each.x))),
         );
     expect(areasOf(shapes, /^pin$/).length, where).toBe(round ? 1 : 0);
-    expect(areasOf(shapes, /^carrier$/).length, where).toBe(arched ? 1 : 0);
+    const carried = round || isShortPart(part, 'in');
+    expect(areasOf(shapes, /^carrier$/).length, where).toBe(carried ? 1 : 0);
     // The hands are on the far side of the carrier, clear of the rail at the cutter.
     const handles = areasOf(shapes, /^above-handle$/);
-    expect(handles.length, where).toBe(arched ? 2 : 0);
+    expect(handles.length, where).toBe(carried ? 2 : 0);
     const near = Math.min(...flat(piece.path).map(({ x }) => x));
     for (const { path } of handles) for (const { x } of flat(path)) expect(x, where).toBeLessThan(near);
     counted[round ? 'pin' : 'fence'] += 1;
-    if (arched) counted.carrier += 1;
+    if (carried) counted.carrier += 1;
+    if (carried && !round) counted.short += 1;
   });
   for (const [what, count] of Object.entries(counted)) expect(count, what).toBeGreaterThan(2);
 });

@@ -44,7 +44,7 @@ export function cutoutSetup(
     area(sawnHead(sawn, width), 'head', 'none', 'cut'),
     ...(line === null
       ? []
-      : finishedHead(about, ghostAt(radius, drawn(line), width * APART), up(side), width)),
+      : finishedHead(about, ghostAt(radius, drawn(line), width * APART), up(side), up(height), width)),
     ...trammelSaw(about, radius, up(side), width * 2, 1),
     area(stroke(at(centre, 0), at(centre, up(height))), 'centre-line', 'none', 'centre'),
     symbol('pivot', about, 'pivot'),
@@ -76,22 +76,22 @@ function sawnHead({ start, runs }: Outline, width: number): Path {
   };
 }
 
-/** The arc that is sanded to, and its name led to it from within, left of the radius. */
-function finishedHead(pivot: Point, radius: number, height: number, width: number): Shape[] {
-  const aside = width * 0.14;
-  const name = at(pivot.x - width * 0.17, Math.max(pivot.y, height - width * 0.5) * 0.4 + height * 0.6);
+/** The arc that is sanded to, and its name led to it from over the right flat, where nothing else stands. */
+function finishedHead(pivot: Point, radius: number, height: number, top: number, width: number): Shape[] {
+  const aside = width * 0.2;
+  const name = at(pivot.x + width * 0.4, top + width * 0.13);
   return [
     area({ ...overPivot(pivot, radius, height), open: true }, 'finished-line', 'none', 'ghost'),
     area(
       stroke(
         at(pivot.x + aside, pivot.y + Math.sqrt(Math.max(0, radius * radius - aside * aside))),
-        at(pivot.x + aside, name.y + width * 0.05),
+        at(name.x - width * 0.02, name.y),
       ),
       'leader',
       'none',
       'fine',
     ),
-    label(say('drawing.finished-line'), name, 'line-name', 'small'),
+    label(say('drawing.finished-line'), name, 'line-name', 'small', 'start'),
   ];
 }
 

@@ -27,7 +27,7 @@ export const howToWords = {
   'how.arch.5': 'Saw from one springing to the other; the flats stay. The last {share} stays for the drum.',
   'how.smooth.1': 'Mount the {drum} drum.',
   'how.smooth.2':
-    'See which way your drum turns, and feed the rail only against it: if not as drawn, then the other way.',
+    'See which way your drum turns, and feed the rail only against that, even where a drawing shows it otherwise.',
   'how.smooth.3': 'Prove it on the sawn test piece: the sanded edge is square to the face.',
   'how.smooth.4':
     'Sand from springing to springing, down to the line of radius {radius}; leave the flats alone.',

@@ -27,7 +27,7 @@ export const steps: Words = {
     'Von einem Bogenansatz zum anderen sägen; die geraden Stücke bleiben. Die letzten {share} nimmt die Walze.',
   'how.smooth.1': 'Schleifwalze von {drum} aufspannen.',
   'how.smooth.2':
-    'Ansehen, wie die Walze dreht, und den Fries nur dagegen führen: dreht sie anders als gezeichnet, dann andersherum.',
+    'Ansehen, wie die Walze dreht, und den Fries nur dagegen führen, auch wo eine Zeichnung es anders zeigt.',
   'how.smooth.3': 'Am gesägten Probestück prüfen: die geschliffene Kante ist rechtwinklig zur Fläche.',
   'how.smooth.4':
     'Von Bogenansatz zu Bogenansatz bis zum Riss mit Radius {radius} schleifen; die geraden Stücke bleiben.',

@@ -14,7 +14,7 @@ const KERF = 0.08;
 
 /**
  * The notch that takes the bead away at a rail: crosscuts side by side, sight edge down, the blade square. It is drawn at
- * the first cut, its near face on the one line, and at the last, its far face on the other.
+ * both outer cuts: the near one's near face is on the one line, or at the end, the far one's far face on the other.
  */
 export function notchSetup(part: PlanPart, { settings: s }: StageOf<'notch'>): Shape[] {
   const { width } = profileOf(part);
@@ -23,6 +23,11 @@ export function notchSetup(part: PlanPart, { settings: s }: StageOf<'notch'>): S
   const [x1, x2, end] = [placed(lie, width, from).x, placed(lie, width, to).x, drawnEnd(part, lie)];
   const kerf = Math.min(width * KERF, (x2 - x1) / 4);
   const low = -width * 0.36;
+  // At an end the cut at the line comes first: the others go out from it.
+  const [nearer, farther] =
+    from > 0
+      ? (['drawing.first-cut', 'drawing.last-cut'] as const)
+      : (['drawing.last-cut', 'drawing.first-cut'] as const);
   const whole = { from: -width * BLOCK, to: end };
   return [
     ...gaugeOver(whole, width, width * TABLE),
@@ -31,8 +36,8 @@ export function notchSetup(part: PlanPart, { settings: s }: StageOf<'notch'>): S
     ...tableUnder(whole, width * TABLE, 'drawing.sight-edge-down'),
     area(rectangle(x1, 0, x2, height), 'notch', 'waste', 'cut'),
     area(rectangle(x1, low, x1 + kerf, height), 'blade', 'tool'),
-    label(say('drawing.first-cut'), at(x1 - kerf * 0.5, low * 0.8), 'blade-name', 'small', 'end'),
-    ...squareBlade(x2, height, { kerf, low, name: 'drawing.last-cut' }),
+    label(say(nearer), at(x1 - kerf * 0.5, low * 0.8), 'blade-name', 'small', 'end'),
+    ...squareBlade(x2, height, { kerf, low, name: farther }),
     ...(x2 - x1 < width * 1.25
       ? []
       : [label(say('drawing.blade'), at((x1 + x2) / 2, low * 0.8), 'blade-name', 'small')]),

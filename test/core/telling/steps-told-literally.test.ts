@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { Shape } from '#core/drawing/model.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import { settableDoor } from '#core/settable/settable-door.ts';
 import { paperStep } from '#core/settable/step.ts';
@@ -23,11 +24,15 @@ function linesOf(name: string, id: string): readonly string[] {
   return howTo(stage, { part, ...(place === undefined ? {} : { place }), step: paperStep('in') });
 }
 
-function wordsDrawn(name: string, id: string): readonly string[] {
+function shapesOf(name: string, id: string): readonly Shape[] {
   const part = door.parts.find((each) => each.part === name);
   const stage = part?.stages.find((each) => each.stage === id);
   if (part === undefined || stage === undefined) throw new Error(`${name} has no ${id}`);
-  return setupView(part, stage, 'in').shapes.flatMap((shape) => (shape.kind === 'label' ? [shape.text] : []));
+  return setupView(part, stage, 'in').shapes;
+}
+
+function wordsDrawn(name: string, id: string): readonly string[] {
+  return shapesOf(name, id).flatMap((shape) => (shape.kind === 'label' ? [shape.text] : []));
 }
 
 test('the edges of a tenon are told in the order in which they are drawn: the outer one first', () => {
@@ -39,6 +44,22 @@ test('the edges of a tenon are told in the order in which they are drawn: the ou
     const drawn = wordsDrawn(rail, 'tenon');
     expect(drawn, rail).toContain('1. outer edge down');
     expect(drawn, rail).toContain('2. sight edge down');
+  }
+});
+
+test('which cut of a notch comes first is drawn as the steps tell it: at an end the one at the line, else the near one', () => {
+  for (const [id, end] of [
+    ['notch-bottom', true],
+    ['notch-top', true],
+    ['notch-mid-1', false],
+  ] as const) {
+    const first = linesOf('stile-left', id).find((line) => /^First/.test(line));
+    expect(first, id).toMatch(end ? /^First the cut at the line/ : /^First cut: stop block to the near side/);
+    const named = shapesOf('stile-left', id).flatMap((shape) =>
+      shape.kind === 'label' && /^(first|last) cut$/.test(shape.text) ? [shape] : [],
+    );
+    const order = named.sort((a, b) => a.at.x - b.at.x).map(({ text }) => text);
+    expect(order, id).toEqual(end ? ['last cut', 'first cut'] : ['first cut', 'last cut']);
   }
 });
 

@@ -62,7 +62,7 @@ export function cutoutSetup(
     dimension('chord', s.chord, at(flat, up(side)), at(width - flat, up(side)), 'above', 2),
     dimension('radius', set, about, at(centre + halfChord(about, radius, up(side)), up(side)), 'along', 0, {
       ...datum,
-      valueAt: at(centre, up(pivot) - width * 0.14),
+      valueAt: at(centre, up(pivot) - width * 0.4),
     }),
   ];
 }

@@ -76,9 +76,18 @@ export function cheekSetup(part: PlanPart, { settings: s }: StageOf<'cheek'>): S
     area(rectangle(0, thickness - wall, tenon, thickness), 'waste-above', 'waste', 'hidden'),
     area(rectangle(0, 0, tenon, wall), 'waste', 'waste', 'cut'),
     ...squareBlade(tenon, wall, { kerf, low: -table * 2.2 }),
-    label(say('drawing.tenon'), at(tenon * 0.08, thickness / 2), 'tenon-name', 'small', 'start', thick * 0.9),
+    // Where its length stands over it, that names the tenon: a name beside the note on the rail would be pushed onto the waste.
     ...(shoulder === undefined
-      ? []
+      ? [
+          label(
+            say('drawing.tenon'),
+            at(tenon * 0.08, thickness / 2),
+            'tenon-name',
+            'small',
+            'start',
+            thick * 0.9,
+          ),
+        ]
       : [
           dimension('tenonLength', shoulder.stop, at(0, thickness), at(tenon, thickness), 'above', 1, {
             datum: true,

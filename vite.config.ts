@@ -153,8 +153,13 @@ export default defineConfig({
           include: [
             'test/proof/**/*.test.ts',
             'test/core/job/nonsense.test.ts',
+            'test/core/planning/part-as-cut.test.ts',
+            'test/core/settable/tenon-faces.test.ts',
+            'test/core/views/*.test.ts',
             'test/labels/stickers/stickers-pdf.test.ts',
+            'test/labels/papers/card-pages.test.ts',
             'test/labels/papers/papers.test.ts',
+            'test/main/store/log/mark-entry.test.ts',
             'test/assembly/allowances.test.ts',
           ],
           env: { PROOF_IN_FULL: '1' },

@@ -87,16 +87,7 @@ test.each(inFull ? all : SOME)(
     const [exact] = planned.value.doors;
     if (exact === undefined) throw new Error('no door');
     const door = settableDoor(exact, paperStep(units));
-    for (const { stage, part } of stagesOf(door)) {
-      for (const { name, value } of settingLines(stage, units))
-        expect(text, `${stage.stage}: ${name}`).toContain(plain(`${name} ${value}`));
-      const lengths = { units, read: (value: string | number) => withUnit(value, units) };
-      const gravest = cautionText(gravestOf(stage, { ...(part === undefined ? {} : { part }), lengths }));
-      expect(timesIn(text, `! ${gravest}`), gravest).toBe(1);
-    }
-    expect(text).toContain(plain(say('caution.first')));
     const works = cardStations(door, units).flatMap((station) => station.works);
-    const there = timesIn(text, say('paper.card-steps-there', { steps: say('ui.how') }));
     // A paragraph goes on in the next column, under its work's name, or on the next page.
     const rests = new Set(works.map(({ title }) => say('paper.card-rest', { title })));
     const inColumns = pages
@@ -104,6 +95,15 @@ test.each(inFull ? all : SOME)(
       .filter(({ text: each }) => !rests.has(each))
       .map((each) => each.text);
     const running = plain(inColumns.join(' '));
+    for (const { stage, part } of stagesOf(door)) {
+      for (const { name, value } of settingLines(stage, units))
+        expect(text, `${stage.stage}: ${name}`).toContain(plain(`${name} ${value}`));
+      const lengths = { units, read: (value: string | number) => withUnit(value, units) };
+      const gravest = cautionText(gravestOf(stage, { ...(part === undefined ? {} : { part }), lengths }));
+      expect(timesIn(running, `! ${gravest}`), gravest).toBe(1);
+    }
+    expect(text).toContain(plain(say('caution.first')));
+    const there = timesIn(text, say('paper.card-steps-there', { steps: say('ui.how') }));
     const told = works.filter(({ how }) => how.every((step) => running.includes(plain(step.text))));
     expect(told.length + there).toBe(works.length);
     const leftOut = say('paper.card-left-out', { steps: say('ui.how'), safety: say('ui.cautions') });

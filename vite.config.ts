@@ -88,6 +88,7 @@ export default defineConfig({
       {
         main: 'main/hub/main.ts',
         worker: 'main/work/worker.ts',
+        'log-reader': 'main/store/log/beside/entry.ts',
         plan: 'main/commands/plan.ts',
         fit: 'main/commands/fit.ts',
         stickers: 'main/commands/stickers.ts',

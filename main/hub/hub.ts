@@ -11,6 +11,8 @@ import { type BackupClock, startBackupClock } from '../store/archive/backup-cloc
 import { Backups } from '../store/archive/backups.ts';
 import { ElsewhereBackups } from '../store/archive/elsewhere.ts';
 import { disk } from '../store/files/disk.ts';
+import { besideIn, readBeside } from '../store/log/beside/read-beside.ts';
+import type { LogReader } from '../store/log/read-log.ts';
 import { codeOf, type FilePort } from '../store/files/file-port.ts';
 import { type HoldOptions, holdOrLook } from '../store/files/hold-folder.ts';
 import type { Holder } from '../store/files/holder.ts';
@@ -47,6 +49,8 @@ export interface HubOptions {
   readonly printing?: PrintSystem;
   /** The built file of a thread that plans and makes papers; without it that is done in this one. */
   readonly worker?: string;
+  /** The built file of a thread that reads a large log from the disk; without it that is done in this one. */
+  readonly logReader?: string;
   /** The file system, where it is not the disk as it is. */
   readonly files?: FilePort;
   /** How the folder is held, where that is not as usual. */
@@ -69,6 +73,12 @@ export interface Hub {
 /** Why the hub did not start: one line for a person. */
 export class StartFault extends Error {}
 
+/** A thread reads from the disk as it is, and knows of no other. */
+function readerOf({ logReader, files, logger }: HubOptions): LogReader | undefined {
+  if (logReader === undefined || files !== undefined) return undefined;
+  return readBeside(besideIn(logReader), (trouble) => logger.warn(trouble));
+}
+
 /** Starts the service and its store; both end with `stop`, which finishes what is being written. */
 export async function startHub(options: HubOptions): Promise<Hub> {
   const { logger, data, version, files: allFiles = disk, shell = null } = options;
@@ -83,6 +93,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
   try {
     const store = await Store.open({
       maker: work,
+      reader: readerOf(options),
       port: files,
       folder: data,
       version,

@@ -31,6 +31,7 @@ async function main(): Promise<void> {
       ui: join(import.meta.dirname, '..', 'ui'),
       version,
       worker: join(import.meta.dirname, 'worker.js'),
+      logReader: join(import.meta.dirname, 'log-reader.js'),
       logger,
       shell: shellLine(process),
       network,

@@ -13,7 +13,8 @@ import type { Journal } from './journal.ts';
 import { LOG_FORMAT, type LogEntry } from './log/log-entry.ts';
 import { PrintRecord } from './folded/print-record.ts';
 import { ProgressBook } from './folded/progress-book.ts';
-import type { ScannedLog } from './log/read-log.ts';
+import type { ReadLine } from './log/log-line.ts';
+import type { LogReader, ScannedLog } from './log/read-log.ts';
 import { SeenIds } from './folded/seen-ids.ts';
 import { ShopStore } from './documents/shop-store.ts';
 import { type Folded, type NoSnapshot, readSnapshot } from './folded/snapshot.ts';
@@ -39,12 +40,13 @@ export interface OpenFolder {
 
 const KNEW_MORE = 'knew-more';
 
-/** Opens a data folder: shop, snapshot, jobs, log. What stands in the log behind the snapshot is folded in. */
+/** Opens a data folder: shop, snapshot, jobs, log. What stands in the log behind the snapshot is folded in. `reader` reads it, where that is not done in this thread. */
 export async function openFolder(
   port: FilePort,
   folder: string,
   version: string,
   maker: JobMaker,
+  reader?: LogReader,
 ): Promise<OpenFolder> {
   await port.makeFolder(folder);
   const documents = documentsIn(port, folder);
@@ -73,7 +75,8 @@ export async function openFolder(
   await jobs.settle(writable);
   if (writable && shop.older) await shop.rewrite();
   const fold = new EntryFold(folded);
-  const { log, scanned } = await EventLog.open(port, logPath, (read) => fold.take(read), known?.start);
+  const take = (read: ReadLine) => fold.take(read);
+  const { log, scanned } = await EventLog.open(port, logPath, take, known?.start, reader);
   fold.finish();
   if (writable && 'because' in snapshot)
     await keepWhatKnewMore(port, join(folder, SNAPSHOT_NAME), snapshot, log, scanned);

@@ -19,6 +19,7 @@ import { renewLog } from './log/renew-log.ts';
 import { binnedOwner, MarkDesk, type Marked, whoseCode } from './mark-desk.ts';
 import { JOBS_NAME, LOG_NAME, SHOP_NAME, SNAPSHOT_NAME } from './files/folder-names.ts';
 import { openFolder, type OpenFolder } from './open-folder.ts';
+import type { LogReader } from './log/read-log.ts';
 import type { Printed, PrintRecord } from './folded/print-record.ts';
 import type { ShopStore } from './documents/shop-store.ts';
 import { writeSnapshot } from './folded/snapshot.ts';
@@ -38,6 +39,8 @@ export interface StoreOptions {
   readonly renew?: boolean;
   /** Who plans jobs, where that is not done in this thread. */
   readonly maker?: JobMaker;
+  /** Who reads a log, where that is not done in this thread. */
+  readonly reader?: LogReader | undefined;
   /** Told of what goes wrong beside a request. */
   readonly report?: (trouble: string) => void;
 }
@@ -97,14 +100,14 @@ export class Store {
   }
 
   static async #openOn(options: StoreOptions): Promise<Store> {
-    const { port, folder, version, renew = false, maker = inThisThread } = options;
+    const { port, folder, version, renew = false, maker = inThisThread, reader } = options;
     await port.makeFolder(folder);
     await finishSwap(port, folder);
     await port.remove(join(folder, INCOMING));
     if (renew && port.barred === undefined) await renewLog(port, join(folder, LOG_NAME));
     const standing = await StandingRecord.open(port, folder);
     const there = await lookThere(port, folder);
-    const open = await openFolder(port, folder, version, maker);
+    const open = await openFolder(port, folder, version, maker, reader);
     const { before } = standing;
     if (before !== null) {
       for (const trouble of whatIsMissing(before, there)) standing.tell(trouble);
@@ -409,7 +412,7 @@ export class Store {
    * were, so that no reader is told an older number than it knows.
    */
   async replaceAll<T>(from: string, incoming: string, before: () => Promise<T>): Promise<T> {
-    const { port, folder, version, maker = inThisThread } = this.#options;
+    const { port, folder, version, maker = inThisThread, reader } = this.#options;
     this.#admit();
     this.#barred = 'the data are being replaced';
     let swapping = false;
@@ -424,7 +427,7 @@ export class Store {
       await swapIn(port, folder, incoming);
       const reached = this.#open.log.lastSeq;
       this.#open.jobs.close();
-      this.#open = await openFolder(port, folder, version, maker);
+      this.#open = await openFolder(port, folder, version, maker, reader);
       this.#followJobs();
       this.#open.log.goOnFrom(reached);
       this.#desk.forget();

@@ -50,14 +50,7 @@ export const disk: FilePort = {
   async slice(path, from, to) {
     const file = await open(path, 'r');
     try {
-      const bytes = Buffer.allocUnsafe(Math.max(0, to - from));
-      let filled = 0;
-      while (filled < bytes.length) {
-        const { bytesRead } = await file.read(bytes, filled, bytes.length - filled, from + filled);
-        if (bytesRead === 0) break;
-        filled += bytesRead;
-      }
-      return bytes.subarray(0, filled);
+      return await sliceOf(file, from, to);
     } finally {
       await file.close();
     }
@@ -89,6 +82,29 @@ export const disk: FilePort = {
   },
   shared: async (folder) => !OWN_DISKS.has((await statfs(folder)).type),
 };
+
+async function sliceOf(file: FileHandle, from: number, to: number): Promise<Buffer> {
+  const bytes = Buffer.allocUnsafe(Math.max(0, to - from));
+  let filled = 0;
+  while (filled < bytes.length) {
+    const { bytesRead } = await file.read(bytes, filled, bytes.length - filled, from + filled);
+    if (bytesRead === 0) break;
+    filled += bytesRead;
+  }
+  return bytes.subarray(0, filled);
+}
+
+/** One file of the real disk, opened once for all that is read of it, whatever name is asked for. */
+export async function heldFile(
+  path: string,
+): Promise<Pick<FilePort, 'size' | 'slice'> & { close(): Promise<void> }> {
+  const file = await open(path, 'r');
+  return {
+    size: async () => (await file.stat()).size,
+    slice: (_path, from, to) => sliceOf(file, from, to),
+    close: () => file.close(),
+  };
+}
 
 /**
  * File systems that one machine has to itself, by the numbers that Linux gives them (linux/magic.h, from memory): ext2 to

@@ -9,7 +9,14 @@ import {
 import type { Entries, Settle } from '../journal.ts';
 import { LogIndex } from './log-index.ts';
 import { type ReadLine, writeLine } from './log-line.ts';
-import { LOG_START, type LogPlace, type ScannedLog, scanLog, type TakeEntry } from './read-log.ts';
+import {
+  LOG_START,
+  type LogPlace,
+  type LogReader,
+  type ScannedLog,
+  scanLog,
+  type TakeEntry,
+} from './read-log.ts';
 
 interface Waiting extends Settle {
   readonly seq: number;
@@ -66,15 +73,16 @@ export class EventLog implements Entries<LogPlace> {
     this.#trouble = port.barred ?? null;
   }
 
-  /** Opens the log, hands on every whole line in order, cuts off a torn tail, and writes a missing line's end. */
+  /** Opens the log, hands on every whole line in order, as `reader` reads it, cuts off a torn tail, and writes a missing line's end. */
   static async open(
     port: FilePort,
     path: string,
     each: TakeEntry,
     start: LogStart = { place: LOG_START, index: new LogIndex() },
+    reader: LogReader = scanLog,
   ): Promise<{ log: EventLog; scanned: ScannedLog }> {
     const { index } = start;
-    const scanned = await scanLog(port, path, start.place, (read, byte) => {
+    const scanned = await reader(port, path, start.place, (read, byte) => {
       index.note(read.seq, byte);
       each(read, byte);
     });

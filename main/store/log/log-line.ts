@@ -17,6 +17,15 @@ const ZERO = 48;
 /** A line read back. */
 export type ReadLine = Numbered;
 
+/** A line of which something else may have been made than its entry. */
+export interface LineOf<T> {
+  readonly seq: number;
+  readonly entry: T;
+}
+
+/** Makes what is wanted of an entry, which stands from one place to another; null where it is no JSON. */
+export type MakeEntry<T> = (bytes: Buffer, from: number, to: number) => T | null;
+
 /** One line of the log: its sequence number, a checksum over number and entry, and what happened. */
 export function writeLine(seq: number, entry: unknown): string {
   const text = JSON.stringify(entry);
@@ -29,12 +38,26 @@ export function writeLine(seq: number, entry: unknown): string {
  * text made of it.
  */
 export function readLine(bytes: Buffer, from = 0, to = bytes.length): ReadLine | null {
+  return lineOf(parseEntry, bytes, from, to);
+}
+
+/** The same, with what is made of its entry. */
+export function lineOf<T>(make: MakeEntry<T>, bytes: Buffer, from: number, to: number): LineOf<T> | null {
   const head = readHead(bytes, from, to);
   if (head === null) return null;
-  const mark = readMarkEntry(bytes, head.entry, to - 1);
-  if (mark !== null) return { seq: head.seq, entry: mark };
+  const entry = make(bytes, head.entry, to - 1);
+  return entry === null ? null : { seq: head.seq, entry };
+}
+
+/** An entry as JSON.parse gives it: an object, as a line's head says. */
+export function parseEntry(bytes: Buffer, from: number, to: number): unknown {
+  return readMarkEntry(bytes, from, to) ?? parseText(bytes, from, to);
+}
+
+/** The same of any entry; null where it is no JSON. */
+export function parseText(bytes: Buffer, from: number, to: number): unknown {
   try {
-    return { seq: head.seq, entry: JSON.parse(bytes.toString('utf8', head.entry, to - 1)) };
+    return JSON.parse(bytes.toString('utf8', from, to));
   } catch {
     return null;
   }
@@ -85,20 +108,26 @@ function digitAt(bytes: Buffer, at: number): number {
  * together, and both can be read.
  */
 export function salvage(bytes: Buffer): (ReadLine & { readonly at: number; readonly end: number })[] {
-  const found: (ReadLine & { at: number; end: number })[] = [];
+  return [...salvageOf(parseEntry, bytes)];
+}
+
+/** The same one after another, with what is made of their entries. */
+export function* salvageOf<T>(
+  make: MakeEntry<T>,
+  bytes: Buffer,
+): Generator<LineOf<T> & { readonly at: number; readonly end: number }> {
   const starts = [];
   for (let at = bytes.indexOf(START_TEXT); at >= 0; at = bytes.indexOf(START_TEXT, at + 1)) starts.push(at);
   for (const [k, at] of starts.entries()) {
     const next = starts[k + 1];
     const ends = next === undefined ? [bytes.length, bytes.length - 1] : [next - 1, next];
     for (const end of ends) {
-      const read = readLine(bytes, at, end);
+      const read = lineOf(make, bytes, at, end);
       if (read === null) continue;
-      found.push({ ...read, at, end });
+      yield { ...read, at, end };
       break;
     }
   }
-  return found;
 }
 
 /** The checksum over a number's digits, a colon and the entry. */

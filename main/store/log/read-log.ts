@@ -1,7 +1,7 @@
 import { setImmediate as pause } from 'node:timers/promises';
 import type { FilePort } from '../files/file-port.ts';
 import type { Answered } from '../journal.ts';
-import { readLine, type ReadLine, salvage } from './log-line.ts';
+import { type LineOf, lineOf, type MakeEntry, parseEntry, type ReadLine, salvageOf } from './log-line.ts';
 
 /** A line of the log that could not be read: where it stands, and whether what it held was found all the same. */
 export interface DamagedLine {
@@ -24,6 +24,16 @@ export interface ScannedLog extends LogPlace {
   readonly damaged: readonly DamagedLine[];
 }
 
+/** Up to where a log was read, in the midst of it. */
+export interface Reached extends LogPlace {
+  /** Lines after the entry of this number that could not be read: each counts for a number. */
+  readonly passed: number;
+  readonly damaged: readonly DamagedLine[];
+}
+
+/** What a log is read from. */
+export type LogFile = Pick<FilePort, 'size' | 'slice'>;
+
 export const LOG_START: LogPlace = { seq: 0, bytes: 0, lines: 0 };
 const CHUNK = 512 * 1024;
 /** So many pieces are asked for before they are looked at. */
@@ -34,7 +44,7 @@ const MOST_REPORTED = 1000;
  * A file's bytes from one place to another, in order. While one piece is looked at, the next ones are being read: each takes
  * several steps of the system, so others get their turn between two pieces.
  */
-async function* chunksOf(port: FilePort, path: string, from: number, to: number): AsyncGenerator<Buffer> {
+async function* chunksOf(port: LogFile, path: string, from: number, to: number): AsyncGenerator<Buffer> {
   const ahead: Promise<Buffer>[] = [];
   let asked = from;
   const askAhead = () => {
@@ -61,24 +71,52 @@ async function* chunksOf(port: FilePort, path: string, from: number, to: number)
 /** Takes one entry, and where its line begins. */
 export type TakeEntry = (read: ReadLine, byte: number) => void;
 
+/** Reads a log from a known place, or from where another reading of it came to, up to its end. */
+export type LogReader = (
+  port: FilePort,
+  path: string,
+  from: LogPlace | Reached,
+  each: TakeEntry,
+) => Promise<ScannedLog>;
+
 /**
  * Reads a log line by line, from a known place up to its end (or to a given byte). Damaged lines are passed over and
  * reported with their place; each counts for one number, so that no number is given out twice.
  */
-export async function scanLog(
-  port: FilePort,
+export function scanLog(
+  port: LogFile,
   path: string,
-  from: LogPlace,
+  from: LogPlace | Reached,
   each: TakeEntry,
   to = Number.POSITIVE_INFINITY,
 ): Promise<ScannedLog> {
+  return scanLines(port, path, { from, to, make: parseEntry, each });
+}
+
+/** How a log is read, and what is made of its entries. */
+interface Scanning<T> {
+  readonly from: LogPlace | Reached;
+  readonly to?: number;
+  readonly make: MakeEntry<T>;
+  /** Takes one before the next one is made. */
+  readonly each: (read: LineOf<T>, byte: number) => void;
+  /** Told after each piece of the file how far it came; it is waited for. */
+  readonly reached?: (reached: () => Reached) => Promise<void> | undefined;
+}
+
+/** The same, with something else made of the entries. */
+export async function scanLines<T>(
+  port: LogFile,
+  path: string,
+  { from, to = Number.POSITIVE_INFINITY, make, each, reached }: Scanning<T>,
+): Promise<ScannedLog> {
   const end = Math.min(to, (await port.size(path)) ?? 0);
-  const damaged: DamagedLine[] = [];
+  const damaged: DamagedLine[] = 'damaged' in from ? [...from.damaged] : [];
   let { seq, lines } = from;
-  let passed = 0;
+  let passed = 'passed' in from ? from.passed : 0;
   let rest: Buffer[] = [];
   let byte = from.bytes;
-  const take = (read: ReadLine, at: number): boolean => {
+  const take = (read: LineOf<T>, at: number): boolean => {
     if (read.seq <= seq) return false;
     seq = read.seq;
     passed = 0;
@@ -87,10 +125,11 @@ export async function scanLog(
   };
   const takeLine = (bytes: Buffer, start: number, stop: number, at: number) => {
     lines += 1;
-    const read = readLine(bytes, start, stop);
+    const read = lineOf(make, bytes, start, stop);
     if (read !== null && take(read, at)) return;
     passed += 1;
-    const saved = salvage(bytes.subarray(start, stop)).filter((one) => take(one, at + one.at)).length;
+    let saved = 0;
+    for (const one of salvageOf(make, bytes.subarray(start, stop))) if (take(one, at + one.at)) saved += 1;
     if (damaged.length < MOST_REPORTED) damaged.push({ line: lines, byte: at, saved });
   };
   for await (const chunk of chunksOf(port, path, from.bytes, end)) {
@@ -108,13 +147,21 @@ export async function scanLog(
       start = stop + 1;
     }
     if (start < chunk.length) rest.push(chunk.subarray(start));
+    await reached?.(() => ({ seq, bytes: byte, lines, passed, damaged }));
   }
   const tail = Buffer.concat(rest);
-  const found = salvage(tail).filter((one) => take(one, byte + one.at));
-  const whole = found.at(-1)?.end ?? 0;
+  let saved = 0;
+  let firstAt = 0;
+  let whole = 0;
+  for (const one of salvageOf(make, tail)) {
+    if (!take(one, byte + one.at)) continue;
+    if (saved === 0) firstAt = one.at;
+    saved += 1;
+    whole = one.end;
+  }
   if (whole > 0) lines += 1;
   // A line before it whose own end was damaged ran into it.
-  if (found.length > 1 || (found[0]?.at ?? 0) > 0) damaged.push({ line: lines, byte, saved: found.length });
+  if (saved > 1 || firstAt > 0) damaged.push({ line: lines, byte, saved });
   return {
     seq: seq + passed,
     bytes: byte + whole,

@@ -35,7 +35,7 @@ export interface Reached extends LogPlace {
 export type LogFile = Pick<FilePort, 'size' | 'slice'>;
 
 export const LOG_START: LogPlace = { seq: 0, bytes: 0, lines: 0 };
-const CHUNK = 512 * 1024;
+export const PIECE = 512 * 1024;
 /** So many pieces are asked for before they are looked at. */
 const AHEAD = 4;
 const MOST_REPORTED = 1000;
@@ -44,15 +44,21 @@ const MOST_REPORTED = 1000;
  * A file's bytes from one place to another, in order. While one piece is looked at, the next ones are being read: each takes
  * several steps of the system, so others get their turn between two pieces.
  */
-async function* chunksOf(port: LogFile, path: string, from: number, to: number): AsyncGenerator<Buffer> {
+async function* chunksOf(
+  port: LogFile,
+  path: string,
+  from: number,
+  to: number,
+  piece: number,
+): AsyncGenerator<Buffer> {
   const ahead: Promise<Buffer>[] = [];
   let asked = from;
   const askAhead = () => {
-    for (; ahead.length < AHEAD && asked < to; asked += CHUNK) {
-      const piece = port.slice(path, asked, Math.min(asked + CHUNK, to));
+    for (; ahead.length < AHEAD && asked < to; asked += piece) {
+      const next = port.slice(path, asked, Math.min(asked + piece, to));
       // Told when its turn comes; until then a failure waits.
-      piece.catch(() => undefined);
-      ahead.push(piece);
+      next.catch(() => undefined);
+      ahead.push(next);
     }
   };
   askAhead();
@@ -63,7 +69,7 @@ async function* chunksOf(port: LogFile, path: string, from: number, to: number):
     yield chunk;
     at += chunk.length;
     // The file ends before it was said to.
-    if (at < to && chunk.length < CHUNK) return;
+    if (at < to && chunk.length < piece) return;
     if (ahead.length > 0) await pause();
   }
 }
@@ -97,6 +103,8 @@ export function scanLog(
 interface Scanning<T> {
   readonly from: LogPlace | Reached;
   readonly to?: number;
+  /** Bytes that are read at a time. */
+  readonly piece?: number;
   readonly make: MakeEntry<T>;
   /** Takes one before the next one is made. */
   readonly each: (read: LineOf<T>, byte: number) => void;
@@ -108,7 +116,7 @@ interface Scanning<T> {
 export async function scanLines<T>(
   port: LogFile,
   path: string,
-  { from, to = Number.POSITIVE_INFINITY, make, each, reached }: Scanning<T>,
+  { from, to = Number.POSITIVE_INFINITY, piece = PIECE, make, each, reached }: Scanning<T>,
 ): Promise<ScannedLog> {
   const end = Math.min(to, (await port.size(path)) ?? 0);
   const damaged: DamagedLine[] = 'damaged' in from ? [...from.damaged] : [];
@@ -132,7 +140,7 @@ export async function scanLines<T>(
     for (const one of salvageOf(make, bytes.subarray(start, stop))) if (take(one, at + one.at)) saved += 1;
     if (damaged.length < MOST_REPORTED) damaged.push({ line: lines, byte: at, saved });
   };
-  for await (const chunk of chunksOf(port, path, from.bytes, end)) {
+  for await (const chunk of chunksOf(port, path, from.bytes, end, piece)) {
     let start = 0;
     for (let stop = chunk.indexOf(10); stop >= 0; stop = chunk.indexOf(10, start)) {
       if (rest.length === 0) {

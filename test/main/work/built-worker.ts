@@ -7,7 +7,14 @@ import { build } from 'vite';
 const root = join(import.meta.dirname, '..', '..', '..');
 
 /** Builds a thread's file from the sources as they are, as the hub's build does; gives the folder and the file in it. */
-export async function builtWorker(): Promise<{ readonly folder: string; readonly entry: string }> {
+export function builtWorker(): Promise<{ readonly folder: string; readonly entry: string }> {
+  return builtThread('main/work/worker.ts');
+}
+
+/** The same of the thread whose entry this file is. */
+export async function builtThread(
+  source: string,
+): Promise<{ readonly folder: string; readonly entry: string }> {
   const folder = mkdtempSync(join(tmpdir(), 'shoulderline-worker-'));
   await build({
     configFile: false,
@@ -19,7 +26,7 @@ export async function builtWorker(): Promise<{ readonly folder: string; readonly
       outDir: folder,
       minify: false,
       rolldownOptions: {
-        input: { worker: join(root, 'main', 'work', 'worker.ts') },
+        input: { worker: join(root, source) },
         external: [...builtinModules, /^node:/],
         output: { entryFileNames: '[name].mjs', chunkFileNames: '[name].mjs' },
       },

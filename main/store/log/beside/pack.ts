@@ -35,8 +35,6 @@ export function standing(bytes: Buffer, from: number, to: number): Standing | nu
   return { bytes, from, to, mark: usual };
 }
 
-/** A list of more texts is begun anew, so that neither thread holds all that a log ever said. */
-const MOST_TEXTS = 1 << 16;
 /** Room for so many entries at first. */
 const ROOM = 4096;
 
@@ -59,7 +57,8 @@ export class Packer {
   #json = new Uint8Array(ROOM);
   #jsonEnd = 0;
 
-  constructor(mostTexts = MOST_TEXTS) {
+  /** A list of more texts is begun anew, so that neither thread holds all that a log ever said. */
+  constructor(mostTexts: number) {
     this.#mostTexts = mostTexts;
   }
 

@@ -36,7 +36,7 @@ export function standing(bytes: Buffer, from: number, to: number): Standing | nu
 }
 
 /** Room for so many entries at first. */
-const ROOM = 4096;
+const ROOM = 2048;
 
 /** Puts entries into batches. */
 export class Packer {

@@ -1,3 +1,4 @@
+import { setImmediate as pause } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
 import { wordsOf } from '../../files/file-port.ts';
 import { type LogPlace, type LogReader, type Reached, scanLog } from '../read-log.ts';
@@ -50,6 +51,8 @@ export function readBeside(
         if (said.done !== null) return said.done;
         ({ reached } = said.batch);
         beside?.more();
+        // Others get their turn, however many batches wait.
+        await pause();
       }
     } finally {
       await beside?.end();

@@ -13,9 +13,9 @@ export interface Measure {
 }
 
 /** So little that who takes it keeps nobody waiting meanwhile. */
-const MEASURE: Measure = { entries: 3500, bytes: 1024 * 1024, piece: PIECE, texts: 1 << 16 };
+const MEASURE: Measure = { entries: 1500, bytes: 1024 * 1024, piece: PIECE, texts: 1 << 16 };
 /** So many batches are on their way at once: what the other thread has not yet taken is held in memory. */
-export const BATCHES_AHEAD = 4;
+export const BATCHES_AHEAD = 8;
 
 /** What the other thread is told by. */
 export interface Telling {

@@ -24,7 +24,7 @@ function processorSeconds(pid: number): number {
   return (Number(fields[11]) + Number(fields[12])) / 100;
 }
 
-test(`with ${MARKS} marks the hub starts within 6 s without a snapshot and within 2 s with one`, async () => {
+test(`with ${MARKS} marks the hub starts within 4 s without a snapshot and within 2 s with one`, async () => {
   expect(buildIfStale(join(import.meta.dirname, '..', '..'))).toBe(true);
   const data = mkdtempSync(join(tmpdir(), 'shoulderline-bench-'));
   try {
@@ -37,8 +37,9 @@ test(`with ${MARKS} marks the hub starts within 6 s without a snapshot and withi
     console.log(
       `start-up with ${MARKS} marks (log ${megabytes('log.jsonl')} MB, snapshot ${megabytes('snapshot.bin')} MB): without snapshot ${without.wall.toFixed(2)} s (processor ${without.cpu.toFixed(2)} s), with it ${least('wall').toFixed(2)} s (processor ${least('cpu').toFixed(2)} s)`,
     );
+    // Two threads read it: for a quiet machine of two cores.
+    expect(without.wall).toBeLessThan(4);
     // On a machine that does other things too, the processor's time says what this start would take alone.
-    expect(Math.min(without.wall, without.cpu)).toBeLessThan(6);
     expect(Math.min(least('wall'), least('cpu'))).toBeLessThan(2);
   } finally {
     rmSync(data, { recursive: true, force: true });

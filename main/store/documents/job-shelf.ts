@@ -43,7 +43,7 @@ export class JobShelf {
     return ownerAmong(this.#bin, code);
   }
 
-  /** Has any job, in the bin or not, a code that this one has? */
+  /** Is a code of this one taken by another job, in the bin or not? */
   sharesCode(stored: StoredJob): boolean {
     return [...this.#jobs.values(), ...this.#bin.values()].some(({ index }) => index.shares(stored.index));
   }

@@ -48,8 +48,8 @@ const MUTATIONS = [
   {
     slip: 'a strip that leaves nothing to pare where it stops',
     file: 'core/stages/strip.ts',
-    from: "{ is: 'length', pared: 'stop' }",
-    to: "{ is: 'length' }",
+    from: "{ is: 'length', pared: 'stop', rounds: 'down', gates: 'line' }",
+    to: "{ is: 'length', rounds: 'down', gates: 'line' }",
     test: 'test/core/plan/left-to-pare.test.ts',
   },
   {

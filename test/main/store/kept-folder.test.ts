@@ -1,10 +1,12 @@
 import { chmodSync, cpSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import type { Plan } from '#core/plan/plan.ts';
 import { trimOf } from '#core/plan/trim-of.ts';
 import { liveHub, type LiveHub } from '../hub/live-hub.ts';
 import { isTree } from '#core/fields/read-shape.ts';
+import { askOver, TOLD } from '../network/over-network.ts';
 import { type Standing, standingOf } from '../../kept/standing.ts';
 
 const KEPT = join(import.meta.dirname, '..', '..', 'kept');
@@ -13,11 +15,15 @@ const PIN = '7305';
 const IN_OLDEST: Readonly<Record<string, readonly [string, string]>> = {
   '0.1.0': ['SPICE-1', 'done'],
   '0.3.0': ['T-1', 'trim'],
+  '0.5.0': ['M-1', 'done'],
 };
+
+const DEVICE = z.object({ cookie: z.string(), fingerprint: z.string() });
+const KEYS = z.object({ authority: z.object({ certificate: z.string() }) });
 
 /** A hub on a copy of a kept folder. */
 async function hubOn(version: string): Promise<LiveHub> {
-  const hub = await liveHub();
+  const hub = await liveHub({ network: TOLD });
   await hub.hub.stop();
   cpSync(join(KEPT, version, 'data'), hub.data, { recursive: true });
   chmodSync(join(hub.data, 'pin.json'), 0o600);
@@ -25,20 +31,12 @@ async function hubOn(version: string): Promise<LiveHub> {
   return hub;
 }
 
-/** What the hub tells now, but for what a later version says besides: each side's own trim, held to what was said of both. */
+/** What the hub tells now; each side's own trim, which the oldest folders were not told of, is held to what was said of both. */
 async function standingNow(hub: LiveHub): Promise<Standing> {
   const standing = await standingOf(hub);
-  const plans = standing.plans as readonly Pick<Plan, 'doors'>[];
-  return {
-    ...standing,
-    plans: plans.map((plan) => ({
-      ...plan,
-      doors: plan.doors.map(({ values: { trim, ...values }, ...door }) => {
-        expect(trim).toEqual(trimOf(values));
-        return { ...door, values };
-      }),
-    })),
-  };
+  for (const { doors } of standing.plans as readonly Pick<Plan, 'doors'>[])
+    for (const { values } of doors) expect(values.trim).toEqual(trimOf(values));
+  return standing;
 }
 
 function kept(version: string, name: string): unknown {
@@ -112,3 +110,15 @@ describe.each(readdirSync(KEPT, { withFileTypes: true }).filter((each) => each.i
     });
   },
 );
+
+it('opens a kept folder’s network again: its certificate is the one that devices trust, and a paired one is let in', async () => {
+  const { hub, data } = await hubOn('0.5.0');
+  const device = DEVICE.parse(kept('0.5.0', 'device.json'));
+  expect([hub.network.state, hub.network.fingerprint]).toEqual(['on', device.fingerprint]);
+  const { authority } = KEYS.parse(JSON.parse(readFileSync(join(data, 'network-keys.json'), 'utf8')));
+  const url = hub.network.addresses[0]?.screens ?? '';
+  const boards = [{ cookie: device.cookie }, { cookie: device.cookie.replace(/.$/, '') }].map((headers) =>
+    askOver(url, authority.certificate, 'GET', '/api/board', { headers }),
+  );
+  expect((await Promise.all(boards)).map(({ status }) => status)).toEqual([200, 401]);
+});

@@ -2,7 +2,7 @@ import type { JobLine } from '#core/api/jobs-api.ts';
 import { speakFaults } from '#core/telling/speak-faults.ts';
 import { speakPlan } from '#core/telling/speak-plan.ts';
 import type { Language } from '#core/words/languages.ts';
-import type { Changed, NotSaved } from '../store/documents/job-store.ts';
+import type { Changed, NotSaved } from '../store/documents/job-change.ts';
 import { StoreBusy } from '../store/files/file-port.ts';
 import { Stretch } from '../store/files/stretch.ts';
 import type { Store } from '../store/store.ts';

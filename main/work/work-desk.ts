@@ -2,7 +2,7 @@ import { PassThrough, type Readable } from 'node:stream';
 import { once } from 'node:events';
 import { spokenNow } from '#core/words/say.ts';
 import { here } from './here.ts';
-import { HELD_DOORS } from '../store/documents/job-store.ts';
+import { HELD_DOORS } from '../store/documents/job-keeper.ts';
 import type { HowMuch, JobMaker, Make, MakeKind, Makes } from '../store/documents/job-maker.ts';
 import { makeJob } from '../store/documents/make-job.ts';
 import { Lane } from './lane.ts';

@@ -1,56 +1,17 @@
-import { randomBytes } from 'node:crypto';
-import type { JobProgress } from '#core/marks/mark.ts';
 import { isTree } from '#core/fields/read-shape.ts';
-import type { Fault } from '#core/fields/fault.ts';
 import type { Units } from '#core/length/units.ts';
 import type { DocumentTrouble } from '../files/aside.ts';
-import { wordsOf } from '../files/file-port.ts';
-import { NewerFormat } from '../files/migration.ts';
-import { Stretch } from '../files/stretch.ts';
 import { Turns } from '../files/turns.ts';
-import type { FoundDocument, JobDocuments } from '../journal.ts';
+import type { JobDocuments } from '../journal.ts';
 import { howMuchIn } from './how-much.ts';
-import { type JobDocument, MOST_PAST, readJobDocument } from './job-document.ts';
-import { JobIndex } from './job-index.ts';
-import type { Change, Comes, JobMaker, MadeJob, Profiles } from './job-maker.ts';
-import { addedOf, JobShelf } from './job-shelf.ts';
-import { hashOf } from './make-job.ts';
-import { digestOf } from './progress-digest.ts';
-import { PlanDamaged, type PlanReader, StoredJob } from './stored-job.ts';
-
-export type Saved =
-  | {
-      readonly kind: 'saved';
-      readonly stored: StoredJob;
-      readonly codesChanged: boolean;
-      /** Every part with its code, as text of an answer. */
-      readonly parts: string;
-    }
-  | NotSaved;
-
-export type Changed =
-  | {
-      readonly kind: 'changed';
-      readonly before: StoredJob;
-      readonly stored: StoredJob;
-      readonly parts: string;
-      readonly comes: Comes;
-    }
-  | NotSaved;
-
-export type NotSaved =
-  | { readonly kind: 'faults'; readonly faults: readonly Fault[] }
-  | { readonly kind: 'stale'; readonly revision: number }
-  /** There is no such job; or it has no such revision any more. */
-  | { readonly kind: 'unknown' }
-  | { readonly kind: 'no-revision' };
-
-/** Who saves, where that is known, whether it is only reckoned what would come of it, and until when it is wanted. */
-export interface SaveOptions {
-  readonly by?: string | undefined;
-  readonly dry?: boolean;
-  readonly signal?: AbortSignal;
-}
+import { type Changed, JobChanges, type JobMarks, type SaveOptions } from './job-change.ts';
+import type { JobDocument } from './job-document.ts';
+import { JobKeeper } from './job-keeper.ts';
+import type { Change, JobMaker } from './job-maker.ts';
+import { JobShelf } from './job-shelf.ts';
+import { type Damaged, JobStart } from './job-start.ts';
+import { NewJobs, type Saved } from './new-jobs.ts';
+import { PlanDamaged, type StoredJob } from './stored-job.ts';
 
 /** What the jobs need of the rest of the store. */
 export interface JobsNeed {
@@ -58,55 +19,64 @@ export interface JobsNeed {
   readonly profileFor: (units: Units) => Record<string, unknown>;
   /** Who plans. */
   readonly maker: JobMaker;
-  readonly marks: {
-    /** The number of the last mark. */
-    readonly last: () => number;
-    /** The doors of a job that have marks; only those that have some after a number. */
-    readonly of: (job: string, since: number) => Iterable<readonly [door: string, progress: JobProgress]>;
-  };
-}
-
-/** A job of more doors is large: its plan is read from its file a door at a time, and nobody waits for it at the start. */
-export const HELD_DOORS = 200;
-
-interface ReadJob extends FoundDocument<JobDocument> {
-  readonly name: string;
-  readonly hash: string;
-  /** Null where its plan is still to be made. */
-  readonly stored: StoredJob | null;
+  readonly marks: JobMarks;
 }
 
 /** The jobs, a document each with its plan beside it; those in the bin are kept whole, and are in no list but its own. */
 export class JobStore {
   readonly #documents: JobDocuments;
-  /** Of the program: kept with the plans that it makes. */
-  readonly #version: string;
-  readonly #need: JobsNeed;
-  #shelf = new JobShelf();
+  readonly #shelf = new JobShelf();
+  readonly #keeper: JobKeeper;
+  readonly #start: JobStart;
+  readonly #new: NewJobs;
+  readonly #changes: JobChanges;
   /** One after another: what two jobs have in common; and for each job what happens to it. */
   readonly #turns = new Turns();
   readonly #turnsOf = new Map<string, Turns>();
-  /** What was read and is not taken yet, and what could not be read. */
-  readonly #read: ReadJob[] = [];
-  readonly #unread: { readonly name: string; readonly error: unknown }[] = [];
-  /** Jobs whose plan is being made since the start. */
-  readonly #making = new Map<string, { readonly document: JobDocument; readonly made: Promise<void> }>();
   readonly #closing = new AbortController();
-  #writable = true;
-  #lastAdded = 0;
   #holdMarks: (job: string) => Promise<() => void> = async () => () => undefined;
   #onReady: (job: string) => void = () => undefined;
   #onDamaged: (damaged: Damaged) => void = (damaged) => this.damaged.push(damaged);
-  readonly troubles: DocumentTrouble[] = [];
-  /** Jobs whose plan could not be kept; a later start tries again. */
-  readonly unkept: { readonly job: string; readonly reason: string }[] = [];
   /** Kept plans that did not lie there as they were written, found before anybody was told of them. */
   readonly damaged: Damaged[] = [];
 
-  constructor(documents: JobDocuments, version: string, need: JobsNeed) {
+  /** `version` is that of the program: it is kept with the plans that it makes. */
+  constructor(documents: JobDocuments, version: string, { maker, marks, profileFor }: JobsNeed) {
+    const closing = this.#closing.signal;
+    const shelf = this.#shelf;
+    const keeper = new JobKeeper(documents, version, maker, shelf, closing);
+    const profiles = () => ({ in: profileFor('in'), mm: profileFor('mm') });
     this.#documents = documents;
-    this.#version = version;
-    this.#need = need;
+    this.#keeper = keeper;
+    this.#start = new JobStart({
+      documents,
+      version,
+      keeper,
+      shelf,
+      closing,
+      ready: (job) => this.#onReady(job),
+      damaged: (damaged) => this.#onDamaged(damaged),
+      mend: (stored) => this.mended(stored),
+    });
+    this.#new = new NewJobs({ keeper, shelf, maker, profiles, turns: this.#turns });
+    this.#changes = new JobChanges({
+      documents,
+      keeper,
+      shelf,
+      maker,
+      profiles,
+      marks,
+      holdMarks: (job) => this.#holdMarks(job),
+    });
+  }
+
+  get troubles(): DocumentTrouble[] {
+    return this.#start.troubles;
+  }
+
+  /** Jobs whose plan could not be kept; a later start tries again. */
+  get unkept(): readonly { readonly job: string; readonly reason: string }[] {
+    return this.#keeper.unkept;
   }
 
   /** Marks of a job are held back by this for as long as what they are judged by changes. */
@@ -125,128 +95,23 @@ export class JobStore {
    * Reads every job's document; those whose plan this version has kept with its index are not planned. One from a newer
    * version stops the start. Nothing is written yet: gives the names of those in an older form.
    */
-  async read(): Promise<string[]> {
-    for (const name of await this.#documents.names()) {
-      try {
-        this.#read.push(await this.#readOne(name));
-      } catch (error) {
-        if (error instanceof NewerFormat) throw error;
-        this.#unread.push({ name, error });
-      }
-    }
-    return this.#read.filter(({ older }) => older).map(({ name }) => name);
+  read(): Promise<string[]> {
+    return this.#start.read();
   }
 
-  async #readOne(name: string): Promise<ReadJob> {
-    const found = await this.#documents.open(name);
-    const document = found.document.data;
-    const hash = hashOf(document);
-    return { ...found, name, hash, stored: await this.#indexed(document, hash) };
-  }
-
-  /** A job by the index of its kept plan; null where that is to be made anew. */
-  async #indexed(document: JobDocument, hash: string): Promise<StoredJob | null> {
-    const { id } = document;
-    const kept = await this.#documents.index(id, { hash, version: this.#version });
-    if (kept === null) return null;
-    const { index, plan } = kept;
-    const reader: PlanReader = { slice: (from, to) => this.#documents.planSlice(id, plan, from, to) };
-    if (index.head.doors > HELD_DOORS) {
-      void this.#lookThrough(id, () => this.#documents.isAsKept(id, plan));
-      return new StoredJob({ document, hash, index, lines: null, reader });
-    }
-    const whole = await this.#documents.isAsKept(id, plan);
-    const lines = whole ? await this.#documents.lastPlan(id) : null;
-    if (lines === null) {
-      this.#onDamaged({ job: index.head.job, anew: true });
-      return null;
-    }
-    return new StoredJob({ document, hash, index, lines, reader });
-  }
-
-  /** Looks through a large kept plan once the jobs are there; one that is damaged is made anew. */
-  async #lookThrough(id: string, isWhole: () => Promise<boolean>): Promise<void> {
-    await new Promise((later) => setTimeout(later, LOOK_AFTER_MS).unref());
-    const stored = this.#shelf.get(id);
-    if (stored === undefined || this.#closing.signal.aborted) return;
-    const whole = await isWhole().catch(() => true);
-    if (!whole) await this.mended(stored).catch(() => undefined);
-  }
-
-  /**
-   * Takes what was read: what is no job's document is put aside and reported, one in an older form written in today's,
-   * and each plan that is lacking made and kept beside its document; that of a large job while others are there already. A
-   * job with faults is here like any other. Where the disk is not `writable` all is taken as it lies there.
-   */
-  async settle(writable = true): Promise<void> {
-    this.#writable = writable;
-    for (const { name, error } of this.#unread.splice(0))
-      this.troubles.push(await this.#documents.putAside(name, error));
-    const read = this.#read.splice(0);
-    for (const { document, older } of read) if (writable && older) await document.write();
-    for (const { stored, document } of read) if (stored !== null) this.#shelf.keep(stored, document);
-    const lacking = read
-      .filter(({ stored }) => stored === null)
-      .sort((a, b) => addedOf(a.document.data).localeCompare(addedOf(b.document.data)));
-    for (const each of lacking) {
-      const { id } = each.document.data;
-      const made = this.#makeReady(each);
-      this.#making.set(id, { document: each.document.data, made });
-      if (howMuchIn(each.document.data.file).doors <= HELD_DOORS) await made;
-      else
-        void made.then(() => {
-          if (this.#shelf.get(id) !== undefined) this.#onReady(id);
-        });
-    }
-  }
-
-  async #makeReady({ name, document }: ReadJob): Promise<void> {
-    const { data } = document;
-    try {
-      const last = await this.#documents.lastPlan(data.id);
-      const made = await this.#planned(data, last);
-      const { damaged, stored } = await this.#keepMade(made, data, last);
-      if (damaged) this.#onDamaged({ job: stored.summary.job, anew: false });
-      this.#shelf.keep(stored, document);
-    } catch (error) {
-      if (this.#closing.signal.aborted) return;
-      // A large one may have needed more than there was: its document stays where it is, and the next start tries again.
-      const large = howMuchIn(data.file).doors > HELD_DOORS;
-      this.troubles.push(
-        large
-          ? { file: name, reason: wordsOf(error), kept: name }
-          : await this.#documents.putAside(name, error),
-      );
-    } finally {
-      this.#making.delete(data.id);
-    }
-  }
-
-  #planned(document: JobDocument, last: Uint8Array | null): Promise<MadeJob> {
-    return this.#need.maker.makeJob(
-      { make: 'plan', document: JSON.stringify(document), last },
-      { ...howMuchIn(document.file), signal: this.#closing.signal },
-    );
-  }
-
-  /** Keeps a plan that was made of a document that stays as it is. `damaged`: there was one from before, and it cannot be read. */
-  async #keepMade(
-    made: MadeJob,
-    document: JobDocument,
-    last: Uint8Array | null,
-  ): Promise<{ readonly stored: StoredJob; readonly damaged: boolean }> {
-    const stored = await this.#withPlan(made, document, made.hash, this.#writable);
-    return { stored, damaged: made.anyway && last !== null };
+  /** Takes what was read, and makes what is lacking: see there. */
+  settle(writable = true): Promise<void> {
+    return this.#start.settle(writable);
   }
 
   /** Jobs that cannot be used yet: their plan is being made since the start. */
   get notReady(): readonly string[] {
-    return [...this.#making.keys()];
+    return this.#start.notReady;
   }
 
   /** Waits until every job is there. */
-  async ready(): Promise<void> {
-    while (this.#making.size > 0) await Promise.all([...this.#making.values()].map(({ made }) => made));
+  ready(): Promise<void> {
+    return this.#start.ready();
   }
 
   /** Gives up what is still being made. */
@@ -285,54 +150,13 @@ export class JobStore {
 
   /** How many jobs' documents there are, those in the bin and those not ready yet among them. */
   get count(): number {
-    return this.#shelf.count + this.#making.size;
+    return this.#shelf.count + this.notReady.length;
   }
 
   /** Saves a new job. Where its codes exist already it gets a fresh id. `seen` tells of ids that were used before and removed. */
-  async add(file: unknown, seen: (id: string) => boolean, { signal }: SaveOptions = {}): Promise<Saved> {
-    if (!isTree(file)) return { kind: 'faults', faults: await this.#faultsOf(file) };
+  async add(file: unknown, seen: (id: string) => boolean, options: SaveOptions = {}): Promise<Saved> {
     await this.ready();
-    const taken = (id: string) => this.get(id) !== undefined || this.getBinned(id) !== undefined || seen(id);
-    const own = file.id ?? file.job;
-    let codesChanged = typeof own === 'string' && taken(own);
-    let id = codesChanged ? freshId() : null;
-    const text = JSON.stringify(file);
-    for (;;) {
-      const made = await this.#need.maker.makeJob(
-        { make: 'add', file: text, id, added: this.#addedNow(), at: now(), profiles: this.#profiles() },
-        { ...howMuchIn(file), signal },
-      );
-      if (!made.ok) return { kind: 'faults', faults: made.faults };
-      const document = readJobDocument(made.document);
-      const stored = await this.#turns.take(async () => {
-        const fresh = storedOf(made, document, made.hash, NOWHERE);
-        if (taken(document.id) || this.#shelf.sharesCode(fresh)) return null;
-        return this.#write(made, document, made.hash);
-      });
-      if (stored !== null) return { kind: 'saved', stored, codesChanged, parts: made.parts };
-      codesChanged = true;
-      id = freshId();
-    }
-  }
-
-  async #faultsOf(file: unknown): Promise<readonly Fault[]> {
-    const made = await this.#need.maker.makeJob(
-      { make: 'add', file: JSON.stringify(file), id: null, added: '', at: '', profiles: this.#profiles() },
-      { doors: 0, marks: 0 },
-    );
-    return made.ok ? [] : made.faults;
-  }
-
-  #profiles(): Profiles {
-    return { in: this.#need.profileFor('in'), mm: this.#need.profileFor('mm') };
-  }
-
-  /** Now, but after every other job, whatever a clock that was set back says: jobs stand in this order. */
-  #addedNow(): string {
-    const times = [...this.all(), ...this.bin()].map(({ document }) => Date.parse(document.added ?? ''));
-    const last = times.reduce((most, time) => (time > most ? time : most), this.#lastAdded);
-    this.#lastAdded = Math.max(Date.now(), last + 1);
-    return new Date(this.#lastAdded).toISOString();
+    return this.#new.add(file, seen, options);
   }
 
   /** Saves a changed job over the revision that the writer saw. Its id, and so its stickers' codes, stay. */
@@ -376,88 +200,14 @@ export class JobStore {
     }
   }
 
-  /**
-   * What was marked by the plan of before and is set otherwise from now on is kept in the document: nothing else knows it.
-   * Marks go on being judged by the old plan while the new one is made; for as long as it is put in place they wait, and
-   * those that came meanwhile are looked at first. So each is judged by the one or the other.
-   */
   #change(
     id: string,
     revision: number,
-    { dry = false, by, signal }: SaveOptions,
+    options: SaveOptions,
     change: Change,
     how: { readonly doors: number; readonly marks: number },
   ): Promise<Changed> {
-    return this.#turnOf(id).take(async () => {
-      const before = this.get(id);
-      if (before === undefined) return { kind: 'unknown' };
-      if (before.document.revision !== revision) return { kind: 'stale', revision: before.document.revision };
-      const old = howMuchIn(before.document.file);
-      const much = {
-        doors: Math.max(how.doors, old.doors),
-        marks: Math.max(how.marks, old.marks),
-        signal,
-      };
-      const since = this.#need.marks.last();
-      const text = JSON.stringify(before.document);
-      const last = lastOf(before);
-      const made = await this.#need.maker.makeJob(
-        {
-          make: 'change',
-          before: text,
-          last,
-          change,
-          at: now(),
-          by,
-          profiles: this.#profiles(),
-          progress: await this.#digest(id, 0),
-        },
-        much,
-      );
-      if (!made.ok) return { kind: 'faults', faults: made.faults };
-      const { parts, comes } = made;
-      const bare = readJobDocument(made.document);
-      if (dry)
-        return { kind: 'changed', before, stored: storedOf(made, bare, made.hash, NOWHERE), parts, comes };
-      const release = await this.#holdMarks(id);
-      try {
-        const progress = await this.#digest(id, since);
-        const late =
-          progress === ''
-            ? null
-            : await this.#need.maker.makeJob(
-                {
-                  make: 'late',
-                  before: text,
-                  last,
-                  whole: before.faults.length + made.faults.length > 0,
-                  document: made.document,
-                  measuring: change.kind === 'measured',
-                  progress,
-                },
-                { doors: 0, marks: 0 },
-              );
-        const document = late === null ? bare : readJobDocument(late.document);
-        await this.#documents.keepPast(before.document);
-        const stored = await this.#write(made, document, late?.hash ?? made.hash);
-        const over = revision - MOST_PAST;
-        if (over > 0) await this.#documents.dropPast(id, over).catch(() => undefined);
-        return { kind: 'changed', before, stored, parts, comes };
-      } finally {
-        release();
-      }
-    });
-  }
-
-  /** The marks of a job's doors, a line each; of those alone that have some after a number. */
-  async #digest(id: string, since: number): Promise<string> {
-    const lines: string[] = [];
-    const stretch = new Stretch();
-    for (const [door, progress] of this.#need.marks.of(id, since)) {
-      lines.push(digestOf(door, progress));
-      await stretch.giveWay();
-    }
-    return lines.join('\n');
+    return this.#turnOf(id).take(() => this.#changes.make(id, revision, options, change, how));
   }
 
   #turnOf(id: string): Turns {
@@ -507,38 +257,6 @@ export class JobStore {
     });
   }
 
-  /** Writes a job down and puts it in place. Its plan comes second: where that cannot be kept, it stays in memory. */
-  async #write(made: MadeJob, data: JobDocument, hash: string): Promise<StoredJob> {
-    const { id } = data;
-    const document = this.#shelf.document(id) ?? (await this.#documents.begin(data));
-    const before = document.data;
-    document.data = data;
-    try {
-      await document.write();
-    } catch (error) {
-      document.data = before;
-      throw error;
-    }
-    const stored = await this.#withPlan(made, data, hash, true);
-    this.#shelf.keep(stored, document);
-    return stored;
-  }
-
-  /** A job with the plan that was made of it, kept beside its document where this version makes it itself. */
-  async #withPlan(made: MadeJob, document: JobDocument, hash: string, write: boolean): Promise<StoredJob> {
-    if (!write || made.faults.length > 0) return storedOf(made, document, hash, NOWHERE);
-    const { id } = document;
-    try {
-      const kept = await this.#documents.keepPlan(id, { hash, version: this.#version }, made.plan);
-      return storedOf(made, document, hash, {
-        slice: (from, to) => this.#documents.planSlice(id, kept, from, to),
-      });
-    } catch (error) {
-      this.unkept.push({ job: id, reason: wordsOf(error) });
-      return storedOf(made, document, hash, NOWHERE);
-    }
-  }
-
   /**
    * The job whose kept plan could not be read: as it stands now, where it was just being saved; else with that plan made
    * anew, of which everybody is told.
@@ -550,49 +268,18 @@ export class JobStore {
       const document = this.#shelf.document(id);
       if (stored === undefined || document === undefined) throw new PlanDamaged();
       if (stored.index !== found.index) return stored;
-      const made = await this.#planned(stored.document, null);
-      const mended = await this.#withPlan(made, stored.document, stored.summary.hash, this.#writable);
+      const made = await this.#keeper.planned(stored.document, null);
+      const mended = await this.#keeper.withPlan(
+        made,
+        stored.document,
+        stored.summary.hash,
+        this.#start.writable,
+      );
       this.#onDamaged({ job: stored.summary.job, anew: true });
       this.#shelf.keep(mended, document);
       return mended;
     });
   }
-}
-
-/** A kept plan that did not lie there as it was written: was it made anew, or can this version not make it? */
-export interface Damaged {
-  readonly job: string;
-  readonly anew: boolean;
-}
-
-const LOOK_AFTER_MS = 500;
-
-/** Lines that are kept nowhere stay in memory. */
-const NOWHERE = null;
-
-/** A job as it was made; its lines stay in memory where they are few, or are kept nowhere. */
-function storedOf(made: MadeJob, document: JobDocument, hash: string, reader: PlanReader | null): StoredJob {
-  const { plan, faults, anyway } = made;
-  const index = new JobIndex(plan.head, plan.tables);
-  const few = plan.head.doors <= HELD_DOORS;
-  return new StoredJob({
-    document,
-    hash,
-    index,
-    faults,
-    anyway,
-    lines: reader === null || few ? new Uint8Array(plan.lines) : null,
-    reader,
-  });
-}
-
-/** The lines of the plan that a job with faults shows, for who makes another of it. */
-function lastOf({ faults, anyway, lines }: StoredJob): Uint8Array | null {
-  return faults.length === 0 || anyway ? null : lines;
-}
-
-function freshId(): string {
-  return `job-${randomBytes(5).toString('hex')}`;
 }
 
 function now(): string {

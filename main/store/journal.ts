@@ -95,7 +95,7 @@ export interface JobDocuments {
   /** Keeps a job's document as it is now, for the day when somebody goes back to it. */
   keepPast(document: JobDocument): Promise<void>;
   dropPast(id: string, revision: number): Promise<void>;
-  /** The packed lines of the last plan that was kept of a job; null where there is none, or none that can be read. */
+  /** The packed lines of the last plan that was kept of a job; null where there is none. */
   lastPlan(id: string): Promise<Uint8Array | null>;
   /** Keeps the plan of a job and its index, each whole or not at all. */
   keepPlan(id: string, madeOf: MadeOf, plan: PlanBytes): Promise<KeptAs>;

@@ -101,10 +101,10 @@ export async function isOfAnother(port: FilePort, path: string, { hash, version 
   return found !== null && (found.madeOf.hash !== hash || found.madeOf.version !== version);
 }
 
-/** The packed lines of a kept plan; null where there is none, or none whose first line can be read. */
+/** The packed lines of a kept plan; null where there is none. One whose first line cannot be read has none: it is damaged. */
 export async function readKeptLines(port: FilePort, path: string): Promise<Uint8Array | null> {
   const found = await readHead(port, path);
-  if (found === null) return null;
+  if (found === null) return (await port.size(path)) === null ? null : new Uint8Array();
   const pieces: Buffer[] = [];
   for await (const piece of slices(port, path, found.lines)) pieces.push(piece);
   return new Uint8Array(Buffer.concat(pieces));

@@ -100,7 +100,7 @@ test('a job refused by a version that follows one which kept no plan is known by
   await later.close();
 });
 
-test('a last plan that is damaged is as good as none, and the job stays', async () => {
+test('a last plan that is damaged is as good as none; that it is lost is told, and the job stays', async () => {
   const { folder, store, before } = await refused();
   await store.close();
   const path = join(folder, 'jobs', keptPlanName(ID));
@@ -109,7 +109,9 @@ test('a last plan that is damaged is as good as none, and the job stays', async 
     writeFileSync(path, bytes);
     const again = await openStore(folder, disk, 'later');
     expect(again.jobs.troubles).toEqual([]);
+    expect(again.troubles).toEqual([{ code: 'plan-lost', figures: { job: SMALL_JOB.job } }]);
     expect(partsOf(again)).toEqual(before);
+    await again.troublesKnown();
     await again.close();
   }
 });

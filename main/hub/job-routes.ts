@@ -11,8 +11,9 @@ import type { Announcer } from './events.ts';
 import { faulty, problem, type Problem } from './problem.ts';
 import type { FastifyReply } from 'fastify';
 import { isKnown, planTag } from './plan-tag.ts';
+import { RecentAnswers } from './recent-answers.ts';
 import type { Asked, Serve } from './serve.ts';
-import { jsonInPieces, JSON_TYPE } from './json-pieces.ts';
+import { bytesInPieces, jsonInPieces, JSON_TYPE } from './json-pieces.ts';
 import { newlyOutdated } from './stickers-due.ts';
 import { MOST_TOLD } from '../store/documents/make-job.ts';
 import { whenGone } from './gone.ts';
@@ -58,17 +59,22 @@ export function jobRoutes(
   });
 
   /** An answer out of a plan: that it is known already, or as it is made, `here` or by another thread. */
-  const answer = <T>(
+  const recent = new RecentAnswers();
+  const answer = (
     { language, request, reply }: Pick<Asked<'GET /jobs'>, 'language' | 'request' | 'reply'>,
     stored: StoredJob,
     task: PlanTask,
-    here?: (source: PlanSource) => T,
-  ): T | FastifyReply => {
+    here?: (source: PlanSource) => unknown,
+  ): FastifyReply => {
     const source = planSource(store, stored);
     const of = JSON.stringify(task);
     const tag = planTag({ stored, replaced: source.replaced, version, language, of });
     if (isKnown(request, reply, tag)) return reply.code(304).send();
-    if (here !== undefined) return here(source);
+    if (here !== undefined)
+      return bytesInPieces(
+        reply,
+        recent.of(`${stored.document.id} ${tag}`, () => Buffer.from(JSON.stringify(here(source)))),
+      );
     const how = { doors: stored.summary.doors, signal: whenGone(reply) };
     return reply.type(JSON_TYPE).send(work.stream({ ...task, source, language }, how));
   };
@@ -86,11 +92,11 @@ export function jobRoutes(
     const { doors: count, marks } = stored.index.head;
     return !why && isSmall({ doors: count, marks: marks.length })
       ? answer(asked, stored, { kind: 'plan', why }, (source) => speakPlan(planFrom(source), asked.language))
-      : answer<never>(asked, stored, { kind: 'plan', why });
+      : answer(asked, stored, { kind: 'plan', why });
   });
 
   serve('GET /jobs/:id/doors', async (asked) =>
-    answer<never>(asked, jobOf(store, asked.params.id), { kind: 'doors' }),
+    answer(asked, jobOf(store, asked.params.id), { kind: 'doors' }),
   );
 
   serve('GET /jobs/:id/doors/:door', async (asked) => {
@@ -99,7 +105,7 @@ export function jobRoutes(
     if (stored.index.doorNamed(door) === undefined)
       throw problem(404, 'api.door-unknown', { door: door.slice(0, 20) });
     const mark = door.replace(/-\d+$/, '');
-    return answer<never>(asked, stored, { kind: 'door', door, mark, why: asked.query.why === '1' });
+    return answer(asked, stored, { kind: 'door', door, mark, why: asked.query.why === '1' });
   });
 
   serve('GET /jobs/:id/file', async ({ params }) => {

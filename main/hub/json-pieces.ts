@@ -12,6 +12,14 @@ export function jsonInPieces(reply: FastifyReply, texts: readonly string[]): Fas
   return reply.type(JSON_TYPE).send(Readable.from(pieces(texts)));
 }
 
+/** Answers with bytes of JSON, which many may be given, at the pace at which each reads them. */
+export function bytesInPieces(reply: FastifyReply, bytes: Buffer): FastifyReply {
+  const all = Array.from({ length: Math.ceil(bytes.length / PIECE) }, (_, k) =>
+    bytes.subarray(k * PIECE, (k + 1) * PIECE),
+  );
+  return reply.type(JSON_TYPE).send(Readable.from(all));
+}
+
 function* pieces(texts: readonly string[]): Generator<Buffer> {
   let waiting: string[] = [];
   let length = 0;

@@ -8,6 +8,8 @@ export interface HubProcess {
   readonly url: string;
   readonly pid: number;
   readonly data: string;
+  /** Waits until it says this on its standard output; it may have been said already. */
+  readonly says: (what: RegExp) => Promise<string>;
   /** Ends it as a wall switch does, or as a person does. */
   end(signal: 'SIGKILL' | 'SIGTERM'): Promise<number | null>;
 }
@@ -26,19 +28,32 @@ export async function startHubProcess(
     stdio: ['ignore', 'pipe', 'inherit'],
     env: { ...process.env, ...env, SHOULDERLINE_DATA: data, SHOULDERLINE_PORT: String(port) },
   });
-  const url = await new Promise<string>((listening, failed) => {
-    let said = '';
-    child.stdout?.on('data', (chunk: Buffer) => {
-      said += chunk.toString();
-      const found = /LISTENING (\S+)/.exec(said)?.[1];
-      if (found !== undefined) listening(found);
-    });
-    child.once('exit', (code) => failed(new Error(`the hub ended with ${String(code)} before it listened`)));
+  let said = '';
+  const waiting = new Set<() => void>();
+  child.stdout?.on('data', (chunk: Buffer) => {
+    said += chunk.toString();
+    waiting.forEach((look) => look());
   });
+  const says = (what: RegExp) =>
+    new Promise<string>((found, failed) => {
+      const look = () => {
+        const [all, part = all] = what.exec(said) ?? [];
+        if (part === undefined) return;
+        waiting.delete(look);
+        found(part);
+      };
+      waiting.add(look);
+      child.once('exit', (code) =>
+        failed(new Error(`the hub ended with ${String(code)} before it said ${what.source}`)),
+      );
+      look();
+    });
+  const url = await says(/LISTENING (\S+)/);
   return {
     url,
     pid: child.pid ?? 0,
     data,
+    says,
     end: (signal) =>
       new Promise((ended) => {
         if (child.exitCode !== null || child.signalCode !== null) return ended(child.exitCode);

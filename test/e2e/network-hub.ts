@@ -2,15 +2,17 @@ import { X509Certificate, createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { networkAnswer, offerAnswer } from '#core/api/network-api.ts';
+import { networkAnswer, offerAnswer, pairingAnswer } from '#core/api/network-api.ts';
+import { askOver, type Said } from '../main/network/ask-over.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
 
 export const PIN = '2468';
-const KEYS = z.object({ leaf: z.object({ certificate: z.string() }) });
+const KEY = z.object({ certificate: z.string() });
+const KEYS = z.object({ authority: KEY, leaf: KEY });
 
 /** A built hub with the demo job and a PIN, whose network is on at an address of this machine's own. */
 export class NetworkHub {
-  readonly #hub: HubProcess;
+  #hub: HubProcess;
   readonly #cookie: string;
   /** Where screens are served over the network, and where the page with the certificate is. */
   readonly screens: string;
@@ -43,6 +45,45 @@ export class NetworkHub {
     });
     const { addresses } = networkAnswer.parse(await on.json());
     return new NetworkHub(hub, cookie, addresses[0]?.screens ?? '', addresses[0]?.trust ?? '');
+  }
+
+  /** Ends it as a wall switch does, and starts it again at the same addresses; resolves as soon as it says that the network is on. */
+  async killed(): Promise<void> {
+    await this.#hub.end('SIGKILL');
+    this.#hub = await startHubProcess(this.data, Number(new URL(this.url).port), [], {
+      SHOULDERLINE_NETWORK_HOST: new URL(this.screens).hostname,
+      SHOULDERLINE_NETWORK_PORT: new URL(this.screens).port,
+      SHOULDERLINE_TRUST_PORT: new URL(this.trust).port,
+    });
+    await this.#hub.says(/^NETWORK https:/m);
+  }
+
+  /** The process that it runs in now. */
+  get pid(): number {
+    return this.#hub.pid;
+  }
+
+  /** The certificate of the shop's authority. */
+  get authority(): string {
+    return KEYS.parse(JSON.parse(readFileSync(join(this.data, 'network-keys.json'), 'utf8'))).authority
+      .certificate;
+  }
+
+  /** Pairs a device; gives the cookie that tells it from then on. */
+  async pair(name: string): Promise<string> {
+    const ask = (method: string, path: string, said: Said = {}) =>
+      askOver(this.screens, this.authority, method, path, said);
+    const { code } = await this.offer();
+    const asked = pairingAnswer.parse((await ask('GET', '/api/pairing')).body).ask;
+    const script = await ask('GET', `/pairing/worker.js?ask=${asked}`, {
+      headers: { 'sec-fetch-dest': 'serviceworker' },
+    });
+    const proof = /postMessage\('([\w-]+)'\)/.exec(String(script.body.text))?.[1] ?? '';
+    const paired = await ask('POST', '/api/pairing', {
+      body: { secret: code, ask: asked, proof, name, station: 'milling' },
+    });
+    if (paired.status !== 201) throw new Error(JSON.stringify(paired.body));
+    return String(paired.headers['set-cookie']).replace(/;.*/, '');
   }
 
   /** Where it is asked at its own machine. */

@@ -3,30 +3,12 @@ import { randomUUID } from 'node:crypto';
 import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { build } from 'vite';
+import { builtEntry } from './built-entry.ts';
 import { type Blank, check, everyMark, jobOf } from './kill-rounds.ts';
 
-const ROOT = join(import.meta.dirname, '..', '..');
-/** Inside the project, so that packages are found; of this process alone. */
-const OUT = join(ROOT, 'dist', 'proof', String(process.pid));
-
 /** Builds the hub of this proof; gives the path of what is run. */
-export async function buildFenceHub(): Promise<string> {
-  await build({
-    root: ROOT,
-    configFile: false,
-    logLevel: 'warn',
-    // With its packages in one file it starts in half the time, and a round starts it three times or more.
-    ssr: { noExternal: true },
-    build: {
-      ssr: join(import.meta.dirname, 'fence-hub.ts'),
-      outDir: OUT,
-      emptyOutDir: true,
-      minify: false,
-      target: 'node20',
-    },
-  });
-  return join(OUT, 'fence-hub.js');
+export function buildFenceHub(): Promise<string> {
+  return builtEntry('fence-hub');
 }
 
 /** A hub in a process: where it listens, or why it did not start. */

@@ -6,7 +6,7 @@ import { z } from 'zod';
 import { expect, onTestFinished, test } from 'vitest';
 import { NetworkDesk } from '#main/network/network-desk.ts';
 import { disk } from '#main/store/files/disk.ts';
-import { askOver } from './over-network.ts';
+import { askOver } from './ask-over.ts';
 
 const DAY_MS = 86_400_000;
 const KEYS = z.object({ authority: z.object({ certificate: z.string() }) });

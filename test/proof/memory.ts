@@ -1,0 +1,6 @@
+import { readFileSync } from 'node:fs';
+
+/** So much memory a process had at its most since it began, in MB (Linux). */
+export function mostMegabytes(pid: number): number {
+  return Number(/VmHWM:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1024;
+}

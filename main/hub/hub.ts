@@ -57,6 +57,8 @@ export interface HubOptions {
   readonly hold?: HoldOptions;
   /** What was said of the shop's network from outside; without it the office chooses. */
   readonly network?: NetworkTold;
+  /** The clock by which pairings are over, where it is not the machine's. */
+  readonly now?: () => number;
   /** Told a line for each address at which the network is served, or why it is not. */
   readonly say?: (line: string) => void;
 }
@@ -132,6 +134,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
       report: (trouble, error) => logger.error({ err: error }, trouble),
       language: (request) => askedLanguage(request),
       headerLimit: HEADER_LIMIT,
+      ...(options.now === undefined ? {} : { now: options.now }),
     });
     const parts: ServiceParts = {
       port: files,

@@ -56,9 +56,9 @@ export class Station {
         await this.#hearOne();
       } catch {
         // The hub is gone: the page asks how it is, and an EventSource comes back.
-        if (!this.#over) void this.#get('/api/health').catch(() => undefined);
+        void this.#get('/api/health').catch(() => undefined);
       }
-      if (!this.#over) await pause(this.#retryMs);
+      await pause(this.#retryMs);
     }
   }
 

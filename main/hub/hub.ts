@@ -122,8 +122,8 @@ export async function startHub(options: HubOptions): Promise<Hub> {
       data,
       told: options.network ?? NOTHING_TOLD,
       pin: () => pin.mark !== null,
-      async serve({ server, hosts }) {
-        const { app: over } = await buildService(parts, hosts, server);
+      async serve(network) {
+        const { app: over } = await buildService(parts, network.hosts, network);
         await over.ready();
         return () => over.close();
       },

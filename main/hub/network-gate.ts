@@ -14,11 +14,15 @@ export const PAIRING_PAGE = '/pairing';
  * Lets in over the network who shows that it is a paired device. Whoever is not gets the page to be paired by, what that
  * page is made of, and its two addresses: what is said to be for anyone, and nothing else, be it there or not.
  */
-export function gateNetwork(app: FastifyInstance, desk: Pick<NetworkDesk, 'devices' | 'admits'>): void {
+export function gateNetwork(
+  app: FastifyInstance,
+  desk: Pick<NetworkDesk, 'devices' | 'admits' | 'shows'>,
+): void {
   app.addHook('onRequest', async (request, reply) => {
     if (!desk.admits) throw problem(403, 'api.network-shut');
     const token = tokenOf(request);
     const device = token === null ? null : desk.devices.find(token);
+    desk.shows(request.raw.socket, device?.id ?? null);
     if (token !== null && device !== null) {
       cameFrom(request, device);
       if (isForPage(request)) tellDevice(reply, token);

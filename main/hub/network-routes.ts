@@ -90,7 +90,7 @@ export function networkRoutes(
   serve('DELETE /network/devices/:id', async ({ params, request }) => {
     const { id } = params;
     try {
-      if (!(await desk.devices.revoke(id))) throw problem(404, 'api.device-unknown');
+      if (!(await desk.revoke(id))) throw problem(404, 'api.device-unknown');
     } finally {
       if (!desk.devices.has(id)) announced.endOf(id);
     }

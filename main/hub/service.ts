@@ -5,7 +5,6 @@ import fastify, {
   type FastifyReply,
   type FastifyRequest,
 } from 'fastify';
-import type { Http2SecureServer } from 'node:http2';
 import { existsSync } from 'node:fs';
 import type { Logger } from 'pino';
 import { MOST_CODES_TEXT } from '#core/api/endpoints.ts';
@@ -21,7 +20,7 @@ import { type Announcements, eventRoutes } from './events.ts';
 import { briefHealth, fullHealth, type HealthSources } from './health.ts';
 import { jobRoutes } from './job-routes.ts';
 import { markRoutes } from './mark-routes.ts';
-import type { NetworkDesk } from '../network/network-desk.ts';
+import type { NetworkDesk, OverNetwork } from '../network/network-desk.ts';
 import { gateNetwork } from './network-gate.ts';
 import { networkRoutes, pairingWorker } from './network-routes.ts';
 import type { OfficeAccess } from './office-access.ts';
@@ -67,7 +66,7 @@ export interface ServiceParts extends HealthSources {
 export async function buildService(
   parts: ServiceParts,
   hosts: () => readonly string[],
-  over?: Http2SecureServer,
+  over?: OverNetwork,
 ): Promise<{ readonly app: FastifyInstance }> {
   const { store, pin, version, ui, access, announced, network } = parts;
   const app = over === undefined ? hereAlone(parts) : overNetwork(parts, over);
@@ -127,11 +126,14 @@ function hereAlone(parts: ServiceParts): FastifyInstance {
   return fastify({ ...asUsual(parts), http: { maxHeaderSize: HEADER_LIMIT } }) as unknown as FastifyInstance;
 }
 
-function overNetwork(parts: ServiceParts, server: Http2SecureServer): FastifyInstance {
+function overNetwork(parts: ServiceParts, { server, mayAsk }: OverNetwork): FastifyInstance {
   return fastify({
     ...asUsual(parts),
     http2: true,
     https: { allowHTTP1: true },
-    serverFactory: (handler) => server.on('request', handler),
+    serverFactory: (handler) =>
+      server.on('request', (request, answer) => {
+        if (mayAsk(request)) handler(request, answer);
+      }),
   }) as unknown as FastifyInstance;
 }

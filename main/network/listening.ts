@@ -1,4 +1,5 @@
 import { createServer, type Server, type Socket } from 'node:net';
+import type { Strangers } from './strangers.ts';
 
 /** More connections than a shop has screens are not taken. */
 const MOST_CONNECTIONS = 400;
@@ -10,11 +11,12 @@ export interface Listening {
   close(): Promise<void>;
 }
 
-/** Hands each connection to one of these addresses on to a server. Port 0 takes any that is free. All of them listen, or it rejects and none does. */
+/** Hands each connection to one of these addresses on to a server, as `strangers` let it. Port 0 takes any that is free. All of them listen, or it rejects and none does. */
 export async function listenAt(
   addresses: readonly string[],
   port: number,
   onto: { emit(event: 'connection', socket: Socket): boolean },
+  strangers: Strangers,
 ): Promise<Listening> {
   const sockets = new Set<Socket>();
   const servers: Server[] = [];
@@ -30,7 +32,7 @@ export async function listenAt(
         sockets.add(socket);
         socket.once('close', () => sockets.delete(socket));
         socket.on('error', () => undefined);
-        onto.emit('connection', socket);
+        strangers.meet(socket, () => void onto.emit('connection', socket));
       });
       server.maxConnections = MOST_CONNECTIONS;
       taken = await listening(server, address, taken);

@@ -7,11 +7,13 @@ import { codeOf, type FilePort, wordsOf } from '../store/files/file-port.ts';
 import { Turns } from '../store/files/turns.ts';
 import { DeviceStore } from './device-store.ts';
 import { type Certified, KeptKeys } from './kept-keys.ts';
+import { IDLE_MS, OVER_TLS, READERS, STRANGERS, TRUST_REQUEST_MS } from './limits.ts';
 import { type Listening, listenAt } from './listening.ts';
 import { NetworkChoice } from './network-choice.ts';
 import { localName, ownAddresses } from './own-addresses.ts';
 import { PairingOffers } from './pairing-offers.ts';
 import { PairingProof } from './pairing-proof.ts';
+import { type Connection, Strangers } from './strangers.ts';
 
 /** What the program is told of the network from outside. */
 export interface NetworkTold {
@@ -30,6 +32,8 @@ export const NOTHING_TOLD: NetworkTold = { on: null, hosts: null, port: 7518, tr
 export interface OverNetwork {
   readonly server: Http2SecureServer;
   readonly hosts: () => readonly string[];
+  /** May this be answered? If not, its connection is being ended. */
+  readonly mayAsk: (request: { readonly socket?: Connection }) => boolean;
 }
 
 export interface NetworkParts {
@@ -56,14 +60,13 @@ interface Open {
   addresses: readonly string[];
   screens: Listening;
   certified: Certified;
+  readonly strangers: Strangers;
   readonly trustServer: Server;
+  readonly readers: Strangers;
   trust: Listening | null;
 }
 
 const LOOK_MS = 60_000;
-/** A connection on which nothing happens is let go; a stream beats each second. */
-const IDLE_MS = 120_000;
-const HANDSHAKE_MS = 10_000;
 
 /** The shop's network: off until the office or whoever starts the program switches it on, and never on without a PIN. */
 export class NetworkDesk {
@@ -149,6 +152,20 @@ export class NetworkDesk {
     return this.#parts.told.on ?? this.#choice.on;
   }
 
+  /** By this connection a device has shown itself; null: somebody has asked who is none. */
+  shows(connection: Connection | undefined, device: string | null): void {
+    this.#open?.strangers.shows(connection, device);
+  }
+
+  /** Takes a device away; its connections end a moment after what is told by them. False where there is none of this id. */
+  async revoke(id: string): Promise<boolean> {
+    try {
+      return await this.devices.revoke(id);
+    } finally {
+      if (!this.devices.has(id)) this.#open?.strangers.endOf(id);
+    }
+  }
+
   /** Switches it on or off, on disk first; it has taken effect when this is done, but for what `later` says. */
   async choose(on: boolean, later = false): Promise<void> {
     await this.#choice.choose(on);
@@ -209,11 +226,10 @@ export class NetworkDesk {
 
   async #openAt(addresses: readonly string[], certified: Certified): Promise<void> {
     const { told, headerLimit, serve, language } = this.#parts;
+    const strangers = new Strangers(STRANGERS);
     const server = createSecureServer({
-      allowHTTP1: true,
-      handshakeTimeout: HANDSHAKE_MS,
-      settings: { maxHeaderListSize: headerLimit },
-      maxSessionMemory: 32,
+      ...OVER_TLS,
+      settings: { ...OVER_TLS.settings, maxHeaderListSize: headerLimit },
       ...shown(certified),
     });
     // What Node's server for HTTP/1.1 reads of the one that hands a connection to it.
@@ -221,29 +237,39 @@ export class NetworkDesk {
     // Of connections by HTTP/1.1, and of sessions by HTTP/2.
     server.setTimeout(IDLE_MS);
     server.on('session', (session) => session.setTimeout(IDLE_MS, () => session.destroy()));
+    lookAtTimes(server);
     server.on('sessionError', () => undefined);
     server.on('tlsClientError', (_error: Error, socket: Duplex) => socket.destroy());
-    const end = await serve({ server, hosts: () => this.#hosts() });
+    const end = await serve({
+      server,
+      hosts: () => this.#hosts(),
+      mayAsk: ({ socket }) => strangers.mayAsk(socket),
+    });
     let screens: Listening;
     try {
-      screens = await listenAt(addresses, told.port, server);
+      screens = await listenAt(addresses, told.port, server, strangers);
     } catch (error) {
       await end();
       throw error;
     }
     const { trustPage } = await import('./trust-page.ts');
-    const trustServer = createServer({ requestTimeout: 10_000 }, (request, answer) =>
+    const trustServer = createServer({ requestTimeout: TRUST_REQUEST_MS }, (request, answer) =>
       trustPage(request, answer, certified.authority, language(request)),
     );
     trustServer.setTimeout(IDLE_MS);
-    this.#open = { server, end, addresses, screens, certified, trustServer, trust: null };
-    this.#open.trust = await this.#listenForTrust(addresses, trustServer);
+    lookAtTimes(trustServer);
+    const readers = new Strangers(READERS);
+    this.#open = { server, end, addresses, screens, certified, strangers, trustServer, readers, trust: null };
+    this.#open.trust = await this.#listenForTrust(addresses, this.#open);
   }
 
   /** Without its page the network is still on: whoever trusts the certificate already needs it no more. */
-  async #listenForTrust(addresses: readonly string[], server: Server): Promise<Listening | null> {
+  async #listenForTrust(
+    addresses: readonly string[],
+    { trustServer, readers }: Open,
+  ): Promise<Listening | null> {
     try {
-      return await listenAt(addresses, this.#parts.told.trustPort, server);
+      return await listenAt(addresses, this.#parts.told.trustPort, trustServer, readers);
     } catch (error) {
       this.#parts.report('the page with the shop’s certificate could not be opened', error);
       return null;
@@ -259,9 +285,9 @@ export class NetworkDesk {
     if (addresses.join() === open.addresses.join()) return;
     await open.screens.close();
     await open.trust?.close();
-    open.screens = await listenAt(addresses, open.screens.port, open.server);
+    open.screens = await listenAt(addresses, open.screens.port, open.server, open.strangers);
     open.addresses = addresses;
-    open.trust = await this.#listenForTrust(addresses, open.trustServer);
+    open.trust = await this.#listenForTrust(addresses, open);
   }
 
   async #close(): Promise<void> {
@@ -272,6 +298,10 @@ export class NetworkDesk {
     await open.trust?.close();
     await open.end();
     await open.screens.close();
+    open.server.close();
+    open.trustServer.close();
+    open.strangers.close();
+    open.readers.close();
   }
 
   #hosts(): readonly string[] {
@@ -295,6 +325,11 @@ export class NetworkDesk {
     this.#said = lines.join('\n');
     for (const line of lines) this.#parts.say?.(line);
   }
+}
+
+/** Node looks at how long a request by HTTP/1.1 takes to come in only once its server listens, which ours leaves to others. */
+function lookAtTimes(server: Http2SecureServer | Server): void {
+  server.emit('listening');
 }
 
 const WHY = {

@@ -6,7 +6,7 @@ const ROOT = join(import.meta.dirname, '..', '..');
 /** Builds a file of this folder that is run in a process of its own; gives the path of what is run. */
 export async function builtEntry(name: string): Promise<string> {
   // Inside the project, so that packages are found; of this process alone.
-  const out = join(ROOT, 'dist', 'proof', String(process.pid));
+  const out = join(ROOT, 'dist', 'proof', String(process.pid), name);
   await build({
     root: ROOT,
     configFile: false,

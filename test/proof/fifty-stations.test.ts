@@ -9,8 +9,8 @@ import { buildIfStale } from '../../main/start/build-if-stale.mjs';
 import { percentile } from '../bench/million-marks.ts';
 import { NetworkHub } from '../e2e/network-hub.ts';
 import { mostMegabytes } from './memory.ts';
-import { floorProcess } from './stations/floor-process.ts';
-import type { Report } from './stations/floor.ts';
+import { orderedProcess } from './ordered-process.ts';
+import type { Order, Report } from './stations/floor.ts';
 import type { Answered } from './stations/station.ts';
 import type { WayTold } from './stations/ways.ts';
 
@@ -61,7 +61,7 @@ const said = (times: readonly number[]) =>
 
 test(`fifty stations over the network mark for ${SECONDS} s, and their hub is killed once: none lost, none doubled, little memory, quick, and all back in time`, async () => {
   expect(buildIfStale(root)).toBe(true);
-  const floor = await floorProcess();
+  const floor = await orderedProcess<Order, Report>('stations/floor');
   const network = await NetworkHub.start();
   // What it is held to: stations that speak http on loopback, to a hub of their own.
   const loopback = await NetworkHub.start();

@@ -43,6 +43,8 @@ const BEAT_MS = 1000;
 /** A reader for whom so much waits is dropped; it comes back and asks from where it was. */
 const MOST_WAITING = 1024 * 1024;
 const MOST_PIECES = 5000;
+/** A device has one for each of its pages, and perhaps some of pages that are gone. */
+const MOST_STREAMS = 24;
 
 /** Marks as they come, and a beat every second that says too whether the hub is well. */
 export function announcements(store: Store, well: () => boolean): Announcements {
@@ -107,7 +109,9 @@ export function eventRoutes(
     });
     const out = outOf(reply);
     const reader = new Reader(out);
-    readers.set(reader, deviceOf(request));
+    const device = deviceOf(request);
+    readers.set(reader, device);
+    if (device !== null) oldestOf(readers, device)?.leave();
     out.on('close', () => readers.delete(reader));
     out.on('error', () => readers.delete(reader));
     await reader.begin(
@@ -121,6 +125,12 @@ export function eventRoutes(
     announced.leave(streams);
     streams.endAll();
   });
+}
+
+/** The oldest of a device's streams, where it has too many. */
+function oldestOf(readers: ReadonlyMap<Reader, string | null>, device: string): Reader | null {
+  const its = [...readers].filter(([, of]) => of === device);
+  return its.length > MOST_STREAMS ? (its[0]?.[0] ?? null) : null;
 }
 
 /** Where an answer is written to: on HTTP/2 its stream, as what stands for it there is never destroyed. */
@@ -172,6 +182,11 @@ class Reader {
 
   end(): void {
     this.#out.end();
+  }
+
+  /** Ends it whether or not anybody reads what is written. */
+  leave(): void {
+    this.#out.destroy();
   }
 }
 

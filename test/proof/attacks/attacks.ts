@@ -3,12 +3,14 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { connect as connectSecure, type TLSSocket } from 'node:tls';
 import { END_HEADERS, END_STREAM, frame, headers, KIND, PREFACE } from './frames.ts';
 
-/** Whom a hostile machine in the shop's network attacks, from which of its addresses, and for how long. */
+/** Whom a hostile machine in the shop's network attacks, from which addresses, and for how long. */
 export interface Aimed {
   readonly screens: string;
   readonly trust: string;
   readonly ca: string;
-  readonly from: string;
+  readonly from: readonly string[];
+  /** Of a device that was paired once, and fell into its hands. */
+  readonly cookie: string;
   readonly seconds: number;
 }
 
@@ -25,6 +27,7 @@ class Attack {
   readonly aimed: Aimed;
   readonly #until: number;
   readonly #open = new Set<Socket>();
+  #connections = 0;
   times = 0;
   most = 0;
 
@@ -55,7 +58,9 @@ class Attack {
   /** A connection to the screens or to the page about the certificate, without encryption. */
   tcp(to: 'screens' | 'trust'): Promise<Socket | null> {
     const { hostname, port } = new URL(this.aimed[to]);
-    const socket = this.#note(connect({ host: hostname, port: Number(port), localAddress: this.aimed.from }));
+    const { from } = this.aimed;
+    const localAddress = from[(this.#connections += 1) % from.length] ?? '';
+    const socket = this.#note(connect({ host: hostname, port: Number(port), localAddress }));
     return this.#connected(socket, 'connect');
   }
 
@@ -136,7 +141,7 @@ async function hold(
             const socket = await open();
             attack.times += 1;
             if (socket === null) return;
-            socket.resume();
+            if (!socket.isPaused()) socket.resume();
             held.add(socket);
             socket.once('close', () => held.delete(socket));
             drip(socket);
@@ -273,6 +278,14 @@ const ACT = {
           stream += 2;
           return frame(KIND.headers, END_HEADERS | END_STREAM, stream, head);
         });
+    }),
+  'streams of a paired device that are never read': (a) =>
+    hold(a, 30, async () => {
+      const socket = await a.two(false);
+      const head = headers('GET', a.host, '/api/events', { cookie: a.aimed.cookie, 'last-event-id': '0' });
+      for (let stream = 1; stream < 200; stream += 2)
+        socket?.write(frame(KIND.headers, END_HEADERS | END_STREAM, stream, head));
+      return socket;
     }),
   'pairing guesses at full speed': (a) =>
     all(a, 50, async () => {

@@ -4,6 +4,7 @@ import { builtinModules } from 'node:module';
 import { availableParallelism } from 'node:os';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { buildBegins } from './main/start/build-if-stale.mjs';
 
 /** No test is timed: this only ends one that hangs, on a slow and busy machine too. */
 const PATIENCE_MS = 120_000;
@@ -104,10 +105,12 @@ export default defineConfig({
   },
   builder: {
     async buildApp(builder) {
+      const ended = buildBegins(builder.config.root);
       for (const name of ['client', 'hub', 'shell', 'preload']) {
         const environment = builder.environments[name];
         if (environment !== undefined) await builder.build(environment);
       }
+      ended();
     },
   },
   test: {

@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 const SOURCES = [
@@ -16,9 +16,7 @@ const SOURCES = [
 
 /** Builds when the sources are not those that dist was built from. Build output goes to stderr. True when all is well. */
 export function buildIfStale(root) {
-  const stamp = join(root, 'dist', 'built-from');
-  const now = fingerprint(root);
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === now) return true;
+  if (isBuilt(root)) return true;
   process.stderr.write('shoulderline: building, this takes a few seconds\n');
   const vite = join(root, 'node_modules', 'vite', 'bin', 'vite.js');
   if (!existsSync(vite)) {
@@ -29,10 +27,30 @@ export function buildIfStale(root) {
     cwd: root,
     stdio: ['ignore', 2, 2],
   });
-  if (built.status !== 0) return false;
-  mkdirSync(join(root, 'dist'), { recursive: true });
-  writeFileSync(stamp, now);
-  return true;
+  return built.status === 0;
+}
+
+/** Was dist built whole, from just these sources? */
+export function isBuilt(root) {
+  const stamp = stampOf(root);
+  return existsSync(stamp) && readFileSync(stamp, 'utf8') === fingerprint(root);
+}
+
+/**
+ * Says that dist is being built anew: until what this gives is called, at the end, it counts as stale. It then counts as built
+ * from the sources as they were at the beginning.
+ */
+export function buildBegins(root) {
+  const from = fingerprint(root);
+  rmSync(stampOf(root), { force: true });
+  return () => {
+    mkdirSync(join(root, 'dist'), { recursive: true });
+    writeFileSync(stampOf(root), from);
+  };
+}
+
+function stampOf(root) {
+  return join(root, 'dist', 'built-from');
 }
 
 /** A hash over every source file's path and content. */

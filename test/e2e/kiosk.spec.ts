@@ -26,6 +26,7 @@ const sameAs = (page: Page) => page.evaluate(() => 'held' in window);
 
 test('a hub that is killed is back within 5 s on its port; the screen stays at its station with its set-up, and what was recorded meanwhile reaches it', async () => {
   const url = await kiosk.listened(1);
+  expect(kiosk.said, 'what a build has made is not built again').not.toContain('building');
   const page = await kiosk.page();
   const stile = partOf(await onlyPlan({ url }), 'BENCH-1', 'stile-left');
   await page.click('[data-choose-station="milling"]');

@@ -12,6 +12,8 @@ export interface BrowserWindowOptions {
   readonly profile: string;
   /** The size as told from outside ("1280,800"); else the display is asked. */
   readonly size: string | undefined;
+  /** What else it is started with. */
+  readonly flags?: readonly string[];
   readonly say: (line: string) => void;
   /** Somebody closed the ordinary window, after full screen was left. */
   readonly closed: () => void;
@@ -25,6 +27,8 @@ const WAIT_MS = 10_000;
 /** As often in a minute a page that died is loaded again. */
 const RELOADS = 3;
 const LOOK_MS = 500;
+/** How long a browser may take to end by itself. */
+const ENDING_MS = 3000;
 
 /**
  * The screens in a Chromium, full screen. A window that somebody closes, or a browser that dies, is opened anew, a page that
@@ -40,6 +44,7 @@ export class KioskWindow {
   #ending = false;
   #child: ChildProcess | null = null;
   #later: ReturnType<typeof setTimeout> | null = null;
+  #watching: PageWatch | null = null;
 
   constructor(options: BrowserWindowOptions) {
     this.#options = options;
@@ -53,10 +58,14 @@ export class KioskWindow {
     this.#change();
   }
 
-  /** Shows this page after the one before had died too often: it may die as often again. */
-  showAgain(url: string): void {
+  /** From now on a page may die as often again. */
+  renew(): void {
     this.#reloads.renew();
-    this.show(url);
+  }
+
+  /** Does it show that its page could not be loaded? Only of one that is full screen. */
+  async isBroken(): Promise<boolean> {
+    return (await this.#watching?.isBroken().catch(() => false)) ?? false;
   }
 
   /** Shows the page in an ordinary window instead. */
@@ -72,14 +81,22 @@ export class KioskWindow {
     if (this.#later !== null) clearTimeout(this.#later);
     if (this.#child === null) return false;
     this.#child.once('exit', over);
-    this.#child.kill('SIGTERM');
+    this.#close(this.#child);
     return true;
   }
 
   #change(): void {
     if (this.#child === null) return this.#openIn(0);
     this.#changing = true;
-    this.#child.kill('SIGTERM');
+    this.#close(this.#child);
+  }
+
+  /** A browser with a pipe that is ended by a signal forgets the cookies of its last half minute, such as that it was paired. */
+  #close(child: ChildProcess): void {
+    if (this.#watching === null) return void child.kill('SIGTERM');
+    this.#watching.endBrowser();
+    const late = setTimeout(() => child.kill('SIGTERM'), ENDING_MS);
+    child.once('exit', () => clearTimeout(late));
   }
 
   #openIn(milliseconds: number): void {
@@ -98,7 +115,8 @@ export class KioskWindow {
     const flags = this.#full ? fullFlags(this.#url, displayPlace(size)) : [this.#url];
     // Over a pipe the window is watched by who opened it and nobody else; with that one it ends.
     const [watched, pipes] = this.#full ? [['--remote-debugging-pipe'], ['pipe', 'pipe'] as const] : [[], []];
-    const child = spawn(browser, [...flags, ...watched, ...quietFlags(profile)], {
+    const more = this.#options.flags ?? [];
+    const child = spawn(browser, [...flags, ...watched, ...quietFlags(profile), ...more], {
       stdio: ['ignore', 'ignore', 'ignore', ...pipes],
     });
     this.#child = child;
@@ -112,7 +130,7 @@ export class KioskWindow {
 
   #watch({ stdio: [, , , to, from] }: ChildProcess): void {
     if (!(to instanceof Writable) || !(from instanceof Readable)) return;
-    new PageWatch(new DevToolsPipe(to, from), {
+    this.#watching = new PageWatch(new DevToolsPipe(to, from), {
       mayLoad: () => {
         const may = this.#reloads.take(Date.now());
         if (!may) this.#options.failing(RELOADS + 1);
@@ -130,6 +148,7 @@ export class KioskWindow {
   #gone(): void {
     if (this.#child === null) return;
     this.#child = null;
+    this.#watching = null;
     if (this.#ending) return;
     if (this.#changing) {
       this.#changing = false;

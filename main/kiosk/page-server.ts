@@ -7,23 +7,23 @@ export interface ServedPage {
   close(): void;
 }
 
-/** Serves the page, and tells when somebody on it asks for another try. Needs no disk: that may be what failed. */
-export function servePage(html: string, again: () => void): Promise<ServedPage> {
+/** Serves the page, and does what somebody taps on it, by the names of its buttons. Needs no disk: that may be what failed. */
+export function servePage(
+  html: string,
+  acts: Readonly<Record<string, () => void>> = {},
+): Promise<ServedPage> {
+  const asked = new Map(Object.entries(acts).map(([name, act]) => [`/${name}`, act]));
   return new Promise((served, failed) => {
     let url = '';
     const server = createServer((request, response) => {
       const own = `http://${request.headers.host ?? ''}` === url;
+      const act = asked.get(request.url ?? '');
       if (own && request.method === 'GET' && request.url === '/') {
         response.writeHead(200, { 'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-store' });
         response.end(html);
-      } else if (
-        own &&
-        request.method === 'POST' &&
-        request.url === '/again' &&
-        request.headers.origin === url
-      ) {
+      } else if (act !== undefined && own && request.method === 'POST' && request.headers.origin === url) {
         response.writeHead(204).end();
-        again();
+        act();
       } else response.writeHead(404).end();
     });
     server.once('error', failed);

@@ -5,6 +5,9 @@ const target = z.object({ targetId: z.string(), type: z.string(), url: z.string(
 const created = z.object({ targetInfo: target });
 const crashed = z.object({ targetId: z.string() });
 const attached = z.object({ sessionId: z.string() });
+const framed = z.object({
+  frameTree: z.object({ frame: z.object({ unreachableUrl: z.string().optional() }) }),
+});
 
 export interface PageWatchOptions {
   /** The page died: is it to be loaded again? */
@@ -37,6 +40,20 @@ export class PageWatch {
     this.#ask('Target.setDiscoverTargets', { discover: true });
   }
 
+  /** Does the page show the browser's own words for an address that could not be loaded? */
+  async isBroken(): Promise<boolean> {
+    if (this.#page === null) return false;
+    const sessionId = await this.#attach(this.#page);
+    const { frameTree } = framed.parse(await this.#pipe.send('Page.getFrameTree', {}, sessionId));
+    await this.#pipe.send('Target.detachFromTarget', { sessionId });
+    return frameTree.frame.unreachableUrl !== undefined;
+  }
+
+  /** Asks the browser to end, and to write down first what it knows. */
+  endBrowser(): void {
+    this.#ask('Browser.close', {});
+  }
+
   #created({ type, targetId }: z.infer<typeof target>): void {
     if (type !== 'page') return;
     this.#page ??= targetId;
@@ -51,10 +68,14 @@ export class PageWatch {
   /** A page that has died does not answer to a reload: its address is gone to again. */
   async #loadAgain(targetId: string): Promise<void> {
     const { url } = created.parse(await this.#pipe.send('Target.getTargetInfo', { targetId })).targetInfo;
-    const answer = await this.#pipe.send('Target.attachToTarget', { targetId, flatten: true });
-    const { sessionId } = attached.parse(answer);
+    const sessionId = await this.#attach(targetId);
     await this.#pipe.send('Page.navigate', { url }, sessionId);
     await this.#pipe.send('Target.detachFromTarget', { sessionId });
+  }
+
+  async #attach(targetId: string): Promise<string> {
+    const answer = await this.#pipe.send('Target.attachToTarget', { targetId, flatten: true });
+    return attached.parse(answer).sessionId;
   }
 
   #ask(method: string, params: object): void {

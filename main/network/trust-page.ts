@@ -4,6 +4,7 @@ import { type Language, tableOf } from '#core/words/languages.ts';
 import { say } from '#core/words/say.ts';
 import { derOf, fingerprintOf } from './certificates.ts';
 import { appleProfile } from './apple-profile.ts';
+import { inLines } from './fingerprint-lines.ts';
 import { DEVICE_KINDS, type DeviceKind, stepDrawing } from './trust-drawings.ts';
 
 export const CERTIFICATE_NAME = 'shoulderline.crt';
@@ -90,11 +91,6 @@ ${sections.join('\n')}
 <p>${words('trust.remove')}</p></section>
 </main></body></html>
 `;
-}
-
-/** A fingerprint in four lines, as the office shows it, to be compared a piece at a time. */
-function inLines(fingerprint: string): string {
-  return fingerprint.replace(/((?:..:){8})(?=.)/g, '$1<br>');
 }
 
 function escaped(text: string): string {

@@ -1,13 +1,15 @@
-import { app, BrowserWindow, session, utilityProcess } from 'electron';
+import { app, BrowserWindow, utilityProcess } from 'electron';
 import { EventEmitter } from 'node:events';
 import { join } from 'node:path';
 import { readEnvironment } from '../hub/environment.ts';
-import { Budget } from '../kiosk/budget.ts';
 import { DEATHS, HubKeeper, type RunningHub } from '../kiosk/hub-keeper.ts';
 import { type ServedPage, servePage } from '../kiosk/page-server.ts';
+import { readStation } from '../kiosk/station/asked-station.ts';
 import { type Stopped, stoppedPage } from '../kiosk/stopped-page.ts';
-import { asksToLeave, holdPage, mayUse, RELOADS, windowOptions } from './policy.ts';
+import { heldWindow, reloadDead } from './held-window.ts';
+import { asksToLeave } from './policy.ts';
 import { answerPrintAsk, HIDDEN, printAsk } from './silent-print.ts';
+import { showStation } from './station.ts';
 
 /** What happens to the hub and to the window, for whoever shows the screens. */
 interface Happenings {
@@ -16,7 +18,7 @@ interface Happenings {
   stopped: [string];
 }
 
-/** The thin shell: keeps the hub running in a process of its own and shows its screens full screen. */
+/** The thin shell: shows full screen the screens of the hub that it keeps running in a process of its own, or of another machine's. */
 async function start(): Promise<void> {
   if (!app.requestSingleInstanceLock()) {
     app.quit();
@@ -24,27 +26,24 @@ async function start(): Promise<void> {
   }
   const read = readEnvironment(process.env);
   if (!read.ok) throw new Error(read.message);
+  const station = readStation([], process.env);
+  if (!station.ok) throw new Error(station.message);
   await app.whenReady();
+  const { data } = read.value;
+  if (station.value === null) await showHub(data);
+  else await showStation(data, station.value);
+}
+
+/** The screens of the hub that this keeps running. */
+async function showHub(data: string): Promise<void> {
   const heard = new EventEmitter<Happenings>();
   const listening = new Promise<string>((listens) => heard.once('listens', listens));
   const keeper = keepHub(heard);
   const url = await listening;
-  session.defaultSession.setPermissionRequestHandler((page, permission, answer) =>
-    answer(mayUse(permission, page.getURL(), url)),
-  );
-  session.defaultSession.setPermissionCheckHandler((_page, permission, origin) =>
-    mayUse(permission, origin, url),
-  );
-  const window = new BrowserWindow(windowOptions(join(import.meta.dirname, '..', 'preload', 'preload.cjs')));
-  holdPage(window.webContents, url);
-  let held = true;
-  window.on('close', (event) => {
-    if (held) event.preventDefault();
-  });
-  app.on('before-quit', () => (held = false));
+  const { window, release } = heldWindow(url);
   heard.on('message', (message) => {
     if (!asksToLeave(message)) return;
-    held = false;
+    release();
     window.setKiosk(false);
     window.setFullScreen(false);
   });
@@ -56,7 +55,7 @@ async function start(): Promise<void> {
   };
   const tell = async (what: Omit<Stopped, 'data'>, again: () => void) => {
     page?.close();
-    page = await servePage(stoppedPage({ ...what, data: read.value.data }), again);
+    page = await servePage(stoppedPage({ ...what, data }), { again });
     await window.loadURL(page.url);
   };
   heard.on('listens', () => {
@@ -65,16 +64,12 @@ async function start(): Promise<void> {
   heard.on('stopped', (how) => {
     tell({ what: 'hub', times: DEATHS, how }, () => keeper.again()).catch(report);
   });
-  const budget = new Budget(RELOADS);
-  window.webContents.on('render-process-gone', (_event, { reason }) => {
-    if (budget.take(Date.now())) window.webContents.reload();
-    else
-      tell({ what: 'screen', times: RELOADS + 1, how: reason }, () => {
-        budget.renew();
-        screens();
-      }).catch(report);
+  reloadDead(window, (times, reason, renew) => {
+    tell({ what: 'screen', times, how: reason }, () => {
+      renew();
+      screens();
+    }).catch(report);
   });
-  app.on('second-instance', () => window.focus());
   await window.loadURL(url);
 }
 

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { buildIfStale } from './build-if-stale.mjs';
 import { findBrowser, findElectron } from './find-browser.mjs';
+import { showStation } from './station.mjs';
 
 const root = join(import.meta.dirname, '..', '..');
 const say = (line) => process.stdout.write(`${line}\n`);
@@ -10,6 +11,12 @@ const kiosk = !process.argv.includes('--hub');
 
 if (!buildIfStale(root)) process.exit(1);
 
+const built = await import(pathToFileURL(join(root, 'dist', 'shell', 'kiosk.js')).href);
+const { ok, message, value: station } = built.readStation(process.argv.slice(2), process.env);
+if (!ok) {
+  process.stderr.write(`shoulderline: ${message}\n`);
+  process.exit(2);
+}
 const electron = kiosk ? findElectron(root) : null;
 /** What is to be ended with this; each tells when it is, or that there is nothing to end. */
 const running = [];
@@ -40,15 +47,49 @@ setInterval(() => {
 }, 500).unref();
 
 if (electron !== null) {
-  const shell = spawn(electron, [join(root, 'dist', 'shell', 'main.js')], { stdio: 'inherit' });
+  const shell = spawn(electron, [join(root, 'dist', 'shell', 'main.js')], {
+    stdio: 'inherit',
+    env: {
+      ...process.env,
+      SHOULDERLINE_STATION: station?.url ?? '',
+      SHOULDERLINE_FINGERPRINT: station?.fingerprint ?? '',
+    },
+  });
   running.push({ end: (over) => shell.once('exit', over).kill('SIGTERM') });
   shell.on('exit', (code) => end(code ?? 0));
-} else if (kiosk) await keepKiosk(kioskBrowser());
+} else if (station !== null) await keepStation(kioskBrowser());
+else if (kiosk) await keepKiosk(kioskBrowser());
 else {
   const hub = startHub(null, []);
   hub.stdout.pipe(process.stdout);
   running.push({ end: (over) => hub.once('exit', over).kill('SIGTERM') });
   hub.on('exit', (code) => end(code ?? 1));
+}
+
+/** Shows the screens of another machine's hub, and runs none. */
+async function keepStation(browser) {
+  const data = dataFolder();
+  if (data === null) return end(1);
+  if (browser === null) {
+    process.stderr.write(`${WITHOUT_BROWSER} a station needs both\n`);
+    return end(1);
+  }
+  try {
+    const size = process.env.SHOULDERLINE_SCREEN;
+    const closed = () => end(0);
+    running.push(await showStation({ kiosk: built, asked: station, data, browser, size, say, closed }));
+  } catch (error) {
+    process.stderr.write(`shoulderline: ${error instanceof Error ? error.message : String(error)}\n`);
+    end(1);
+  }
+}
+
+/** Where this machine keeps what is its own; null, and said, where that cannot be read. */
+function dataFolder() {
+  const read = built.readEnvironment(process.env);
+  if (read.ok) return read.value.data;
+  process.stderr.write(`shoulderline: ${read.message}\n`);
+  return null;
 }
 
 /** The hub as a process; on the port that it had where it is started anew. */
@@ -61,14 +102,9 @@ function startHub(port, channel) {
 
 /** Keeps the hub running and its screens in a full screen of this browser's; with none, the hub alone. */
 async function keepKiosk(browser) {
-  const built = pathToFileURL(join(root, 'dist', 'shell', 'kiosk.js')).href;
-  const { DEATHS, HubKeeper, KioskWindow, readEnvironment, servePage, stoppedPage } = await import(built);
-  const read = readEnvironment(process.env);
-  if (!read.ok) {
-    process.stderr.write(`shoulderline: ${read.message}\n`);
-    return end(1);
-  }
-  const { data } = read.value;
+  const { DEATHS, HubKeeper, KioskWindow, servePage, stoppedPage } = built;
+  const data = dataFolder();
+  if (data === null) return end(1);
   const window =
     browser === null
       ? null
@@ -82,7 +118,8 @@ async function keepKiosk(browser) {
             void tell({ what: 'screen', times, how: 'crashed' }, () => {
               page?.close();
               page = null;
-              window.showAgain(screens);
+              window.renew();
+              window.show(screens);
             }),
         });
   let told = false;
@@ -92,7 +129,7 @@ async function keepKiosk(browser) {
   /** Shows a page that says what has stopped, until somebody asks there for another try. */
   async function tell(what, again) {
     page?.close();
-    page = await servePage(stoppedPage({ ...what, data }), again);
+    page = await servePage(stoppedPage({ ...what, data }), { again });
     window.show(page.url);
   }
   const keeper = new HubKeeper({

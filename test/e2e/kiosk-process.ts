@@ -38,12 +38,18 @@ export class Kiosk {
 
   /** On the display that `env` names; with none, in a Chromium without a window. */
   static async open(env: Readonly<Record<string, string>> = {}): Promise<Kiosk> {
-    const data = freshData();
+    const kiosk = Kiosk.start(freshData(), [], env);
+    await kiosk.listened(1);
+    return kiosk;
+  }
+
+  /** The same without waiting for anything, with more to say to it. */
+  static start(data: string, args: readonly string[], env: Readonly<Record<string, string>> = {}): Kiosk {
     const looked = join(data, 'chromium-looked-into');
     const flags = `--remote-debugging-port=0${env.DISPLAY === undefined ? ' --headless' : ''}`;
     writeFileSync(looked, `#!/bin/sh\nexec '${findBrowser() ?? ''}' ${flags} "$@"\n`);
     chmodSync(looked, 0o755);
-    const start = spawn(process.execPath, [join(ROOT, 'main', 'start', 'start.mjs')], {
+    const start = spawn(process.execPath, [join(ROOT, 'main', 'start', 'start.mjs'), ...args], {
       env: {
         ...process.env,
         DISPLAY: 'none',
@@ -55,9 +61,7 @@ export class Kiosk {
       },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
-    const kiosk = new Kiosk(data, start);
-    await kiosk.listened(1);
-    return kiosk;
+    return new Kiosk(data, start);
   }
 
   /** The address, once the hub has said so often that it listens. */
@@ -133,12 +137,16 @@ export class Kiosk {
   }
 
   async close(): Promise<void> {
-    await this.#browser?.close().catch(() => undefined);
-    if (this.start.exitCode === null) {
-      const ended = new Promise((over) => this.start.once('exit', over));
-      this.start.kill('SIGTERM');
-      await ended;
-    }
+    await this.end();
     removeData(this.data);
+  }
+
+  /** Ends it and leaves its data where they are. */
+  async end(): Promise<void> {
+    await this.#browser?.close().catch(() => undefined);
+    if (this.start.exitCode !== null) return;
+    const ended = new Promise((over) => this.start.once('exit', over));
+    this.start.kill('SIGTERM');
+    await ended;
   }
 }

@@ -113,8 +113,13 @@ export class NetworkHub {
     return offerAnswer.parse(await this.ask('POST', '/network/offers', {}));
   }
 
+  /** What the office knows of the network. */
+  async network(): Promise<z.infer<typeof networkAnswer>> {
+    return networkAnswer.parse(await this.ask('GET', '/network'));
+  }
+
   async devices(): Promise<z.infer<typeof networkAnswer>['devices']> {
-    return networkAnswer.parse(await this.ask('GET', '/network')).devices;
+    return (await this.network()).devices;
   }
 
   /** By what a browser can be told to trust this hub alone: SHA-256 of its public key. */

@@ -53,7 +53,7 @@ test('the page speaks the shop’s language; English where the shop’s file can
 
 test('another try is asked for by the page itself, and by no other site’s', async () => {
   let asked = 0;
-  const served = await servePage('<p>here', () => (asked += 1));
+  const served = await servePage('<p>here', { again: () => (asked += 1) });
   const post = async (origin: string) =>
     (await fetch(`${served.url}/again`, { method: 'POST', headers: { origin } })).status;
   expect(await (await fetch(served.url)).text()).toBe('<p>here');

@@ -4,7 +4,7 @@ const STYLE = `
 body { margin: 0; padding: 5vmin 7vmin; font: 20px/1.4 'Atkinson Hyperlegible', sans-serif; color: #111; background: #fff; }
 h1 { font-size: 2em; line-height: 1.2; margin: 0 0 0.6em; }
 p { margin: 0 0 1em; max-width: 60em; }
-code { display: block; font: 700 1.3em/1.5 monospace; margin: 0 0 1em; padding: 0.6em 1em; background: #f3f1ea; border-left: 6px solid #111; }
+code { display: block; font: 700 1.2em/1.4 monospace; margin: 0 0 1em; padding: 0.4em 1em; background: #f3f1ea; border-left: 6px solid #111; }
 .line { padding: 0.8em 1em; background: #f3f1ea; border-left: 6px solid #99201b; overflow-wrap: anywhere; }
 button { font: inherit; font-weight: 700; min-height: 72px; padding: 0 2em; margin: 0 1em 1em 0; color: #fff; background: #111; border: 2px solid #111; border-radius: 6px; }
 button.second { color: #111; background: #fff; }

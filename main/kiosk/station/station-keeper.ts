@@ -148,13 +148,13 @@ export class StationKeeper {
   /** Trusts this one from now on, at the next start too; never rejects. */
   async #trust({ certificate }: ShownAuthority): Promise<void> {
     const { kept, say, trusted } = this.#with;
-    this.#authority = certificate;
-    trusted(certificate);
     await kept
       .trust(certificate)
       .catch((error: unknown) =>
         say(`what is trusted could not be kept for the next start: ${wordsOf(error)}`),
       );
+    this.#authority = certificate;
+    trusted(certificate);
   }
 
   async #warn(): Promise<void> {

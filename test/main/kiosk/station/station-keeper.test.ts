@@ -76,7 +76,7 @@ test('nothing is shown of a hub before somebody has compared; then its screens a
   await station.tap('trust');
   await expect.poll(station.tells).toBe(hub.url);
   expect(station.trusted.map((pem) => pem.trim())).toEqual([shop.certificate.trim()]);
-  expect(readdirSync(data)).toEqual(['station.json']);
+  await expect.poll(() => readdirSync(data)).toEqual(['station.json']);
   expect(statSync(join(data, 'station.json')).mode & 0o777).toBe(0o600);
   const again = await stationAt(hub.url, data);
   expect(again.screens.shown).toBe(hub.url);

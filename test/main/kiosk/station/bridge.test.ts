@@ -14,7 +14,8 @@ let ours: CertifiedKey;
 let stolen: CertifiedKey;
 beforeAll(async () => {
   shop = await makeAuthority('shop', now);
-  thief = await makeAuthority('thief', now);
+  // A namesake.
+  thief = await makeAuthority('shop', now);
   ours = await makeLeaf(shop, HERE, now);
   stolen = await makeLeaf(thief, HERE, now);
 });

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { X509Certificate } from 'node:crypto';
@@ -141,6 +141,7 @@ test('a hub that is away is waited for, and shown from what the browser has kept
   expect(await station.tells()).toBe('away');
   const back = await tlsHub(leaf, shop.certificate, port);
   await expect.poll(station.tells).toBe(hub.url);
+  await expect.poll(() => readFileSync(join(data, 'station.json'), 'utf8')).toContain(hub.url);
   station.keeper.end();
   await back.stop();
   const kept = await stationAt(hub.url, data);

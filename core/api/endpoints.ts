@@ -356,12 +356,18 @@ export const ENDPOINTS = {
     most: SMALL,
   },
   'GET /export': {
-    does: 'Everything in one file, without PIN and sessions.',
+    does: 'Everything in one file, without PIN, sessions and the network’s keys.',
     who: 'office',
     gives: 'application/json',
   },
+  'GET /export/with-network-keys': {
+    does: 'The same with the keys of the shop’s network and the devices that were paired: whoever has it can pretend to be this hub.',
+    who: 'office',
+    here: true,
+    gives: 'application/json',
+  },
   'POST /import': {
-    does: 'Puts an exported file in place of what is there, of which a backup is made first.',
+    does: 'Puts an exported file in place of what is there, of which a backup is made first. One that holds the network’s keys is taken only at the hub’s own machine.',
     who: 'office',
     takes: z.unknown(),
     gives: restoredAnswer,

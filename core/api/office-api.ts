@@ -40,6 +40,8 @@ export const restoredAnswer = z.object({
   entries: z.number(),
   made: z.string(),
   before: z.string(),
+  /** Were the network's keys and devices among it? */
+  network: z.boolean(),
 });
 
 /** POST /backups, POST /backups/:name/restore and POST /kiosk/leave take this. */

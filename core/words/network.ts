@@ -38,6 +38,13 @@ export const networkWords = {
   'network.device.sure': 'Revoke {name}? It shows and records nothing more until it is paired again.',
   'network.device.yes': 'Yes, revoke it',
   'network.device.no': 'Keep it',
+  'network.keys.also': 'With the network’s keys and the paired devices',
+  'network.keys.warning':
+    'Whoever has this file can pretend to be this shop computer, and read and change all that is sent. Keep it locked away, on no disk that others use. With it another computer can take this one’s place, and no device is to trust or pair anew.',
+  'network.keys.export': 'Export everything, with the keys',
+  'network.keys.restored':
+    'The network’s keys and the paired devices were put in place too: devices that knew the other shop computer know this one.',
+  'api.no-network-keys': 'There are no keys of the network yet: it was never switched on.',
   'office.page.network': 'Network',
   'api.not-paired': 'This device is not paired with the shop.',
   'api.network-shut': 'The shop’s network is off.',

@@ -40,8 +40,8 @@ export function dataByHub(url: string): DataWork {
     backup: () => read(backupMade, ask('POST', '/backups', '{}')),
     restore: (name) =>
       read(restoredAnswer, ask('POST', `/backups/${encodeURIComponent(name)}/restore`, '{}')),
-    async everything() {
-      const { body } = await ask('GET', '/export');
+    async everything(withNetworkKeys) {
+      const { body } = await ask('GET', withNetworkKeys ? '/export/with-network-keys' : '/export');
       if (body === null) throw new DataFault('the hub gave nothing');
       return body;
     },

@@ -1,8 +1,11 @@
+import { say } from '#core/words/say.ts';
+import { networkPart, readNetworkPart } from '../network/archived-network.ts';
 import { archiveLines } from '../store/archive/archive-lines.ts';
 import { Backups } from '../store/archive/backups.ts';
 import { disk } from '../store/files/disk.ts';
 import { holdFolder } from '../store/files/hold-folder.ts';
 import { restoringInto } from '../store/archive/restore.ts';
+import { inThisThread } from '../store/documents/make-job.ts';
 import { Store } from '../store/store.ts';
 import { DataFault, type DataWork } from './data-work.ts';
 
@@ -16,7 +19,11 @@ export async function dataHere(folder: string, version: string): Promise<DataWor
   try {
     const store = await Store.open({ port: files, folder, version, renew: !held.certain });
     const backups = new Backups(files, folder);
-    const restore = restoringInto(files, folder, store, backups, version);
+    const restore = restoringInto(files, folder, store, backups, version, inThisThread, {
+      read: readNetworkPart,
+      // No hub runs, and with it no network.
+      replacing: (put) => put(),
+    });
     return {
       list: () => backups.list(),
       backup: () => backups.make(store, version, store.shop.document.shop.backup.keep),
@@ -25,9 +32,11 @@ export async function dataHere(folder: string, version: string): Promise<DataWor
         if (bytes === null) throw new DataFault(`there is no backup ${name}`);
         return restore(name, bytes, 'own');
       },
-      async everything() {
+      async everything(withNetworkKeys) {
         await store.jobs.ready();
-        return archiveLines(store, version);
+        const network = withNetworkKeys ? await networkPart(files, folder) : null;
+        if (withNetworkKeys && network === null) throw new DataFault(say('api.no-network-keys', {}, 'en'));
+        return archiveLines(store, version, network);
       },
       take: (from, bytes) => restore(from, bytes, 'foreign'),
       async close() {

@@ -12,8 +12,8 @@ export interface DataWork {
   list(): Promise<readonly Backup[]>;
   backup(): Promise<MadeBackup>;
   restore(name: string): Promise<Restored>;
-  /** Everything in one file, a piece at a time. */
-  everything(): Promise<AsyncIterable<string | Uint8Array>>;
+  /** Everything in one file, a piece at a time; with the network's keys where they are asked for. */
+  everything(withNetworkKeys: boolean): Promise<AsyncIterable<string | Uint8Array>>;
   take(from: string, bytes: AsyncIterable<Buffer>): Promise<Restored>;
   close(): Promise<void>;
 }

@@ -1,16 +1,20 @@
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { Readable } from 'node:stream';
+import { networkPart } from '../network/archived-network.ts';
 import { archiveLines } from '../store/archive/archive-lines.ts';
 import type { ElsewhereBackups } from '../store/archive/elsewhere.ts';
 import type { Backups } from '../store/archive/backups.ts';
 import type { Origin } from '../store/archive/read-archive.ts';
 import type { Restoring } from '../store/archive/restore.ts';
+import type { NetworkPart } from '../store/archive/network-part.ts';
+import type { FilePort } from '../store/files/file-port.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcer } from './events.ts';
 import { inTime } from './in-time.ts';
 import type { OfficeAccess } from './office-access.ts';
 import { problem } from './problem.ts';
 import { type GivenBy, type Serve, serveOn } from './serve.ts';
+import { isOverNetwork } from './who-asks.ts';
 
 export interface BackupServices {
   readonly store: Store;
@@ -19,6 +23,9 @@ export interface BackupServices {
   readonly restore: Restoring;
   readonly announcer: Announcer;
   readonly version: string;
+  readonly port: FilePort;
+  /** The data folder. */
+  readonly data: string;
 }
 
 /** Backups, made and put back; everything in one file, out and in. */
@@ -38,11 +45,11 @@ export async function backupRoutes(
     return made;
   });
 
-  serve('POST /backups/:name/restore', async ({ params }) => {
+  serve('POST /backups/:name/restore', async ({ params, request }) => {
     const { name } = params;
     const bytes = await backups.open(name);
     if (bytes === null) throw problem(404, 'api.backup-unknown', { name: name.slice(0, 60) });
-    return putInPlace(services, name, bytes, 'own');
+    return putInPlace(services, request, name, bytes, 'own');
   });
 
   const toldElsewhere = async () => ({ ...elsewhere.state, backups: await elsewhere.list().catch(() => []) });
@@ -55,21 +62,29 @@ export async function backupRoutes(
     return toldElsewhere();
   });
 
-  serve('POST /backups/elsewhere/:name/restore', async ({ params }) => {
+  serve('POST /backups/elsewhere/:name/restore', async ({ params, request }) => {
     const { name } = params;
     const bytes = await elsewhere.open(name);
     if (bytes === null) throw problem(404, 'api.backup-unknown', { name: name.slice(0, 60) });
     // Whoever holds the stick may have changed it.
-    return putInPlace(services, name, bytes, 'foreign');
+    return putInPlace(services, request, name, bytes, 'foreign');
   });
 
-  serve('GET /export', async ({ reply }) => {
+  const everything = async (reply: FastifyReply, network: NetworkPart | null): Promise<FastifyReply> => {
     await store.jobs.ready();
-    const name = `shoulderline-${new Date().toISOString().slice(0, 10)}.json`;
+    const kind = network === null ? '' : '-with-network-keys';
+    const name = `shoulderline${kind}-${new Date().toISOString().slice(0, 10)}.json`;
     return reply
       .type('application/json')
+      .header('cache-control', 'no-store')
       .header('content-disposition', `attachment; filename="${name}"`)
-      .send(Readable.from(archiveLines(store, version)));
+      .send(Readable.from(archiveLines(store, version, network)));
+  };
+  serve('GET /export', ({ reply }) => everything(reply, null));
+  serve('GET /export/with-network-keys', async ({ reply }) => {
+    const network = await networkPart(services.port, services.data);
+    if (network === null) throw problem(409, 'api.no-network-keys');
+    return everything(reply, network);
   });
 
   // Its body is read as it comes, a line at a time: it may be far larger than what is ever held at once.
@@ -80,18 +95,19 @@ export async function backupRoutes(
       if (!(body instanceof Readable))
         throw problem(400, 'api.archive', { reason: { words: 'api.archive.empty' } });
       if (request.raw.httpVersionMajor === 1) reply.header('connection', 'close');
-      return putInPlace(services, 'an exported file', inTime(body), 'foreign');
+      return putInPlace(services, request, 'an exported file', inTime(body), 'foreign');
     });
   });
 }
 
 async function putInPlace(
   { restore, announcer }: BackupServices,
+  request: FastifyRequest,
   from: string,
   bytes: AsyncIterable<Buffer>,
   origin: Origin,
 ): Promise<GivenBy<'POST /import'>> {
-  const restored = await restore(from, bytes, origin);
+  const restored = await restore(from, bytes, origin, !isOverNetwork(request));
   announcer.endAll();
   return restored;
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Logger } from 'pino';
 import { speakFaults } from '#core/telling/speak-faults.ts';
 import { speakAs } from '#core/words/say.ts';
+import { readNetworkPart } from '../network/archived-network.ts';
 import { type NetworkTold, NetworkDesk, NOTHING_TOLD } from '../network/network-desk.ts';
 import { PrintDesk } from '../printing/print-desk.ts';
 import type { PrintSystem } from '../printing/printer.ts';
@@ -146,7 +147,10 @@ export async function startHub(options: HubOptions): Promise<Hub> {
       elsewhere,
       clock,
       held,
-      restore: restoringInto(files, data, store, backups, version, work),
+      restore: restoringInto(files, data, store, backups, version, work, {
+        read: readNetworkPart,
+        replacing: (put) => network.replacing(put),
+      }),
       shell,
       desk,
       work,

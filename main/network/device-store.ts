@@ -5,11 +5,11 @@ import { z } from 'zod';
 import { STATIONS, type StationId } from '#core/stages/stations.ts';
 import { type DocumentTrouble, putAside } from '../store/files/aside.ts';
 import { openDocument } from '../store/files/document.ts';
-import type { FilePort } from '../store/files/file-port.ts';
+import { type FilePort, StoreBusy } from '../store/files/file-port.ts';
+import { DEVICES_NAME } from '../store/files/folder-names.ts';
 import { formatOf, migrate, NewerFormat } from '../store/files/migration.ts';
 import { Turns } from '../store/files/turns.ts';
 
-const NAME = 'devices.json';
 const FORMAT = 1;
 export const MOST_DEVICES = 100;
 /** How often it is written down when a device was last seen. */
@@ -27,7 +27,7 @@ const device = z.object({
 });
 export type Device = Readonly<z.infer<typeof device>>;
 const devicesDocument = z.object({ format: z.literal(FORMAT), devices: z.array(device) });
-type Devices = z.infer<typeof devicesDocument>;
+export type Devices = z.infer<typeof devicesDocument>;
 
 /** The devices that were paired with the shop. Of what each shows to be let in, the hash alone is kept. */
 export class DeviceStore {
@@ -36,6 +36,7 @@ export class DeviceStore {
   readonly #turns = new Turns();
   #byHash: Map<string, Device>;
   #written = 0;
+  #retired = false;
   /** What happened to a list that could not be read: every device is then to be paired anew. */
   readonly trouble: DocumentTrouble | null;
 
@@ -47,7 +48,7 @@ export class DeviceStore {
   }
 
   static async open(port: FilePort, data: string, now: () => number = Date.now): Promise<DeviceStore> {
-    const path = join(data, NAME);
+    const path = join(data, DEVICES_NAME);
     const fresh: Devices = { format: FORMAT, devices: [] };
     try {
       return new DeviceStore(await openDocument(port, path, readDevices, fresh), now, null);
@@ -110,12 +111,20 @@ export class DeviceStore {
     return this.#byHash.size === 0 ? Promise.resolve() : this.#keep(this.all);
   }
 
+  /** Writes nothing more: another list is put in place of this one. */
+  async retire(): Promise<void> {
+    await this.close().catch(() => undefined);
+    this.#retired = true;
+    await this.#turns.take(() => Promise.resolve());
+  }
+
   #keep(devices: readonly Device[]): Promise<void> {
     this.#written = this.#now();
     return this.#turns.take(() => this.#write(devices.filter(({ id }) => this.has(id))));
   }
 
   async #write(devices: readonly Device[]): Promise<void> {
+    if (this.#retired) throw new StoreBusy('the data are being replaced');
     const before = this.#document.data;
     this.#document.data = { format: FORMAT, devices: devices.map((each) => ({ ...each })) };
     try {
@@ -136,7 +145,8 @@ function hashOf(token: string): string {
   return createHash('sha256').update(token).digest('base64');
 }
 
-function readDevices(text: string): Devices {
+/** Reads the document of the devices; throws where it is none. */
+export function readDevices(text: string): Devices {
   const read: unknown = JSON.parse(text);
   const format = formatOf(read);
   if (format > FORMAT) throw new NewerFormat('the list of devices', format, FORMAT);

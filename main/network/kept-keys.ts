@@ -3,10 +3,10 @@ import type { Low } from 'lowdb';
 import { z } from 'zod';
 import { openDocument } from '../store/files/document.ts';
 import type { FilePort } from '../store/files/file-port.ts';
+import { NETWORK_KEYS_NAME } from '../store/files/folder-names.ts';
 import { formatOf, migrate, NewerFormat } from '../store/files/migration.ts';
 import type { CertifiedKey } from './certificates.ts';
 
-const NAME = 'network-keys.json';
 const FORMAT = 1;
 /** A certificate is made anew so long before its end. */
 const RENEW_MS = 30 * 86_400_000;
@@ -17,7 +17,7 @@ const keysDocument = z.object({
   authority: certifiedKey.nullable(),
   leaf: certifiedKey.nullable(),
 });
-type Keys = z.infer<typeof keysDocument>;
+export type Keys = z.infer<typeof keysDocument>;
 
 /** What the hub shows to whoever asks over the network. */
 export interface Certified {
@@ -29,7 +29,8 @@ export interface Certified {
 
 /**
  * The keys of the shop's authority and of the hub, in a file that its owner alone can read, as every file of the data folder
- * is. They are in no backup and in no export: a hub set up from one makes new ones, and each device trusts it anew.
+ * is. They are in no backup and in no export but in one that was asked for with them: a hub set up from any other makes new
+ * ones, and each device trusts it anew.
  */
 export class KeptKeys {
   readonly #document: Low<Keys>;
@@ -41,7 +42,11 @@ export class KeptKeys {
   /** Throws where they cannot be read: new ones would be trusted by no device, so nothing is made in their place. */
   static async open(port: FilePort, data: string): Promise<KeptKeys> {
     return new KeptKeys(
-      await openDocument(port, join(data, NAME), readKeys, { format: FORMAT, authority: null, leaf: null }),
+      await openDocument(port, join(data, NETWORK_KEYS_NAME), readKeys, {
+        format: FORMAT,
+        authority: null,
+        leaf: null,
+      }),
     );
   }
 
@@ -66,7 +71,8 @@ export class KeptKeys {
   }
 }
 
-function readKeys(text: string): Keys {
+/** Reads the document of the keys; throws where it is none. */
+export function readKeys(text: string): Keys {
   const read: unknown = JSON.parse(text);
   const format = formatOf(read);
   if (format > FORMAT) throw new NewerFormat('the network’s keys', format, FORMAT);

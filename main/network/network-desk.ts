@@ -74,7 +74,7 @@ export class NetworkDesk {
   readonly #choice: NetworkChoice;
   readonly #now: () => number;
   readonly #turns = new Turns();
-  readonly devices: DeviceStore;
+  #devices: DeviceStore;
   readonly offers: PairingOffers;
   readonly proof: PairingProof;
   #open: Open | null = null;
@@ -89,7 +89,7 @@ export class NetworkDesk {
     this.#parts = parts;
     this.#choice = choice;
     this.#now = parts.now ?? Date.now;
-    this.devices = devices;
+    this.#devices = devices;
     this.offers = new PairingOffers(this.#now);
     this.proof = new PairingProof(this.#now);
   }
@@ -112,6 +112,10 @@ export class NetworkDesk {
     await this.settle();
     this.#timer = setInterval(() => void this.settle(), lookMs);
     this.#timer.unref();
+  }
+
+  get devices(): DeviceStore {
+    return this.#devices;
   }
 
   get state(): NetworkState {
@@ -190,6 +194,25 @@ export class NetworkDesk {
         this.#parts.report('the network could not be opened', error);
       }
     });
+  }
+
+  /** Does this, which puts other keys and devices in place, while the network is shut; then opens it by those. */
+  async replacing<T>(work: () => Promise<T>): Promise<T> {
+    try {
+      return await this.#turns.take(async () => {
+        const { port, data, now } = this.#parts;
+        await this.#close();
+        this.offers.end();
+        await this.#devices.retire();
+        try {
+          return await work();
+        } finally {
+          this.#devices = await DeviceStore.open(port, data, now);
+        }
+      });
+    } finally {
+      await this.settle();
+    }
   }
 
   async stop(): Promise<void> {

@@ -55,6 +55,15 @@ test('the office shows the network, its fingerprint, and what pairs a device', a
   await page.click('[data-action="offer"]');
   await expect(page.locator('[data-code]')).toBeVisible();
   await clean(page, 'network-office');
+  // The network's keys are exported only where somebody asks for them, and is told what that means.
+  await page.click('[data-page="safety"]');
+  await expect(page.locator('[data-action="export"]')).toHaveAttribute('href', '/api/export');
+  await page.check('[name="with-network-keys"]');
+  await expect(page.getByRole('alert')).toContainText('can pretend to be this shop computer');
+  await clean(page, 'network-keys');
+  const saved = page.waitForEvent('download');
+  await page.click('[data-action="export-keys"]');
+  expect((await saved).suggestedFilename()).toMatch(/^shoulderline-with-network-keys-[\d-]+\.json$/);
   expect(errors).toEqual([]);
 });
 

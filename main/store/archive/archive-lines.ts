@@ -6,10 +6,13 @@ import type { PlanLine } from '../documents/plan-lines.ts';
 import type { ShopDocument } from '../documents/shop-document.ts';
 import type { Answered, Entries } from '../journal.ts';
 import type { Store } from '../store.ts';
+import type { NetworkPart } from './network-part.ts';
 import type { StoredJob } from '../documents/stored-job.ts';
 
-/** The newest form of an archive that this version knows. */
-export const ARCHIVE_FORMAT = 4;
+/** The newest form of an archive that this version knows: one with the network's keys in it. */
+export const ARCHIVE_FORMAT = 5;
+/** The form of any other. */
+const WITHOUT_NETWORK = 4;
 
 /** What an archive says of itself in its first line. */
 export interface ArchiveHead {
@@ -23,6 +26,8 @@ export interface ArchiveHead {
 /** What stands on an archive's other lines, but for the log's, which stand as they do there. */
 export type ArchiveDocument =
   | { readonly shop: ShopDocument }
+  /** Behind the shop stands its network, where it was asked for; it came with format 5. */
+  | { readonly network: NetworkPart }
   | { readonly job: JobDocument }
   /** Behind a job stand its earlier revisions; they came with format 4. */
   | { readonly past: JobDocument }
@@ -41,13 +46,22 @@ export type ArchiveDocument =
 /**
  * Everything in one text: a JSON list with an item a line. Shop, jobs and log are those of one moment, whatever happens
  * while it is read: it comes whole or ends in a StoreTrouble or StoreBusy, without its last line. PIN, sessions and lock
- * are not in it.
+ * are not in it, and the network's keys only where they are given.
  */
-export function archiveLines(store: Store, version: string): AsyncGenerator<string> {
+export function archiveLines(
+  store: Store,
+  version: string,
+  network: NetworkPart | null = null,
+): AsyncGenerator<string> {
   const { log } = store;
   return linesOf(
-    { archive: ARCHIVE_FORMAT, version, made: new Date().toISOString() },
+    {
+      archive: network === null ? WITHOUT_NETWORK : ARCHIVE_FORMAT,
+      version,
+      made: new Date().toISOString(),
+    },
     store.shop.document,
+    network,
     [...store.jobs.all(), ...store.jobs.bin()],
     (job) => store.jobs.pastOf(job),
     log,
@@ -58,6 +72,7 @@ export function archiveLines(store: Store, version: string): AsyncGenerator<stri
 async function* linesOf<Moment extends Answered>(
   about: Omit<ArchiveHead, 'seq'>,
   shop: ShopDocument,
+  network: NetworkPart | null,
   jobs: readonly StoredJob[],
   pastOf: (job: StoredJob) => AsyncIterable<JobDocument>,
   log: Pick<Entries<Moment>, 'from' | 'lastEntry'>,
@@ -73,6 +88,7 @@ async function* linesOf<Moment extends Answered>(
   yield counted('[\n');
   yield item(head);
   yield item({ shop });
+  if (network !== null) yield item({ network });
   for (const job of jobs) {
     yield item({ job: job.document });
     for await (const past of pastOf(job)) yield item({ past });

@@ -14,7 +14,7 @@ export interface Backup {
 }
 
 /** One just made, with what reading it back found. */
-export type MadeBackup = Backup & Omit<ArchiveRead, 'head'>;
+export type MadeBackup = Backup & Pick<ArchiveRead, 'jobs' | 'entries'>;
 
 /** The name of a backup's file: when it was made. */
 export const BACKUP_NAME = /^(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\d)-(\d{3})Z\.json\.gz$/;
@@ -115,4 +115,11 @@ export function backupsNamed(
 }
 
 /** Reads an archive through and keeps nothing of it. */
-const UNREAD = { shop: NOTHING, job: NOTHING, past: NOTHING, plan: NOTHING, entry: NOTHING };
+const UNREAD = {
+  shop: NOTHING,
+  network: NOTHING,
+  job: NOTHING,
+  past: NOTHING,
+  plan: NOTHING,
+  entry: NOTHING,
+};

@@ -14,9 +14,11 @@ import { readShopDocument, type ShopDocument } from '../documents/shop-document.
 /** What is wrong with an archive: its line, and what was expected. Nothing of it was put in place. */
 export class ArchiveFault extends Error {}
 
-/** Takes what an archive holds, in its order: shop, jobs, log. */
+/** Takes what an archive holds, in its order: shop, network, jobs, log. */
 export interface ArchiveSink {
   shop(document: ShopDocument): Promise<void>;
+  /** The network's keys and devices, which nobody has read yet. */
+  network(part: unknown): Promise<void>;
   job(document: JobDocument): Promise<void>;
   /** An earlier revision of the job before it. */
   past(document: JobDocument): Promise<void>;
@@ -29,6 +31,8 @@ export interface ArchiveRead {
   readonly head: ArchiveHead;
   readonly jobs: number;
   readonly entries: number;
+  /** Does it hold the network's keys and devices? */
+  readonly network: boolean;
 }
 
 export const MOST_ARCHIVE_BYTES = 2 * 1024 ** 3;
@@ -51,6 +55,8 @@ const SAYS_LAST = 2;
 const HAS_PLANS = 3;
 /** The first one that may hold earlier revisions of jobs. */
 const HAS_PAST = 4;
+/** The first one that may hold the network's keys. */
+const HAS_NETWORK = 5;
 const endSchema = z.object({
   end: z.object({
     jobs: z.number(),
@@ -114,6 +120,7 @@ class ArchiveReader {
   #sum = 0;
   #state: 'before' | 'head' | 'shop' | 'body' | 'end' | 'after' = 'before';
   #head: ArchiveHead | null = null;
+  #network = false;
   #jobs = 0;
   /** The last job that was read. */
   #job: Pick<JobDocument, 'id' | 'revision'> | null = null;
@@ -145,6 +152,7 @@ class ArchiveReader {
         if (text.startsWith('{"seq":')) await this.#takeEntry(line);
         else if (this.#holds(HAS_PLANS) && /^\{"(plan|alike)":/.test(text)) await this.#takePlan(text);
         else if (this.#holds(HAS_PAST) && text.startsWith('{"past":')) await this.#takePast(text);
+        else if (this.#holds(HAS_NETWORK) && text.startsWith('{"network":')) await this.#takeNetwork(text);
         else await this.#takeJob(text);
         break;
       case 'end':
@@ -169,6 +177,13 @@ class ArchiveReader {
     if (this.#rules !== null) foreignShop.parse(document);
     await this.#sink.shop(document);
     this.#state = 'body';
+  }
+
+  async #takeNetwork(text: string): Promise<void> {
+    if (this.#network || this.#jobs > 0 || this.#entries > 0)
+      throw new Error('the network stands elsewhere than behind the shop');
+    this.#network = true;
+    await this.#sink.network(inside(item(text), 'network'));
   }
 
   async #takeJob(text: string): Promise<void> {
@@ -227,7 +242,7 @@ class ArchiveReader {
 
   finish(): ArchiveRead {
     if (this.#head === null || this.#state !== 'after') throw new ArchiveFault('the archive is cut short');
-    return { head: this.#head, jobs: this.#jobs, entries: this.#entries };
+    return { head: this.#head, jobs: this.#jobs, entries: this.#entries, network: this.#network };
   }
 }
 

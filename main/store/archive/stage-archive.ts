@@ -7,7 +7,7 @@ import { documentName, pastName } from '../documents/job-document.ts';
 import { keptPlanName, readKeptLines } from '../documents/kept-plan.ts';
 import type { JobMaker } from '../documents/job-maker.ts';
 import { writeLine } from '../log/log-line.ts';
-import { JOBS_NAME, LOG_NAME, SHOP_NAME } from '../files/folder-names.ts';
+import { DEVICES_NAME, JOBS_NAME, LOG_NAME, NETWORK_KEYS_NAME, SHOP_NAME } from '../files/folder-names.ts';
 import { openFolder } from '../open-folder.ts';
 import { PlanWriter } from '../documents/plan-writer.ts';
 import {
@@ -18,6 +18,7 @@ import {
   type Origin,
   readArchive,
 } from './read-archive.ts';
+import type { ReplacedNetwork } from './network-part.ts';
 import { INCOMING } from './swap.ts';
 
 const BATCH = 1024 * 1024;
@@ -33,6 +34,7 @@ export async function stageArchive(
   origin: Origin,
   version: string,
   maker: JobMaker,
+  readNetwork: ReplacedNetwork['read'],
 ): Promise<ArchiveRead & { readonly folder: string }> {
   const incoming = join(folder, INCOMING);
   await port.remove(incoming);
@@ -58,6 +60,11 @@ export async function stageArchive(
     };
     const sink: ArchiveSink = {
       shop: (document) => replaceFile(port, join(incoming, SHOP_NAME), sealed(documentText(document))),
+      async network(part) {
+        const { keys, devices } = readNetwork(part);
+        await replaceFile(port, join(incoming, NETWORK_KEYS_NAME), sealed(documentText(keys)));
+        await replaceFile(port, join(incoming, DEVICES_NAME), sealed(documentText(devices)));
+      },
       async job(document) {
         await endPlan();
         last = document.id;

@@ -196,6 +196,7 @@ test('what is answered is what the description says, address by address', { time
     'POST /network/offers',
     'DELETE /network/devices/:id',
     'POST /kiosk/leave',
+    'GET /export/with-network-keys',
   ]);
 });
 

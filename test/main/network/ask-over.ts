@@ -9,12 +9,14 @@ export interface Over {
 }
 
 export interface Said {
+  /** A text goes as it is. */
   readonly body?: unknown;
   readonly headers?: Readonly<Record<string, string>>;
 }
 
 function textOf(said: Said): string | undefined {
-  return said.body === undefined ? undefined : JSON.stringify(said.body);
+  if (said.body === undefined) return undefined;
+  return typeof said.body === 'string' ? said.body : JSON.stringify(said.body);
 }
 
 function read(type: unknown, text: string): Record<string, unknown> {

@@ -40,7 +40,7 @@ export const networkWords = {
   'network.device.no': 'Keep it',
   'network.keys.also': 'With the network’s keys and the paired devices',
   'network.keys.warning':
-    'Whoever has this file can pretend to be this shop computer, and read and change all that is sent. Keep it locked away, on no disk that others use. With it another computer can take this one’s place, and no device is to trust or pair anew.',
+    'Whoever has this file can pretend to be this shop computer, and read and change all that is sent. Keep it locked away, on no disk that others use. With it another computer can take this one’s place, and no device has to be paired again.',
   'network.keys.export': 'Export everything, with the keys',
   'network.keys.restored':
     'The network’s keys and the paired devices were put in place too: devices that knew the other shop computer know this one.',

@@ -7,6 +7,11 @@ import { askOver, type Said } from '../main/network/ask-over.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
 
 export const PIN = '2468';
+const HERE = {
+  SHOULDERLINE_NETWORK_HOST: '127.0.0.2',
+  SHOULDERLINE_NETWORK_PORT: '0',
+  SHOULDERLINE_TRUST_PORT: '0',
+};
 const KEY = z.object({ certificate: z.string() });
 const KEYS = z.object({ authority: KEY, leaf: KEY });
 
@@ -26,11 +31,7 @@ export class NetworkHub {
   }
 
   static async start(): Promise<NetworkHub> {
-    const hub = await startHubProcess(freshData(), 0, ['--demo'], {
-      SHOULDERLINE_NETWORK_HOST: '127.0.0.2',
-      SHOULDERLINE_NETWORK_PORT: '0',
-      SHOULDERLINE_TRUST_PORT: '0',
-    });
+    const hub = await startHubProcess(freshData(), 0, ['--demo'], HERE);
     const json = { 'content-type': 'application/json' };
     const set = await fetch(`${hub.url}/api/pin`, {
       method: 'PUT',
@@ -47,15 +48,10 @@ export class NetworkHub {
     return new NetworkHub(hub, cookie, addresses[0]?.screens ?? '', addresses[0]?.trust ?? '');
   }
 
-  /** Ends it as a wall switch does, and starts it again at the same addresses; resolves as soon as it says that the network is on. */
+  /** Ends it as a wall switch does, and starts it again at the same addresses. */
   async killed(): Promise<void> {
     await this.#hub.end('SIGKILL');
-    this.#hub = await startHubProcess(this.data, Number(new URL(this.url).port), [], {
-      SHOULDERLINE_NETWORK_HOST: new URL(this.screens).hostname,
-      SHOULDERLINE_NETWORK_PORT: new URL(this.screens).port,
-      SHOULDERLINE_TRUST_PORT: new URL(this.trust).port,
-    });
-    await this.#hub.says(/^NETWORK https:/m);
+    await this.back();
   }
 
   /** The process that it runs in now. */
@@ -127,6 +123,21 @@ export class NetworkHub {
     const { leaf } = KEYS.parse(JSON.parse(readFileSync(join(this.data, 'network-keys.json'), 'utf8')));
     const key = new X509Certificate(leaf.certificate).publicKey.export({ type: 'spki', format: 'der' });
     return createHash('sha256').update(key).digest('base64');
+  }
+
+  /** It answers nothing until it is back. */
+  async away(): Promise<void> {
+    await this.#hub.end('SIGTERM');
+  }
+
+  /** On its folder and at its addresses, as after a restart; resolves as soon as it says that the network is on. */
+  async back(): Promise<void> {
+    this.#hub = await startHubProcess(this.data, Number(new URL(this.url).port), [], {
+      SHOULDERLINE_NETWORK_HOST: new URL(this.screens).hostname,
+      SHOULDERLINE_NETWORK_PORT: new URL(this.screens).port,
+      SHOULDERLINE_TRUST_PORT: new URL(this.trust).port,
+    });
+    await this.#hub.says(/^NETWORK https:/m);
   }
 
   async stop(): Promise<void> {

@@ -46,7 +46,7 @@ export const network: Words = {
   'network.device.no': 'Behalten',
   'network.keys.also': 'Mit den Schlüsseln des Netzes und den gekoppelten Geräten',
   'network.keys.warning':
-    'Wer diese Datei hat, kann sich als dieser Werkstattrechner ausgeben und alles lesen und ändern, was gesendet wird. Bewahren Sie sie unter Verschluss auf, auf keiner Platte, die andere benutzen. Mit ihr kann ein anderer Rechner an die Stelle von diesem treten, und kein Gerät muss neu vertrauen oder gekoppelt werden.',
+    'Wer diese Datei hat, kann sich als dieser Werkstattrechner ausgeben und alles lesen und ändern, was gesendet wird. Bewahren Sie sie unter Verschluss auf, auf keiner Platte, die andere benutzen. Mit ihr kann ein anderer Rechner an die Stelle von diesem treten, und kein Gerät muss neu gekoppelt werden.',
   'network.keys.export': 'Alles ausgeben, mit den Schlüsseln',
   'network.keys.restored':
     'Auch die Schlüssel des Netzes und die gekoppelten Geräte sind eingesetzt: Geräte, die den anderen Werkstattrechner kannten, kennen diesen.',

@@ -9,7 +9,8 @@ import { disk } from '#main/store/files/disk.ts';
 import { slices } from '#main/store/files/packed.ts';
 import { liveHub } from '../hub/live-hub.ts';
 import { freshFolder } from '../store/fresh-folder.ts';
-import { askOver, networkHub, type NetworkHub, nodeFingerprint } from './over-network.ts';
+import { askOver } from './ask-over.ts';
+import { networkHub, type NetworkHub, nodeFingerprint } from './over-network.ts';
 
 let old: NetworkHub;
 let cookie = '';

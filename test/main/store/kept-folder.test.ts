@@ -6,7 +6,8 @@ import type { Plan } from '#core/plan/plan.ts';
 import { trimOf } from '#core/plan/trim-of.ts';
 import { liveHub, type LiveHub } from '../hub/live-hub.ts';
 import { isTree } from '#core/fields/read-shape.ts';
-import { askOver, TOLD } from '../network/over-network.ts';
+import { askOver } from '../network/ask-over.ts';
+import { TOLD } from '../network/over-network.ts';
 import { type Standing, standingOf } from '../../kept/standing.ts';
 
 const KEPT = join(import.meta.dirname, '..', '..', 'kept');

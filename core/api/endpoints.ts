@@ -11,6 +11,14 @@ import {
 } from './jobs-api.ts';
 import { binAnswer, binRestored } from './bin-api.ts';
 import {
+  movedAnswer,
+  movedArrival,
+  movedChallenge,
+  movedLeave,
+  movedProof,
+  movedToken,
+} from './moved-api.ts';
+import {
   networkAnswer,
   networkUpdate,
   offerAnswer,
@@ -63,6 +71,8 @@ export interface Endpoint {
   readonly who: Who;
   /** Only at the hub's own machine, never over the shop's network. */
   readonly here?: true;
+  /** Also for the page of a paired device that was got at another address of the hub, by its token in a header. */
+  readonly elsewhere?: true;
   readonly query?: z.ZodType<Readonly<Record<string, string | undefined>>>;
   readonly takes?: z.ZodType;
   /** A schema of its JSON, or the media type of what else it gives; null for nothing. */
@@ -233,6 +243,7 @@ export const ENDPOINTS = {
   'POST /marks': {
     does: 'Says what was done to a part. On disk before it is answered.',
     who: 'device',
+    elsewhere: true,
     takes: markRequest,
     gives: markAnswer,
     most: SMALL,
@@ -280,8 +291,46 @@ export const ENDPOINTS = {
     status: 201,
     most: SMALL,
   },
+  'GET /moved': {
+    does: 'Where else the hub is got, and whether the page that asks could send there.',
+    who: 'device',
+    gives: movedAnswer,
+  },
+  'POST /moved/token': {
+    does: 'Gives the page that asks a token, by which it sends the marks that it kept to another address of the hub once this one is gone. The one before it is over.',
+    who: 'device',
+    takes: nothing,
+    gives: movedToken,
+    status: 201,
+    most: SMALL,
+  },
+  'POST /moved/proof': {
+    does: 'Proves to a page from another address that this hub knows its token, before it is sent here.',
+    who: 'anyone',
+    elsewhere: true,
+    takes: movedChallenge,
+    gives: movedProof,
+    most: SMALL,
+  },
+  'POST /moved/leave': {
+    does: 'Gives a page from another address, by its token, what it is let in by here: once, within two minutes.',
+    who: 'device',
+    elsewhere: true,
+    takes: nothing,
+    gives: movedLeave,
+    status: 201,
+    most: SMALL,
+  },
+  'POST /moved/arrive': {
+    does: 'Lets a paired device in at this address, by what its page was given before it left another: it is told by a cookie here too.',
+    who: 'anyone',
+    takes: movedArrival,
+    gives: pairedAnswer,
+    status: 201,
+    most: SMALL,
+  },
   'GET /network': {
-    does: 'How it stands with the shop’s network: its addresses, the fingerprint of its certificate, the paired devices.',
+    does: 'How it stands with the shop’s network: its addresses and name, the fingerprint of its certificate, the paired devices.',
     who: 'office',
     gives: networkAnswer,
   },

@@ -52,6 +52,8 @@ export const networkAnswer = z.object({
   pin: z.boolean(),
   /** Where screens are served, and where the page with the shop's certificate is. */
   addresses: z.array(z.object({ screens: z.string(), trust: z.string().nullable() })),
+  /** Where screens are served by the name that stays when addresses change; null where it does not lead here. */
+  named: z.string().nullable(),
   /** SHA-256 of the shop's certificate, in pairs of hexadecimal digits. */
   fingerprint: z.string().nullable(),
   devices: z.array(device),
@@ -65,12 +67,14 @@ export const networkUpdate = z.strictObject({ on: z.boolean() });
 /** A square symbol, a text of 0 and 1 a row. */
 const symbol = z.array(z.string());
 
-/** POST /network/offers answers this: eight characters to type, and for each address what is to be scanned. */
+/** POST /network/offers answers this: eight characters to type, and for each address what is to be scanned; the one by name, where that leads here, first. */
 export const offerAnswer = z.object({
   code: z.string(),
   until: z.string(),
   at: z.array(
     z.object({
+      /** Is it by the name that stays when addresses change? */
+      named: z.boolean(),
       pairing: z.string(),
       pairingSymbol: symbol,
       trust: z.string().nullable(),

@@ -6,6 +6,7 @@ import { findings } from './de/findings.ts';
 import { fitting } from './de/fitting.ts';
 import { kiosk } from './de/kiosk.ts';
 import { messages } from './de/messages.ts';
+import { moved } from './de/moved.ts';
 import { names } from './de/names.ts';
 import { network } from './de/network.ts';
 import { printed } from './de/printed.ts';
@@ -29,6 +30,7 @@ export const de: LanguageTable = {
     ...fitting,
     ...kiosk,
     ...messages,
+    ...moved,
     ...names,
     ...network,
     ...printed,

@@ -9,6 +9,7 @@ import { fittingWords } from './fitting.ts';
 import { formWords } from './form.ts';
 import { howToWords } from './how-to-words.ts';
 import { kioskWords } from './kiosk.ts';
+import { movedWords } from './moved.ts';
 import { networkWords } from './network.ts';
 import { noteWords } from './notes.ts';
 import { officeWords } from './office.ts';
@@ -35,6 +36,7 @@ export const en = {
   ...formWords,
   ...howToWords,
   ...kioskWords,
+  ...movedWords,
   ...networkWords,
   ...noteWords,
   ...officeWords,

@@ -1,6 +1,7 @@
 import { homedir, platform } from 'node:os';
 import { isAbsolute, join, resolve } from 'node:path';
-import { isPrivate } from '../network/own-addresses.ts';
+import { isPrivate } from '#core/api/private-address.ts';
+import { isLabel } from '../network/own-addresses.ts';
 import type { NetworkTold } from '../network/network-desk.ts';
 
 /** What the program is told from outside. */
@@ -46,11 +47,18 @@ export function readEnvironment(env: Readonly<Record<string, string | undefined>
       ok: false,
       message: `SHOULDERLINE_NETWORK_HOST: expected IPv4 addresses of a private network, with commas between; got ${strange}`,
     };
+  const name = (env.SHOULDERLINE_NETWORK_NAME ?? '').toLowerCase();
+  if (name !== '' && !isLabel(name))
+    return {
+      ok: false,
+      message: `SHOULDERLINE_NETWORK_NAME: expected a name of letters, digits and hyphens, or 0 for none; got ${name}`,
+    };
   const network: NetworkTold = {
     on: on === '' ? null : on === '1',
     hosts: hosts.length === 0 ? null : hosts,
     port: Number(ports.NETWORK_PORT),
     trustPort: Number(ports.TRUST_PORT),
+    ...(name === '' ? {} : { name: name === '0' ? null : `${name}.local` }),
   };
   const given = env.SHOULDERLINE_DATA;
   const data =

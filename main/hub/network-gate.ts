@@ -1,7 +1,9 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { Device } from '../network/device-store.ts';
 import type { NetworkDesk } from '../network/network-desk.ts';
+import { sendingToken } from './elsewhere.ts';
 import { problem } from './problem.ts';
-import { cameFrom } from './who-asks.ts';
+import { cameFrom, isFromElsewhere } from './who-asks.ts';
 
 /** A browser sends it over encrypted connections alone, to this very host, and lets no script read it. */
 const COOKIE = '__Host-shoulderline-device';
@@ -16,12 +18,13 @@ export const PAIRING_PAGE = '/pairing';
  */
 export function gateNetwork(
   app: FastifyInstance,
-  desk: Pick<NetworkDesk, 'devices' | 'admits' | 'shows'>,
+  desk: Pick<NetworkDesk, 'devices' | 'ways' | 'admits' | 'shows'>,
 ): void {
   app.addHook('onRequest', async (request, reply) => {
     if (!desk.admits) throw problem(403, 'api.network-shut');
+    if (isFromElsewhere(request)) return gateElsewhere(request, desk);
     const token = tokenOf(request);
-    const device = token === null ? null : desk.devices.find(token);
+    const device = token === null ? null : deviceBy(token, desk);
     desk.shows(request.raw.socket, device?.id ?? null);
     if (token !== null && device !== null) {
       cameFrom(request, device);
@@ -32,6 +35,28 @@ export function gateNetwork(
     if (isForPage(request)) return reply.redirect(PAIRING_PAGE, 303);
     throw problem(401, 'api.not-paired');
   });
+}
+
+/** A page that was got at another address shows its token: no cookie counts for it. */
+function gateElsewhere(
+  request: FastifyRequest,
+  desk: Pick<NetworkDesk, 'devices' | 'ways' | 'shows'>,
+): void {
+  const token = sendingToken(request);
+  const id = token === null ? null : desk.ways.bySending(token, request.headers.origin ?? '');
+  const device = id === null ? null : desk.devices.meet(id);
+  desk.shows(request.raw.socket, device?.id ?? null);
+  if (request.method === 'OPTIONS' || request.routeOptions.config.who === 'anyone') return;
+  if (device === null) throw problem(401, 'api.not-paired');
+  cameFrom(request, device);
+}
+
+/** Whose cookie is it: where it was paired, or at an address that it came to since? */
+function deviceBy(token: string, { ways, devices }: Pick<NetworkDesk, 'devices' | 'ways'>): Device | null {
+  const paired = devices.find(token);
+  if (paired !== null) return paired;
+  const id = ways.byCookie(token);
+  return id === null ? null : devices.meet(id);
 }
 
 /** From now on this browser is told by the token, and by nothing else. */

@@ -51,6 +51,7 @@ export function networkRoutes(
       told: desk.told,
       pin: pin.set && pin.unreadable === null,
       addresses: desk.addresses.map((each) => ({ ...each })),
+      named: desk.named?.screens ?? null,
       fingerprint: desk.fingerprint,
       devices: desk.devices.all.map(({ id, name, station, since, seen }) => ({
         id,
@@ -78,7 +79,8 @@ export function networkRoutes(
     return {
       code,
       until: new Date(until).toISOString(),
-      at: desk.addresses.map(({ screens, trust }) => ({
+      at: desk.served.map(({ screens, trust }) => ({
+        named: screens === desk.named?.screens,
         pairing: `${screens}${PAIRING_PAGE}`,
         pairingSymbol: qrSymbol(`${screens}${PAIRING_PAGE}#${token}`),
         trust,

@@ -4,7 +4,7 @@ import type { Session } from '#core/api/office-api.ts';
 import type { PinStore } from '../store/documents/pin-store.ts';
 import type { KeptSessions } from './kept-sessions.ts';
 import { problem } from './problem.ts';
-import { isOverNetwork } from './who-asks.ts';
+import { isFromElsewhere, isOverNetwork } from './who-asks.ts';
 
 const COOKIE = 'shoulderline';
 /** What a browser is told by, session or not: only so that the wrong tries of others do not hold it up. */
@@ -73,6 +73,7 @@ export class OfficeAccess {
 
   isOpen(request: FastifyRequest): boolean {
     if (!this.#pin.set) return !isOverNetwork(request);
+    if (isFromElsewhere(request)) return false;
     const key = keyOf(request);
     const used = key === null ? undefined : this.#sessions.get(key);
     if (key === null || used === undefined) return false;

@@ -48,7 +48,7 @@ export function serveOn(app: FastifyInstance, access: OfficeAccess): Serve {
       method,
       url,
       ...(endpoint.most === undefined ? {} : { bodyLimit: endpoint.most }),
-      config: { who: endpoint.who },
+      config: { who: endpoint.who, elsewhere: endpoint.elsewhere === true },
       async onRequest(request) {
         if (endpoint.here === true && isOverNetwork(request)) throw problem(403, 'api.only-here');
         if (endpoint.who === 'office') access.need(request);

@@ -17,9 +17,11 @@ import { binRoutes } from './bin-routes.ts';
 import { guardRequests } from './guard-requests.ts';
 import { answerError, answerErrors } from './errors.ts';
 import { type Announcements, eventRoutes } from './events.ts';
+import { answerPreflights, fromElsewhere } from './elsewhere.ts';
 import { briefHealth, fullHealth, type HealthSources } from './health.ts';
 import { jobRoutes } from './job-routes.ts';
 import { markRoutes } from './mark-routes.ts';
+import { movedRoutes } from './moved-routes.ts';
 import type { NetworkDesk, OverNetwork } from '../network/network-desk.ts';
 import { gateNetwork } from './network-gate.ts';
 import { networkRoutes, pairingWorker } from './network-routes.ts';
@@ -70,8 +72,11 @@ export async function buildService(
 ): Promise<{ readonly app: FastifyInstance }> {
   const { store, pin, version, ui, access, announced, network } = parts;
   const app = over === undefined ? hereAlone(parts) : overNetwork(parts, over);
-  guardRequests(app, hosts, over === undefined ? 'http' : 'https');
-  if (over !== undefined) gateNetwork(app, network);
+  if (over === undefined) guardRequests(app, hosts, 'http');
+  else {
+    guardRequests(app, hosts, 'https', (request, origin) => fromElsewhere(request, origin, network));
+    gateNetwork(app, network);
+  }
   app.addHook('onRequest', async () => {
     const why = parts.held.whyLost();
     if (why !== null) throw await why;
@@ -90,6 +95,7 @@ export async function buildService(
       printRoutes(serve, store, parts.desk, announcer, parts.work);
       shopRoutes(serve, store, announcer);
       pinRoutes(serve, store, pin, access, parts.shell, network);
+      movedRoutes(serve, network);
       networkRoutes(serve, store, pin, network, announced);
       await backupRoutes(api, serve, access, { ...parts, announcer } satisfies BackupServices);
       serve('GET /health', async ({ request }) =>
@@ -100,7 +106,10 @@ export async function buildService(
     },
     { prefix: '/api' },
   );
-  if (over !== undefined) pairingWorker(app, network);
+  if (over !== undefined) {
+    pairingWorker(app, network);
+    answerPreflights(app);
+  }
   if (ui !== undefined && existsSync(ui)) {
     await app.register(fastifyStatic, { root: ui, serve: false });
     screenRoutes(app, ui);

@@ -6,6 +6,8 @@ declare module 'fastify' {
   interface FastifyContextConfig {
     /** Who may call this over the network; where nothing is said, a paired device. */
     who?: Who;
+    /** May a page ask for it that a paired device got at another address of the hub? */
+    elsewhere?: boolean;
   }
 }
 
@@ -20,6 +22,18 @@ export function cameFrom(request: FastifyRequest, device: Device): void {
 /** The device that a request came from; null at the hub's own machine, and where it was let in without one. */
 export function deviceOf(request: FastifyRequest): Device | null {
   return devices.get(request) ?? null;
+}
+
+/** Requests of pages that were got at another address of the hub. */
+const elsewhere = new WeakSet<FastifyRequest>();
+
+/** Notes that the page that asks was got at another address. Its token alone tells whose it is, and nobody is at the office there. */
+export function cameFromElsewhere(request: FastifyRequest): void {
+  elsewhere.add(request);
+}
+
+export function isFromElsewhere(request: FastifyRequest): boolean {
+  return elsewhere.has(request);
 }
 
 /** Did it come over the shop's network, which is encrypted always, and the hub's own machine never? */

@@ -1,4 +1,4 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import type { Low } from 'lowdb';
 import { z } from 'zod';
@@ -9,6 +9,7 @@ import { type FilePort, StoreBusy } from '../store/files/file-port.ts';
 import { DEVICES_NAME } from '../store/files/folder-names.ts';
 import { formatOf, migrate, NewerFormat } from '../store/files/migration.ts';
 import { Turns } from '../store/files/turns.ts';
+import { hashOfToken, newToken } from './device-token.ts';
 
 const FORMAT = 1;
 export const MOST_DEVICES = 100;
@@ -67,11 +68,18 @@ export class DeviceStore {
 
   /** The device that shows this token; null where there is none, or it was revoked. It is noted as seen. */
   find(token: string): Device | null {
-    const hash = hashOf(token);
-    const found = this.#byHash.get(hash);
+    return this.#see(this.#byHash.get(hashOfToken(token)));
+  }
+
+  /** The device of this id, which was told by something else; null where none is paired. It is noted as seen. */
+  meet(id: string): Device | null {
+    return this.#see(this.all.find((each) => each.id === id));
+  }
+
+  #see(found: Device | undefined): Device | null {
     if (found === undefined) return null;
     const seen = { ...found, seen: this.#now() };
-    this.#byHash.set(hash, seen);
+    this.#byHash.set(found.hash, seen);
     // When it was last seen is lost with the plug: that is no harm.
     if (Math.abs(this.#now() - this.#written) > KEEP_MS) void this.#keep(this.all).catch(() => undefined);
     return seen;
@@ -86,10 +94,10 @@ export class DeviceStore {
   add(name: string, station: StationId): Promise<{ readonly device: Device; readonly token: string } | null> {
     return this.#turns.take(async () => {
       if (this.#byHash.size >= MOST_DEVICES) return null;
-      const token = randomBytes(32).toString('base64url');
+      const token = newToken();
       const now = this.#now();
       const id = randomBytes(9).toString('base64url');
-      const added: Device = { id, name, station, hash: hashOf(token), since: now, seen: now };
+      const added: Device = { id, name, station, hash: hashOfToken(token), since: now, seen: now };
       await this.#write([...this.all, added]);
       return { device: added, token };
     });
@@ -139,10 +147,6 @@ export class DeviceStore {
 
 function byHash(devices: readonly Device[]): Map<string, Device> {
   return new Map(devices.map((each) => [each.hash, each]));
-}
-
-function hashOf(token: string): string {
-  return createHash('sha256').update(token).digest('base64');
 }
 
 /** Reads the document of the devices; throws where it is none. */

@@ -1,4 +1,4 @@
-import { bytesOf, PRIVATE_NETWORKS } from './own-addresses.ts';
+import { bytesOf, PRIVATE_NETWORKS } from '#core/api/private-address.ts';
 
 /** What the shop's authority may vouch for by name: the names of a network without a name server, and the machine itself. */
 const PERMITTED_NAMES = ['local', 'localhost'];

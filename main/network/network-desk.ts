@@ -6,6 +6,8 @@ import type { Language } from '#core/words/languages.ts';
 import { codeOf, type FilePort, wordsOf } from '../store/files/file-port.ts';
 import { Turns } from '../store/files/turns.ts';
 import { DeviceStore } from './device-store.ts';
+import { DeviceWays } from './device-ways.ts';
+import { HandOvers } from './hand-overs.ts';
 import { type Certified, KeptKeys } from './kept-keys.ts';
 import { IDLE_MS, OVER_TLS, READERS, STRANGERS, TRUST_REQUEST_MS } from './limits.ts';
 import { type Listening, listenAt } from './listening.ts';
@@ -13,6 +15,7 @@ import { NetworkChoice } from './network-choice.ts';
 import { localName, ownAddresses } from './own-addresses.ts';
 import { PairingOffers } from './pairing-offers.ts';
 import { PairingProof } from './pairing-proof.ts';
+import { StableName } from './stable-name.ts';
 import { type Connection, Strangers } from './strangers.ts';
 
 /** What the program is told of the network from outside. */
@@ -23,6 +26,8 @@ export interface NetworkTold {
   readonly hosts: readonly string[] | null;
   readonly port: number;
   readonly trustPort: number;
+  /** By what name it is called in a network without a name server; null for none. Where nothing is said it is the machine's own, but not where only the machine itself is served. */
+  readonly name?: string | null;
 }
 
 /** What the program is told where nobody has said anything. */
@@ -53,6 +58,12 @@ export interface NetworkParts {
   readonly now?: () => number;
 }
 
+/** Where screens are served, and where the page with the certificate is. */
+export interface Served {
+  readonly screens: string;
+  readonly trust: string | null;
+}
+
 /** The network as it stands open. */
 interface Open {
   readonly server: Http2SecureServer;
@@ -74,7 +85,10 @@ export class NetworkDesk {
   readonly #choice: NetworkChoice;
   readonly #now: () => number;
   readonly #turns = new Turns();
+  readonly #name = new StableName();
   #devices: DeviceStore;
+  readonly ways: DeviceWays;
+  readonly handOvers: HandOvers;
   readonly offers: PairingOffers;
   readonly proof: PairingProof;
   #open: Open | null = null;
@@ -85,11 +99,13 @@ export class NetworkDesk {
   #timer: ReturnType<typeof setInterval> | null = null;
   #stopped = false;
 
-  private constructor(parts: NetworkParts, choice: NetworkChoice, devices: DeviceStore) {
+  private constructor(parts: NetworkParts, choice: NetworkChoice, devices: DeviceStore, ways: DeviceWays) {
     this.#parts = parts;
     this.#choice = choice;
     this.#now = parts.now ?? Date.now;
     this.#devices = devices;
+    this.ways = ways;
+    this.handOvers = new HandOvers(this.#now);
     this.offers = new PairingOffers(this.#now);
     this.proof = new PairingProof(this.#now);
   }
@@ -97,13 +113,13 @@ export class NetworkDesk {
   /** Reads what is kept; opens nothing yet. */
   static async open(parts: NetworkParts): Promise<NetworkDesk> {
     const { port, data, now } = parts;
-    const desk = new NetworkDesk(
-      parts,
-      await NetworkChoice.open(port, data),
-      await DeviceStore.open(port, data, now),
-    );
-    if (desk.devices.trouble !== null)
-      parts.report('kept an unreadable list of devices aside', desk.devices.trouble);
+    const devices = await DeviceStore.open(port, data, now);
+    const paired = (): DeviceStore => desk?.devices ?? devices;
+    let desk: NetworkDesk | null = null;
+    const ways = await DeviceWays.open(port, data, (device) => paired().has(device));
+    for (const { trouble } of [devices, ways])
+      if (trouble !== null) parts.report('kept an unreadable list of devices aside', trouble);
+    desk = new NetworkDesk(parts, await NetworkChoice.open(port, data), devices, ways);
     return desk;
   }
 
@@ -137,14 +153,22 @@ export class NetworkDesk {
     return this.#fingerprint;
   }
 
-  /** Where screens are served now, and where the page with the certificate is. */
-  get addresses(): readonly { readonly screens: string; readonly trust: string | null }[] {
+  /** Where it is served now, by each of its addresses. */
+  get addresses(): readonly Served[] {
     const open = this.#open;
-    if (open === null) return [];
-    return open.addresses.map((address) => ({
-      screens: `https://${at(address, open.screens.port, 443)}`,
-      trust: open.trust === null ? null : `http://${at(address, open.trust.port, 80)}`,
-    }));
+    return open === null ? [] : open.addresses.map((address) => servedBy(open, address));
+  }
+
+  /** The same by the name that stays when addresses change; null where that does not lead here. */
+  get named(): Served | null {
+    const { stands } = this.#name;
+    return this.#open === null || stands === null ? null : servedBy(this.#open, stands);
+  }
+
+  /** All of them, the one by name first. */
+  get served(): readonly Served[] {
+    const { named } = this;
+    return named === null ? this.addresses : [named, ...this.addresses];
   }
 
   /** May anything be asked over the network now? */
@@ -236,7 +260,7 @@ export class NetworkDesk {
       await this.#close();
       return this.#is('no-address');
     }
-    const name = localName();
+    const name = this.#called();
     const names = [...addresses, ...(name === null ? [] : [name])];
     const keys = await KeptKeys.open(this.#parts.port, this.#parts.data);
     const certified = await keys.certified(names, shopName(name), this.#now());
@@ -245,6 +269,8 @@ export class NetworkDesk {
     const { fingerprintOf } = await import('./certificates.ts');
     this.#fingerprint = fingerprintOf(certified.authority);
     this.#is('on');
+    // Nobody waits for a name.
+    void this.#name.follow(this.#announces(addresses) ? name : null, addresses);
   }
 
   async #openAt(addresses: readonly string[], certified: Certified): Promise<void> {
@@ -318,6 +344,7 @@ export class NetworkDesk {
     this.#open = null;
     this.#fingerprint = null;
     if (open === null) return;
+    await this.#name.close();
     await open.trust?.close();
     await open.end();
     await open.screens.close();
@@ -330,9 +357,19 @@ export class NetworkDesk {
   #hosts(): readonly string[] {
     const open = this.#open;
     if (open === null) return [];
-    const name = localName();
+    const name = this.#called();
     const { port } = open.screens;
     return [...open.addresses, ...(name === null ? [] : [name])].map((each) => at(each, port, 443));
+  }
+
+  #called(): string | null {
+    const { name } = this.#parts.told;
+    return name === undefined ? localName() : name;
+  }
+
+  /** Is the name to be told in the network? What only the machine itself can reach is told to nobody unless somebody said so. */
+  #announces(addresses: readonly string[]): boolean {
+    return this.#parts.told.name !== undefined || !addresses.every((each) => each.startsWith('127.'));
   }
 
   #is(state: NetworkState, reason: string | null = null): void {
@@ -368,6 +405,13 @@ function shown({ leaf, authority }: Certified): { readonly key: string; readonly
 /** What the shop's certificate is called by: the machine's name. */
 function shopName(name: string | null): string {
   return name?.replace(/\.local$/, '') ?? 'shop';
+}
+
+function servedBy({ screens, trust }: Open, address: string): Served {
+  return {
+    screens: `https://${at(address, screens.port, 443)}`,
+    trust: trust === null ? null : `http://${at(address, trust.port, 80)}`,
+  };
 }
 
 /** "192.168.1.20:7518", as it stands in an address; without the port that goes without saying. */

@@ -1,32 +1,5 @@
-import { isIPv4 } from 'node:net';
 import { hostname, networkInterfaces } from 'node:os';
-
-/**
- * The addresses that a shop's certificate may stand for: those that no machine of the open network has. RFC 1918 (10/8,
- * 172.16/12, 192.168/16), RFC 1122 section 3.2.1.3 (127/8) and RFC 3927 (169.254/16).
- */
-export const PRIVATE_NETWORKS: readonly { readonly from: string; readonly mask: string }[] = [
-  { from: '10.0.0.0', mask: '255.0.0.0' },
-  { from: '172.16.0.0', mask: '255.240.0.0' },
-  { from: '192.168.0.0', mask: '255.255.0.0' },
-  { from: '127.0.0.0', mask: '255.0.0.0' },
-  { from: '169.254.0.0', mask: '255.255.0.0' },
-];
-
-/** The four bytes of an IPv4 address. */
-export function bytesOf(address: string): number[] {
-  return address.split('.').map(Number);
-}
-
-/** Is it an IPv4 address of a private network? */
-export function isPrivate(address: string): boolean {
-  if (!isIPv4(address)) return false;
-  const bytes = bytesOf(address);
-  return PRIVATE_NETWORKS.some(({ from, mask }) => {
-    const [start, kept] = [bytesOf(from), bytesOf(mask)];
-    return bytes.every((byte, k) => (byte & (kept[k] ?? 0)) === start[k]);
-  });
-}
+import { isPrivate } from '#core/api/private-address.ts';
 
 /** The private IPv4 addresses of this machine's own interfaces that others can reach, in a settled order. */
 export function ownAddresses(interfaces = networkInterfaces()): string[] {
@@ -43,5 +16,10 @@ export function ownAddresses(interfaces = networkInterfaces()): string[] {
 /** The name that this machine has in a network without a name server ("planer-pc.local"), or none. */
 export function localName(host = hostname()): string | null {
   const [label = ''] = host.toLowerCase().split('.');
-  return /^[a-z\d]([a-z\d-]{0,61}[a-z\d])?$/.test(label) ? `${label}.local` : null;
+  return isLabel(label) ? `${label}.local` : null;
+}
+
+/** Can a machine be called so: letters, digits and hyphens within, at most 63 (RFC 1123 section 2.1)? */
+export function isLabel(text: string): boolean {
+  return /^[a-z\d]([a-z\d-]{0,61}[a-z\d])?$/.test(text);
 }

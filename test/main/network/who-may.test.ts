@@ -43,7 +43,7 @@ async function walk(
 /** A stream never ends by itself: it is asked for in tests of its own. */
 const ENDING = KEYS.filter((key) => key !== 'GET /events');
 
-test('who was not paired gets nothing over the network but the two addresses to be paired by', async () => {
+test('who was not paired gets nothing over the network but the addresses to be paired, and to arrive from another address, by', async () => {
   const live = await networkHub();
   const told = await walk(live, {});
   for (const [key, { status, code }] of told) {
@@ -51,7 +51,7 @@ test('who was not paired gets nothing over the network but the two addresses to 
     else expect({ status, code }, key).toEqual({ status: 401, code: 'not-paired' });
   }
   const open = KEYS.filter((key) => (ENDPOINTS[key] as Endpoint).who === 'anyone');
-  expect(open).toEqual(['GET /pairing', 'POST /pairing']);
+  expect(open).toEqual(['GET /pairing', 'POST /pairing', 'POST /moved/proof', 'POST /moved/arrive']);
   for (const path of [
     '/api/none',
     '/none',

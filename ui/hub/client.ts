@@ -5,6 +5,7 @@ import type { Frozen } from '#core/api/held-to.ts';
 import { faultsBody } from '#core/api/jobs-api.ts';
 import { refusal, type RefusalBody } from '#core/api/marks-api.ts';
 import { type Filled, filledIn, type FilledFor } from './address.ts';
+import type { Elsewhere } from './elsewhere.ts';
 import { patienceFor } from './patience.ts';
 import { spokenNow } from '#core/words/say.ts';
 
@@ -27,11 +28,13 @@ export type AnswerOf<K extends AskedKey> = Answer<GivenBy<K>>;
 
 interface Said extends Filled {
   readonly body?: unknown;
+  /** Where the hub is asked, where that is not at the address of this page. */
+  readonly to?: Elsewhere;
 }
 type Body<K extends EndpointKey> = [BodyOf<K>] extends [never]
   ? { readonly body?: never }
   : { readonly body: Frozen<z.input<BodyOf<K>>> };
-type SaidTo<K extends EndpointKey> = Said & FilledFor<K> & Body<K>;
+type SaidTo<K extends EndpointKey> = Pick<Said, 'to'> & FilledFor<K> & Body<K>;
 /** The endpoints with which nothing need be said. */
 type BareKey = { [K in AskedKey]: object extends SaidTo<K> ? K : never }[AskedKey];
 
@@ -50,18 +53,22 @@ export async function ask(key: AskedKey, said: Said = {}): Promise<Answer<unknow
   } catch {
     return { kind: 'away' };
   }
-  return response.ok ? { kind: 'ok', value: givenBy(key).parse(json) } : refused(response.status, json);
+  if (response.ok) return { kind: 'ok', value: givenBy(key).parse(json) };
+  return refused(response.status, json, said.to === undefined);
 }
 
 function sent(key: AskedKey, said: Said): Promise<Response> {
-  const { body } = said;
-  return fetch(filledIn(key, said), {
+  const { body, to } = said;
+  return fetch(`${to?.origin ?? ''}${filledIn(key, said)}`, {
     method: key.replace(/ .*/, ''),
     signal: AbortSignal.timeout(patienceFor(key, said)),
     headers: {
       'accept-language': spokenNow(),
       ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+      ...(to?.token === undefined ? {} : { authorization: `Bearer ${to.token}` }),
     },
+    // What is meant for one address goes to no other, and no cookie goes with it.
+    ...(to === undefined ? {} : { credentials: 'omit', redirect: 'error' }),
     ...(body === undefined ? {} : { body: body instanceof Blob ? body : JSON.stringify(body) }),
   });
 }
@@ -75,10 +82,10 @@ function givenBy(key: AskedKey): z.ZodType {
   return gives instanceof z.ZodType ? gives : NOTHING;
 }
 
-function refused(status: number, json: unknown): Answer<never> {
+function refused(status: number, json: unknown, here: boolean): Answer<never> {
   const faults = faultsBody.safeParse(json);
   if (faults.success) return { kind: 'faults', faults: faults.data.errors };
   const read = refusal.safeParse(json);
-  if (read.success && read.data.code === NOT_PAIRED) location.assign('/pairing');
+  if (read.success && read.data.code === NOT_PAIRED && here) location.assign('/pairing');
   return read.success ? { kind: 'refused', status, refusal: read.data } : { kind: 'away' };
 }

@@ -1,5 +1,6 @@
 import type { Mark, Refusal } from '#core/marks/mark.ts';
 import { type AnswerOf, ask } from './client.ts';
+import { sentTo } from './elsewhere.ts';
 import { dependents, heldBack, nextToSend } from './sending-order.ts';
 import { type Kept, KeptMarks } from './kept-marks.ts';
 
@@ -174,7 +175,7 @@ export class Outbox {
 /** An outbox in this browser's database that sends to the hub. */
 export function openOutbox(around: Pick<Around, 'shown' | 'taken' | 'dropped'>): Outbox {
   return new Outbox({
-    send: (mark) => ask('POST /marks', { body: mark }),
+    send: (mark) => ask('POST /marks', { body: mark, ...sentTo() }),
     marks: new KeptMarks(),
     ...around,
   });

@@ -1,3 +1,5 @@
+import type { Symbols } from './decode.ts';
+
 /** How often a picture is looked at. */
 const LOOK_MS = 150;
 /** The same symbol still in front of the camera is not a second scan until this long after the first. */
@@ -24,12 +26,13 @@ export class SteadyReads {
 }
 
 /**
- * Shows the camera in a video and calls back with every symbol that comes into its picture. The decoder is loaded only
+ * Shows the camera in a video and calls back with every symbol of these that comes into its picture. The decoder is loaded only
  * now. Rejects when the camera cannot be had. Returns what ends it.
  */
 export async function watchCamera(
   video: HTMLVideoElement,
   heard: (text: string) => void,
+  symbols: Symbols = 'codes',
 ): Promise<() => void> {
   const { decode } = await import('./decode.ts');
   const stream = await navigator.mediaDevices.getUserMedia({
@@ -42,7 +45,7 @@ export async function watchCamera(
   const clock = setInterval(() => {
     if (looking) return;
     looking = true;
-    void read(video, decode)
+    void read(video, (picture) => decode(picture, symbols))
       .then((text) => {
         if (text !== null && reads.take(text, performance.now())) heard(text);
       })

@@ -41,6 +41,9 @@ export type PairedDevice = z.infer<typeof device>;
 export const networkState = z.enum(['off', 'on', 'no-pin', 'no-address', 'failed']);
 export type NetworkState = z.infer<typeof networkState>;
 
+/** A square symbol, a text of 0 and 1 a row. */
+const symbol = z.array(z.string());
+
 /** GET and PUT /network answer this. */
 export const networkAnswer = z.object({
   state: networkState,
@@ -50,10 +53,10 @@ export const networkAnswer = z.object({
   told: z.boolean(),
   /** Is a PIN set? */
   pin: z.boolean(),
-  /** Where screens are served, and where the page with the shop's certificate is. */
-  addresses: z.array(z.object({ screens: z.string(), trust: z.string().nullable() })),
+  /** Where screens are served, with a picture of it for a device that knows another address, and where the page with the shop's certificate is. */
+  addresses: z.array(z.object({ screens: z.string(), trust: z.string().nullable(), symbol })),
   /** Where screens are served by the name that stays when addresses change; null where it does not lead here. */
-  named: z.string().nullable(),
+  named: z.object({ screens: z.string(), symbol }).nullable(),
   /** SHA-256 of the shop's certificate, in pairs of hexadecimal digits. */
   fingerprint: z.string().nullable(),
   devices: z.array(device),
@@ -63,9 +66,6 @@ export type Network = z.infer<typeof networkAnswer>;
 
 /** PUT /network takes this. */
 export const networkUpdate = z.strictObject({ on: z.boolean() });
-
-/** A square symbol, a text of 0 and 1 a row. */
-const symbol = z.array(z.string());
 
 /** POST /network/offers answers this: eight characters to type, and for each address what is to be scanned; the one by name, where that leads here, first. */
 export const offerAnswer = z.object({

@@ -14,6 +14,11 @@ export const networkWords = {
   'network.told': 'Whether it is on was said when the program was started, and cannot be changed here.',
   'network.pin-first': 'Set one under “PIN and backups” first. Without one the network stays off.',
   'network.addresses': 'Addresses',
+  'network.named': 'The name stays when the address changes. Pair devices by it where it opens.',
+  'network.moved':
+    'A device that was paired at an earlier address sends what it kept, and comes here, once it is told the new one: enter it there, or scan its picture.',
+  'network.moved.show': 'Show pictures of the addresses',
+  'network.moved.hide': 'Hide the pictures',
   'network.fingerprint': 'Fingerprint of the shop’s certificate',
   'network.fingerprint.note':
     'Each device must show the same letters and digits before you let it trust the certificate. If they differ, stop: something stands between.',
@@ -24,6 +29,8 @@ export const networkWords = {
   'network.offer.until': 'Good for one device, until {time}.',
   'network.offer.trust': '1. Trust the shop',
   'network.offer.pair': '2. Pair the device',
+  'network.offer.by-address':
+    'If the name does not open on the device, as on many older Android devices, pair it by an address:',
   'network.offer.code': 'Code to type',
   'network.offer.no-trust':
     'The trust page could not be opened: another program uses its port. Devices that trust the shop already can be paired.',

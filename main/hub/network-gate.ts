@@ -38,10 +38,7 @@ export function gateNetwork(
 }
 
 /** A page that was got at another address shows its token: no cookie counts for it. */
-function gateElsewhere(
-  request: FastifyRequest,
-  desk: Pick<NetworkDesk, 'devices' | 'ways' | 'shows'>,
-): void {
+function gateElsewhere(request: FastifyRequest, desk: Pick<NetworkDesk, 'devices' | 'ways' | 'shows'>): void {
   const token = sendingToken(request);
   const id = token === null ? null : desk.ways.bySending(token, request.headers.origin ?? '');
   const device = id === null ? null : desk.devices.meet(id);

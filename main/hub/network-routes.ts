@@ -2,7 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Network } from '#core/api/network-api.ts';
 import { MOST_DEVICES } from '../network/device-store.ts';
 import type { NetworkDesk } from '../network/network-desk.ts';
-import { qrSymbol } from '../network/qr-symbol.ts';
+import { addressSymbol, qrSymbol } from '../network/qr-symbol.ts';
 import type { PinStore } from '../store/documents/pin-store.ts';
 import type { Store } from '../store/store.ts';
 import type { Announcements } from './events.ts';
@@ -50,8 +50,11 @@ export function networkRoutes(
       reason: desk.reason,
       told: desk.told,
       pin: pin.set && pin.unreadable === null,
-      addresses: desk.addresses.map((each) => ({ ...each })),
-      named: desk.named?.screens ?? null,
+      addresses: desk.addresses.map((each) => ({ ...each, symbol: addressSymbol(each.screens) })),
+      named:
+        desk.named === null
+          ? null
+          : { screens: desk.named.screens, symbol: addressSymbol(desk.named.screens) },
       fingerprint: desk.fingerprint,
       devices: desk.devices.all.map(({ id, name, station, since, seen }) => ({
         id,

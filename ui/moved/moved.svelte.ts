@@ -6,7 +6,7 @@ import { live } from '../hub/live.svelte.ts';
 import { route } from '../route.svelte.ts';
 import { keepKnown, type Known, known } from './known.ts';
 import { learn } from './learn.ts';
-import { whatIsAt } from './proves.ts';
+import { type Found, whatIsAt } from './proves.ts';
 
 /** So long the hub is waited for at this address before it is looked for elsewhere, and so often from then on. */
 const WAIT_MS = 20_000;
@@ -52,24 +52,29 @@ class Moved {
     const turn = this.#turn;
     this.long = true;
     const now = known();
-    if (now !== null) {
-      if (this.at === null) await Promise.all(now.addresses.map((origin) => this.#lookAt(origin, now)));
-      else await live.outbox.send();
-    }
+    if (now !== null) await this.#lookAt(now.addresses, now);
     if (turn === this.#turn)
       this.#timer = setTimeout(() => void this.#look(), AGAIN_MS + Math.random() * SPREAD_MS);
   }
 
-  async #lookAt(origin: string, now: Known) {
-    const found = await whatIsAt(origin, now);
-    if (found === 'revoked' && this.long) this.said = say('moved.revoked', { address: new URL(origin).host });
-    // What is found too late changes nothing: the hub is back here, or was found elsewhere.
-    if (found === 'hub' && this.long && this.at === null) {
-      this.at = origin;
+  /** Looks what is at these addresses; where the hub is at one of them it is sent what is kept here. */
+  async #lookAt(origins: readonly string[], now: Known): Promise<readonly Found[]> {
+    const turn = this.#turn;
+    const found = await Promise.all(origins.map((origin) => whatIsAt(origin, now)));
+    // What is found too late changes nothing: the hub is back here.
+    if (turn !== this.#turn) return found;
+    const origin = origins[found.indexOf('hub')];
+    if (origin !== undefined) {
       keepKnown({ ...now, addresses: [origin] });
       sendTo({ origin, token: now.token });
       await live.outbox.send();
+      if (turn === this.#turn) this.at = origin;
+    } else if (this.at !== null && origins.includes(this.at)) {
+      this.at = null;
+      sendTo(null);
     }
+    const revoked = origins[found.indexOf('revoked')];
+    if (revoked !== undefined) this.said = say('moved.revoked', { address: new URL(revoked).host });
     return found;
   }
 
@@ -89,8 +94,8 @@ class Moved {
   async #told(origin: string, now: Known): Promise<void> {
     const address = new URL(origin).host;
     this.said = say('moved.looking', { address });
-    const found = await this.#lookAt(origin, now);
-    if (this.long) this.said = found === 'hub' ? '' : say(`moved.${found}`, { address });
+    const [found = 'nothing'] = await this.#lookAt([origin], now);
+    this.said = found === 'hub' ? '' : say(`moved.${found}`, { address });
   }
 
   /** Goes after the hub, with what lets this device in there. What is not sent yet stays kept here. */

@@ -7,7 +7,7 @@ export const KEYS = {
   code: [...`1234567890${first}${second}${third}`],
   badge: [...`1234567890${first}${second}-${third}`],
   length: [...'1234567890', ' ', '/', '.', '-'],
-  address: [...`1234567890${first.toLowerCase()}.${second.toLowerCase()}:${third.toLowerCase()}-`],
+  address: [...`1234567890:${first.toLowerCase()}.${second.toLowerCase()}-${third.toLowerCase()}`],
   count: [...'1234567890'],
   text: [...`1234567890-/${first.toLowerCase()},.${second.toLowerCase()}&`, ' ', ...third.toLowerCase()],
 } as const;

@@ -19,6 +19,12 @@ export const network: Words = {
   'network.pin-first':
     'Legen Sie zuerst unter „PIN und Sicherungen“ eine fest. Ohne PIN bleibt das Netz aus.',
   'network.addresses': 'Adressen',
+  'network.named':
+    'Der Name bleibt, wenn sich die Adresse ändert. Koppeln Sie Geräte über ihn, wo er sich öffnet.',
+  'network.moved':
+    'Ein Gerät, das unter einer früheren Adresse gekoppelt wurde, sendet, was es aufgehoben hat, und kommt hierher, sobald es die neue erfährt: Geben Sie sie dort ein, oder scannen Sie ihr Bild.',
+  'network.moved.show': 'Bilder der Adressen zeigen',
+  'network.moved.hide': 'Bilder verbergen',
   'network.fingerprint': 'Fingerabdruck des Zertifikats der Werkstatt',
   'network.fingerprint.note':
     'Jedes Gerät muss dieselben Buchstaben und Ziffern zeigen, bevor es dem Zertifikat vertrauen darf. Weichen sie ab, dann halt: Es steht etwas dazwischen.',
@@ -29,6 +35,8 @@ export const network: Words = {
   'network.offer.until': 'Gilt für ein Gerät, bis {time}.',
   'network.offer.trust': '1. Der Werkstatt vertrauen',
   'network.offer.pair': '2. Das Gerät koppeln',
+  'network.offer.by-address':
+    'Öffnet sich der Name auf dem Gerät nicht, wie auf vielen älteren Android-Geräten, koppeln Sie es über eine Adresse:',
   'network.offer.code': 'Code zum Eintippen',
   'network.offer.no-trust':
     'Die Vertrauensseite ließ sich nicht öffnen: Ein anderes Programm belegt ihren Port. Geräte, die der Werkstatt schon vertrauen, können gekoppelt werden.',

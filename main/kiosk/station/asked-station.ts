@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { isPrivate } from '../../network/own-addresses.ts';
+import { isPrivate } from '#core/api/private-address.ts';
 
 /** Another machine whose screens are to be shown here, as the person who starts the program says it. */
 export interface AskedStation {

@@ -225,16 +225,19 @@ test('a revoked device sends nothing, comes nowhere, and is told so at each addr
   expect([arrived.status, arrived.body.code]).toEqual([401, 'moved-over']);
 });
 
-test('a device is let in where it goes for two minutes, once, and by what it was given last', () => {
+test('a device is let in where it goes for two minutes, by each of what its last eight tabs were given once', () => {
   let now = 1_000_000;
   const under = new HandOvers(() => now);
   const token = under.begin('one');
   now += 120_001;
   expect(under.take(token)).toBeNull();
-  const [first, other, second] = [under.begin('one'), under.begin('two'), under.begin('one')];
+  const [first, other, ...tabs] = ['one', 'two', ...Array<string>(8).fill('one')].map((device) =>
+    under.begin(device),
+  );
   now += 120_000;
-  expect(under.take(first)).toBeNull();
-  expect([under.take(second), under.take(second), under.take(other)]).toEqual(['one', null, 'two']);
+  expect(under.take(first ?? '')).toBeNull();
+  expect([...tabs, other ?? ''].map((each) => under.take(each))).toEqual([...tabs.map(() => 'one'), 'two']);
+  expect(under.take(tabs[0] ?? '')).toBeNull();
 });
 
 test('pages over the network may send to an address that nobody knows yet; at the hub’s own machine none is told to, and none taken from', async () => {

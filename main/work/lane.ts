@@ -13,22 +13,27 @@ interface Waiting {
   readonly failed: (error: unknown) => void;
 }
 
+/** How long a bench stays, in milliseconds: with nothing to do, and with what nobody wants any more. */
+export interface Stays {
+  readonly idle: number;
+  readonly unwanted: number;
+}
+
 /** Work done one after another on one bench, which is there while there is work, and a while longer. */
 export class Lane {
   readonly #open: () => Bench;
-  /** How long an idle bench stays, in milliseconds. */
-  readonly #stays: number;
+  readonly #stays: Stays;
   readonly #waiting: Waiting[] = [];
   #bench: Bench | null = null;
   #busy = false;
   #closing: ReturnType<typeof setTimeout> | null = null;
 
-  constructor(open: () => Bench, stays: number) {
+  constructor(open: () => Bench, stays: Stays) {
     this.#open = open;
     this.#stays = stays;
   }
 
-  /** Waits for its turn and does it; an abort takes it out, and ends it at once where it has begun. */
+  /** Waits for its turn and does it; an abort takes it out, or ends it where it has begun and goes on for longer than it may. */
   take<T>(signal: AbortSignal, work: (bench: Bench) => Promise<T>): Promise<T> {
     if (signal.aborted) return Promise.reject(new NotWanted());
     if (this.#waiting.length >= MOST_WAITING)
@@ -62,7 +67,10 @@ export class Lane {
     this.#closing = null;
     this.#busy = true;
     const bench = (this.#bench ??= this.#open());
-    const stop = () => void this.#drop(bench);
+    let ending: ReturnType<typeof setTimeout> | undefined;
+    const stop = () => {
+      ending = setTimeout(() => void this.#drop(bench), this.#stays.unwanted);
+    };
     next.signal.addEventListener('abort', stop, { once: true });
     next
       .begin(bench)
@@ -73,6 +81,7 @@ export class Lane {
       })
       .finally(() => {
         next.signal.removeEventListener('abort', stop);
+        clearTimeout(ending);
         this.#busy = false;
         this.#next();
       });
@@ -81,7 +90,7 @@ export class Lane {
   #idle(): void {
     if (this.#bench === null || this.#closing !== null) return;
     const bench = this.#bench;
-    this.#closing = setTimeout(() => void this.#drop(bench), this.#stays);
+    this.#closing = setTimeout(() => void this.#drop(bench), this.#stays.idle);
     this.#closing.unref();
   }
 

@@ -5,7 +5,7 @@ import { here } from './here.ts';
 import { HELD_DOORS } from '../store/documents/job-keeper.ts';
 import type { HowMuch, JobMaker, Make, MakeKind, Makes } from '../store/documents/job-maker.ts';
 import { makeJob } from '../store/documents/make-job.ts';
-import { Lane } from './lane.ts';
+import { Lane, NotWanted } from './lane.ts';
 import type { Task, TaskKind, Tasks, Telling } from './tasks.ts';
 import { Thread } from './thread.ts';
 
@@ -20,9 +20,13 @@ export function isSmall({ doors, marks }: Pick<HowMuch, 'doors' | 'marks'>): boo
   return doors <= MANY_DOORS && marks <= FEW_MARKS;
 }
 
-/** How long a thread stays that has nothing to do: other answers of the same plan come soon, other papers do not. */
-const ANSWERS_STAY_MS = 20_000;
-const PAPERS_STAY_MS = 500;
+/**
+ * How long a thread stays: other answers of the same plan come soon, other papers do not. A page that is left takes its
+ * questions back, and the next one asks the same: a thread that was ended at once for that would first have to be made anew,
+ * behind everything else, and to plan once more.
+ */
+const ANSWERS_STAY = { idle: 20_000, unwanted: 2000 };
+const PAPERS_STAY = { idle: 500, unwanted: 0 };
 
 export interface How {
   /** Of how many doors it is made. */
@@ -45,9 +49,9 @@ export class WorkDesk implements JobMaker {
   /** `entry` is the built file of a thread; without one all is done in this thread. */
   constructor(entry: string | null) {
     const open = () => (entry === null ? here() : new Thread(entry));
-    this.#large = new Lane(open, PAPERS_STAY_MS);
-    this.#saves = new Lane(open, PAPERS_STAY_MS);
-    this.#rest = new Lane(open, ANSWERS_STAY_MS);
+    this.#large = new Lane(open, PAPERS_STAY);
+    this.#saves = new Lane(open, PAPERS_STAY);
+    this.#rest = new Lane(open, ANSWERS_STAY);
   }
 
   /** Does a task; rejects with NotWanted once it is aborted. */
@@ -85,8 +89,11 @@ export class WorkDesk implements JobMaker {
   stream(task: Task<'plan' | 'door' | 'doors'>, how: How): Readable {
     const out = new PassThrough();
     const piece = async (bytes: Uint8Array) => {
-      if (!out.write(bytes)) await once(out, 'drain', { signal: how.signal });
+      // What nobody reads any more is made to its end all the same, as long as that may take.
+      if (how.signal.aborted || out.write(bytes)) return;
+      await once(out, 'drain', { signal: how.signal }).catch(() => undefined);
     };
+    how.signal.addEventListener('abort', () => out.destroy(new NotWanted()), { once: true });
     this.make(task, how, { piece }).then(
       () => out.end(),
       (error: unknown) => out.destroy(error instanceof Error ? error : new Error(String(error))),

@@ -163,6 +163,32 @@ test('a plan that nobody reads on is not made on', async () => {
   await desk.close();
 });
 
+test('a page that is left and asks again is answered by the thread that it asked before', async () => {
+  const { source } = await sourceOf(20);
+  const desk = new WorkDesk(built.entry);
+  const tasks = () => readdirSync('/proc/self/task');
+  const before = new Set(tasks());
+  const plan = { kind: 'plan', source, language: 'en', why: false } as const;
+  const door = { kind: 'door', source, language: 'en', why: false, door: 'A-1', mark: 'A' } as const;
+  const whole = () => text(desk.stream(plan, { doors: 20, signal: new AbortController().signal }));
+  await text(desk.stream(door, { doors: 20, signal: new AbortController().signal }));
+  const [thread] = tasks().filter((each) => !before.has(each));
+  if (thread === undefined) throw new Error('no thread was begun');
+  for (let k = 0; k < 5; k += 1) {
+    const gone = new AbortController();
+    const left = buffer(desk.stream(plan, { doors: 20, signal: gone.signal })).catch(
+      (error: unknown) => error,
+    );
+    await new Promise((later) => setTimeout(later, 3 * k));
+    gone.abort();
+    if (k === 0) expect(await left).toBeInstanceOf(NotWanted);
+    await left;
+    expect((JSON.parse(await whole()) as { doors: unknown[] }).doors).toHaveLength(20);
+    expect(tasks()).toContain(thread);
+  }
+  await desk.close();
+});
+
 test('what cannot be made fails alone; more than can wait is refused', async () => {
   const { source } = await sourceOf(2);
   const desk = new WorkDesk(built.entry);

@@ -1,9 +1,11 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { svelteTesting } from '@testing-library/svelte/vite';
+import { createHash } from 'node:crypto';
 import { builtinModules } from 'node:module';
 import { availableParallelism } from 'node:os';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { SCREENS_NAME } from './core/api/screens-named.ts';
 import { buildBegins } from './main/start/build-if-stale.mjs';
 
 /** No test is timed: this only ends one that hangs, on a slow and busy machine too. */
@@ -19,6 +21,22 @@ const hubWithoutElectron: Plugin = {
     handler(source, importer) {
       if (source === 'electron' || source.startsWith('electron/'))
         this.error(`the hub must not import electron (imported from ${importer ?? 'an entry'})`);
+    },
+  },
+};
+
+/** Writes into the page which build of the screens it is of: whatever is in one is in the names of its files, or in the page. */
+const nameOfScreens: Plugin = {
+  name: 'name-of-screens',
+  applyToEnvironment: ({ name }) => name === 'client',
+  transformIndexHtml: {
+    order: 'post',
+    handler(html, { bundle, filename }) {
+      if (bundle === undefined || filename.includes('pairing')) return [];
+      const made = createHash('sha256').update(html);
+      for (const name of Object.keys(bundle).sort()) if (!name.endsWith('.map')) made.update(`\n${name}`);
+      const content = made.digest('base64url').slice(0, 22);
+      return [{ tag: 'meta', attrs: { name: SCREENS_NAME, content }, injectTo: 'head' }];
     },
   },
 };
@@ -65,7 +83,7 @@ const server = (
 export default defineConfig({
   root: import.meta.dirname,
   clearScreen: false,
-  plugins: [svelte({ configFile: false }), hubWithoutElectron, listOfScreens],
+  plugins: [svelte({ configFile: false }), hubWithoutElectron, nameOfScreens, listOfScreens],
   environments: {
     client: {
       build: {

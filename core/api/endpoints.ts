@@ -250,8 +250,9 @@ export const ENDPOINTS = {
   },
   'GET /board': { does: 'How far every door has come.', who: 'device', gives: boardAnswer },
   'GET /events': {
-    does: 'Marks as they come (event: mark), changed jobs (job), printed stickers (print), a changed shop (shop), and a beat every second.',
+    does: 'Marks as they come (event: mark), changed jobs (job), printed stickers (print), a changed shop (shop), and a beat every second. With the number and the id of the last mark known, marks come from there on, where that is still so and not too long ago: the first beat tells it.',
     who: 'device',
+    query: z.object({ after: short, mark: short }),
     gives: 'text/event-stream',
   },
   'GET /shop': { does: 'The shop: people, tools, screens.', who: 'device', gives: shopAnswer },

@@ -31,6 +31,8 @@ export const jobsAnswer = z.object({
       faults: z.array(fault).min(1).optional(),
     }),
   ),
+  /** Of this list, as each beat tells it. */
+  tag: z.string().optional(),
 });
 /** A job as the list of jobs shows it. */
 export type JobLine = z.infer<typeof jobsAnswer>['jobs'][number];

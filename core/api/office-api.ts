@@ -80,8 +80,22 @@ export type Trouble = z.infer<typeof trouble>;
 /** POST /troubles/known answers this: how many were told until now. */
 export const troublesKnown = z.object({ known: z.number() });
 
-/** What an event of the kind "beat" holds: the last number, and whether the hub is well. */
-export const beat = z.object({ seq: z.number(), ok: z.boolean().optional() });
+/**
+ * What an event of the kind "beat" holds: the last number, and whether the hub is well; a tag of the list of jobs, of the
+ * shop, and of the screens that are served, each another one whenever what it stands for is another.
+ */
+export const beat = z.object({
+  seq: z.number(),
+  ok: z.boolean().optional(),
+  jobs: z.string().optional(),
+  shop: z.string().optional(),
+  screens: z.string().optional(),
+  /** The first of a stream says from where on marks are told: from the one asked for (resumed), or from the last there is. */
+  greeting: z
+    .object({ resumed: z.boolean(), last: z.object({ seq: z.number(), mark: z.string() }).nullable() })
+    .optional(),
+});
+export type Beat = z.infer<typeof beat>;
 
 /** GET /health answers this; `more` only to the office. Well (ok) is a hub with nothing to tell of. */
 export const healthAnswer = z.object({

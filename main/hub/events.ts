@@ -1,9 +1,13 @@
 import { once } from 'node:events';
 import type { Writable } from 'node:stream';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { Beat } from '#core/api/office-api.ts';
 import type { AcceptedMark } from '#core/marks/mark.ts';
 import type { Store } from '../store/store.ts';
 import { HEADERS } from './guard-requests.ts';
+import { keptTags } from './kept-tags.ts';
+import { LastMark, type MarkPlace } from './last-mark.ts';
+import { marksAfter } from './marks-after.ts';
 import type { Serve } from './serve.ts';
 
 /** Something that stations hear of besides marks. */
@@ -29,8 +33,8 @@ interface Streams {
 
 /** What every stream is told, on whichever of the hub's servers it was opened. */
 export interface Announcements extends Announcer {
-  /** What a stream is greeted with, and told each second. */
-  readonly beat: () => string;
+  /** What a stream is greeted with: a beat that says too from where on it is told of marks. */
+  greeting(resumed: boolean): Promise<string>;
   join(streams: Streams): void;
   leave(streams: Streams): void;
   /** A device is paired no more: its streams end at once. */
@@ -46,8 +50,14 @@ const MOST_PIECES = 5000;
 /** A device has one for each of its pages, and perhaps some of pages that are gone. */
 const MOST_STREAMS = 24;
 
-/** Marks as they come, and a beat every second that says too whether the hub is well. */
-export function announcements(store: Store, well: () => boolean): Announcements {
+/** A reader who lost its stream comes back after one second at the mean, none at the same moment as all others. */
+const [RETRY_MS, RETRY_SPREAD_MS] = [500, 1000];
+
+/**
+ * Marks as they come, and a beat every second that says too whether the hub is well, and by their tags whether what people
+ * write is as it was. `screens` names the screens that are served.
+ */
+export function announcements(store: Store, well: () => boolean, screens?: string): Announcements {
   const all = new Set<Streams>();
   let gathered = '';
   // Marks that shared a flush are told in one piece.
@@ -60,21 +70,33 @@ export function announcements(store: Store, well: () => boolean): Announcements 
       });
     gathered += text;
   };
-  const beat = () => `event: beat\ndata: {"seq":${store.lastSeq},"ok":${well()}}\n\n`;
+  const last = new LastMark(store);
+  const beat = (more: Pick<Beat, 'greeting'> = {}) => {
+    const data: Beat = { seq: store.lastSeq, ok: well(), ...keptTags(store), screens, ...more };
+    return `event: beat\ndata: ${JSON.stringify(data)}\n\n`;
+  };
   const ended = store.onMark((accepted) => {
     if (all.size > 0) sendAll(markEvent(accepted));
   });
   const beating = setInterval(() => sendAll(beat()), BEAT_MS);
   return {
-    beat,
+    async greeting(resumed) {
+      const retry = RETRY_MS + Math.floor(Math.random() * RETRY_SPREAD_MS);
+      const known = await last.now();
+      return `retry: ${retry}\n${beat({ greeting: { resumed, last: known } })}`;
+    },
     tell: ({ event, data }) => sendAll(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`),
-    endAll: () => all.forEach((streams) => streams.endAll()),
+    endAll() {
+      last.forget();
+      all.forEach((streams) => streams.endAll());
+    },
     endOf: (device) => all.forEach((streams) => streams.endOf(device)),
     join: (streams) => void all.add(streams),
     leave: (streams) => void all.delete(streams),
     close() {
       clearInterval(beating);
       ended();
+      last.close();
     },
   };
 }
@@ -98,8 +120,9 @@ export function eventRoutes(
   };
   announced.join(streams);
 
-  serve('GET /events', async ({ request, reply }) => {
-    const last = /^\d{1,15}$/.exec(String(request.headers['last-event-id'] ?? ''))?.[0];
+  serve('GET /events', async ({ query, request, reply }) => {
+    const last = numberIn(request.headers['last-event-id']);
+    const known = last === null ? placeIn(query) : null;
     reply.hijack();
     reply.raw.writeHead(200, {
       ...HEADERS,
@@ -107,6 +130,8 @@ export function eventRoutes(
       'cache-control': 'no-store',
       ...(request.raw.httpVersionMajor === 1 ? { connection: 'keep-alive' } : {}),
     });
+    // Who waits for its greeting knows that there is somebody.
+    reply.raw.flushHeaders();
     const out = outOf(reply);
     const reader = new Reader(out);
     const device = deviceOf(request);
@@ -114,9 +139,10 @@ export function eventRoutes(
     if (device !== null) oldestOf(readers, device)?.leave();
     out.on('close', () => readers.delete(reader));
     out.on('error', () => readers.delete(reader));
+    const missed = known === null ? null : await marksAfter(store, known);
     await reader.begin(
-      `retry: 1000\n${announced.beat()}`,
-      last === undefined ? null : store.since(Number(last)),
+      await announced.greeting(last !== null || missed !== null),
+      last === null ? missed : store.since(last),
     );
     return reply;
   });
@@ -131,6 +157,23 @@ export function eventRoutes(
 function oldestOf(readers: ReadonlyMap<Reader, string | null>, device: string): Reader | null {
   const its = [...readers].filter(([, of]) => of === device);
   return its.length > MOST_STREAMS ? (its[0]?.[0] ?? null) : null;
+}
+
+/** A number as a reader says it; null where it is none. */
+function numberIn(text: unknown): number | null {
+  return typeof text === 'string' && /^\d{1,15}$/.test(text) ? Number(text) : null;
+}
+
+/** The last mark that a reader knows, where it says so. */
+function placeIn({
+  after,
+  mark,
+}: {
+  readonly after?: string | undefined;
+  readonly mark?: string | undefined;
+}): MarkPlace | null {
+  const seq = numberIn(after);
+  return seq === null || mark === undefined ? null : { seq, mark };
 }
 
 /** Where an answer is written to: on HTTP/2 its stream, as what stands for it there is never destroyed. */
@@ -149,7 +192,10 @@ class Reader {
   }
 
   /** Greets the reader, tells it what it missed, and from then on sends as things happen. */
-  async begin(greeting: string, missed: AsyncIterable<AcceptedMark> | null): Promise<void> {
+  async begin(
+    greeting: string,
+    missed: AsyncIterable<AcceptedMark> | Iterable<AcceptedMark> | null,
+  ): Promise<void> {
     this.#out.write(greeting);
     try {
       if (missed !== null)

@@ -25,6 +25,7 @@ import { addDemoJob } from './demo.ts';
 import { askedLanguage } from './asked-language.ts';
 import { announcements } from './events.ts';
 import { KeptSessions } from './kept-sessions.ts';
+import { servedScreens } from './served-screens.ts';
 import { OfficeAccess } from './office-access.ts';
 import { buildService, HEADER_LIMIT, type ServiceParts } from './service.ts';
 import { troublesOf } from './health.ts';
@@ -117,7 +118,8 @@ export async function startHub(options: HubOptions): Promise<Hub> {
     const clock = backupClock(store, backups, elsewhere, version, logger);
     const desk = new PrintDesk(options.printing ?? printingHere(shell));
     let port = options.port;
-    const announced = announcements(store, () => troublesOf({ store, pin, elsewhere }).length === 0);
+    const well = () => troublesOf({ store, pin, elsewhere }).length === 0;
+    const announced = announcements(store, well, servedScreens(options.ui));
     const network = await NetworkDesk.open({
       port: files,
       data,

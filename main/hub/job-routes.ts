@@ -10,6 +10,7 @@ import type { StoredJob } from '../store/documents/stored-job.ts';
 import type { Announcer } from './events.ts';
 import { faulty, problem, type Problem } from './problem.ts';
 import type { FastifyReply } from 'fastify';
+import { jobsTag } from './kept-tags.ts';
 import { isKnown, planTag } from './plan-tag.ts';
 import { RecentAnswers } from './recent-answers.ts';
 import type { Asked, Serve } from './serve.ts';
@@ -46,9 +47,11 @@ export function jobRoutes(
   serve('GET /jobs', async ({ language }) => {
     // A job that is left out would be taken for removed.
     await store.jobs.ready();
+    // What changes while the list is made is told by another tag: the list is asked for once more then.
+    const tag = jobsTag(store);
     const jobs: JobLine[] = [];
     for (const stored of store.jobs.all()) jobs.push(lineOf(stored, await store.left(stored), language));
-    return { jobs };
+    return { jobs, tag };
   });
 
   serve('POST /jobs', async ({ body, reply }) => {

@@ -4,7 +4,7 @@ import { join, relative, sep } from 'node:path';
 import { PAIRING_PAGE } from './network-gate.ts';
 
 /** The one page, where the build puts it. */
-const PAGE = 'ui/index.html';
+export const PAGE = 'ui/index.html';
 const SCREENS = ['/', '/station', '/station/:id', '/board', '/office'];
 /** The page by which a device is paired: anyone may have it, with what it is made of. */
 const PAIRING = 'ui/pairing/index.html';

@@ -53,11 +53,11 @@ test('a beat that says that the hub is not well has it asked once, and one that 
     Promise.resolve(Response.json({ ok: false, version: 'test', seq: 7, troubles: told })),
   );
   vi.stubGlobal('fetch', asked);
-  live.hearBeat('{"seq":7,"ok":true}');
+  live.hearBeat({ seq: 7, ok: true });
   expect(asked).not.toHaveBeenCalled();
-  for (let k = 0; k < 3; k += 1) live.hearBeat('{"seq":7,"ok":false}');
+  for (let k = 0; k < 3; k += 1) live.hearBeat({ seq: 7, ok: false });
   await waitFor(() => expect(live.troubles).toEqual(told));
   expect(asked).toHaveBeenCalledTimes(1);
-  live.hearBeat('{"seq":7,"ok":true}');
+  live.hearBeat({ seq: 7, ok: true });
   expect(live.troubles).toEqual([]);
 });

@@ -55,3 +55,22 @@ test('a station loaded anew while the hub is away shows every setup that it know
     removeData(data);
   }
 });
+
+test('a board whose stream of events is never answered shows where the doors stand all the same', async ({
+  page,
+}) => {
+  const data = freshData();
+  const hub = await startHubProcess(data, 0, ['--demo']);
+  try {
+    let asked = 0;
+    await page.route('**/api/events*', () => void (asked += 1));
+    await page.goto(`${hub.url}/board`);
+    await expect(page.locator('tr[data-door="BENCH-1"], [data-door="BENCH-1"]').first()).toBeVisible();
+    await expect.poll(() => asked, { timeout: 15_000 }).toBeGreaterThan(1);
+    await page.unroute('**/api/events*');
+    await expect(page.locator('[data-message="hub-away"]')).toHaveCount(0, { timeout: 15_000 });
+  } finally {
+    await hub.end('SIGTERM');
+    removeData(data);
+  }
+});

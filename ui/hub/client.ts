@@ -6,6 +6,7 @@ import { faultsBody } from '#core/api/jobs-api.ts';
 import { refusal, type RefusalBody } from '#core/api/marks-api.ts';
 import { type Filled, filledIn, type FilledFor } from './address.ts';
 import type { Elsewhere } from './elsewhere.ts';
+import { newerScreens } from '../offline/newer-screens.ts';
 import { patienceFor } from './patience.ts';
 import { spokenNow } from '#core/words/say.ts';
 
@@ -53,8 +54,11 @@ export async function ask(key: AskedKey, said: Said = {}): Promise<Answer<unknow
   } catch {
     return { kind: 'away' };
   }
-  if (response.ok) return { kind: 'ok', value: givenBy(key).parse(json) };
-  return refused(response.status, json, said.to === undefined);
+  if (!response.ok) return refused(response.status, json, said.to === undefined);
+  const read = givenBy(key).safeParse(json);
+  if (read.success) return { kind: 'ok', value: read.data };
+  if (said.to === undefined) newerScreens.strange();
+  throw read.error;
 }
 
 function sent(key: AskedKey, said: Said): Promise<Response> {

@@ -4,6 +4,7 @@ import { type Located, locate } from '#core/marks/live-plan.ts';
 import type { AcceptedMark, Refusal } from '#core/marks/mark.ts';
 import { foldMarks } from '#core/marks/progress.ts';
 import { stageIs } from '#core/stages/stage-id.ts';
+import { newerScreens } from '../offline/newer-screens.ts';
 import { AheadMarks } from './ahead-marks.ts';
 import { ArrivingMarks } from './arriving-marks.ts';
 import { ask } from './client.ts';
@@ -109,7 +110,8 @@ class Live {
   }
 
   /** The hub beats: whether it is well, and whether its jobs and its shop are still those that are known here. */
-  hearBeat({ ok, jobs, shop: as }: Beat): void {
+  hearBeat({ ok, jobs, shop: as, screens }: Beat): void {
+    newerScreens.hear(screens);
     this.#health.hear(ok !== false);
     if (this.away && !this.#whole) this.#look();
     this.away = false;

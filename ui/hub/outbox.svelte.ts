@@ -1,6 +1,7 @@
 import type { Mark, Refusal } from '#core/marks/mark.ts';
 import { type AnswerOf, ask } from './client.ts';
 import { sentTo } from './elsewhere.ts';
+import { newerScreens } from '../offline/newer-screens.ts';
 import { dependents, heldBack, nextToSend } from './sending-order.ts';
 import { type Kept, KeptMarks } from './kept-marks.ts';
 
@@ -175,10 +176,17 @@ export class Outbox {
 /** An outbox in this browser's database that sends to the hub. */
 export function openOutbox(around: Pick<Around, 'shown' | 'taken' | 'dropped'>): Outbox {
   return new Outbox({
-    send: (mark) => ask('POST /marks', { body: mark, ...sentTo() }),
+    send: markSent,
     marks: new KeptMarks(),
     ...around,
   });
+}
+
+/** Sends a mark. A hub with other screens may know no mark of this page's form: it waits for the page of that hub's. */
+async function markSent(mark: Mark): Promise<SentMark> {
+  const answer = await ask('POST /marks', { body: mark, ...sentTo() });
+  const malformed = answer.kind === 'faults' || (answer.kind === 'refused' && answer.status === 400);
+  return malformed && newerScreens.older ? { kind: 'away' } : answer;
 }
 
 /** Is a mark refused for how the hub stands, or for who sends it, and not for what it says? Then it is kept, and sent once the hub is well, or this device is paired again. */

@@ -249,6 +249,8 @@ async function progressText(store: Store, job: string): Promise<string[]> {
   const parts: string[] = [];
   const doors: string[] = [];
   const stretch = new Stretch();
+  // Marks that come while others get their turn are in some doors' progress and not in all: whoever reads it takes them again.
+  const begun = store.lastSeq;
   let last = 0;
   for (const [, progress] of store.marked(job)) {
     last = Math.max(last, progress.seq);
@@ -257,7 +259,7 @@ async function progressText(store: Store, job: string): Promise<string[]> {
     await stretch.giveWay();
   }
   return [
-    `${JSON.stringify({ job, seq: last }).slice(0, -1)},"parts":{`,
+    `${JSON.stringify({ job, seq: Math.min(last, begun) }).slice(0, -1)},"parts":{`,
     ...parts,
     '},"doors":{',
     ...doors,

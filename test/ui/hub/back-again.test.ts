@@ -3,86 +3,14 @@
 import 'fake-indexeddb/auto';
 import { copyFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { shopAnswer } from '#core/api/shop-api.ts';
 import { live } from '#ui/hub/live.svelte.ts';
 import { shop } from '#ui/hub/shop.svelte.ts';
-import { type LiveHub, liveHub } from '../../main/hub/live-hub.ts';
 import { milled } from '../../main/store/small-shop.ts';
-import { FetchedEvents } from './fetched-events.ts';
+import { JOB, onTheWay, screenAtHub, settled, shopWithScreen, whileAway } from './screen-at-hub.ts';
 
-const JOB = (id: string, width = '16') => ({
-  format: 1,
-  id,
-  job: id,
-  units: 'in',
-  doors: [{ mark: 'A', quantity: 2, opening: { width, height: '30' } }],
-});
-
-/** What the screen asked for, but for the stream. */
-const asked: string[] = [];
-let url = '';
-const { fetch: real } = globalThis;
-
-beforeAll(() => {
-  vi.stubGlobal('EventSource', FetchedEvents);
-  vi.stubGlobal('fetch', (path: string, options?: RequestInit) => {
-    if (!path.startsWith('/')) return real(path, options);
-    if (!path.startsWith('/api/events')) asked.push(path);
-    return real(`${url}${path}`, options);
-  });
-});
-afterAll(() => {
-  vi.unstubAllGlobals();
-});
-
-const NOWHERE = 'http://127.0.0.1:9';
-
-/** A hub with two jobs, and this screen at it. */
-async function shopWithScreen(): Promise<{ readonly hub: LiveHub; readonly codes: readonly string[] }> {
-  vi.spyOn(Math, 'random').mockReturnValue(0);
-  const hub = await liveHub();
-  const { body } = await hub.ask('POST', '/jobs', JOB('first'));
-  await hub.ask('POST', '/jobs', JOB('second'));
-  const codes = (body.parts as { code: string }[]).map(({ code }) => code);
-  await hub.hub.store.mark(milled(codes.at(-1) ?? ''));
-  url = hub.hub.url;
-  live.start();
-  await vi.waitFor(() => expect([...live.jobs.keys()]).toEqual(['first', 'second']), { timeout: 5000 });
-  await settled();
-  return { hub, codes };
-}
-
-/** Waits until the screen has its stream and asks for nothing more. */
-async function settled(): Promise<void> {
-  await vi.waitFor(
-    async () => {
-      const before = asked.length;
-      await new Promise((later) => setTimeout(later, 150));
-      expect([live.away, asked.length]).toEqual([false, before]);
-    },
-    { timeout: 5000, interval: 10 },
-  );
-}
-
-/** The hub is away while something happens in it; what the screen asks for when it is back. */
-async function whileAway(
-  hub: LiveHub,
-  happens: () => Promise<unknown>,
-  between?: () => void,
-): Promise<string[]> {
-  url = NOWHERE;
-  await hub.hub.stop();
-  between?.();
-  await vi.waitFor(() => expect(live.away).toBe(true), { timeout: 5000 });
-  await hub.start();
-  await happens();
-  asked.length = 0;
-  url = hub.hub.url;
-  await vi.waitFor(() => expect(live.away).toBe(false), { timeout: 5000 });
-  await settled();
-  return asked.filter((path) => path !== '/api/health' && path !== '/api/shop');
-}
+screenAtHub();
 
 const done = (code: string) => Object.keys(live.jobs.get('first')?.progress.parts[code]?.done ?? {});
 
@@ -146,4 +74,20 @@ test('marks that other data took away are shown no more: put back by the office,
     },
   );
   expect([done(one), done(two), done(three)]).toEqual([['mill'], ['mill'], []]);
+});
+
+test('a mark that is told while its job is still on the way is not lost', async () => {
+  const { hub, codes } = await shopWithScreen();
+  const [one = '', two = ''] = codes;
+  await hub.hub.store.mark(milled(one));
+  await vi.waitFor(() => expect(done(one)).toEqual(['mill']));
+  live.jobs = new Map();
+  onTheWay.set('/api/jobs/first/progress', async () => {
+    await hub.hub.store.mark(milled(two));
+    // Long enough for the screen to be told of it.
+    await new Promise((later) => setTimeout(later, 150));
+  });
+  await live.reload();
+  await settled();
+  expect([...done(one), ...done(two)]).toEqual(['mill', 'mill']);
 });

@@ -1,6 +1,9 @@
 import { ask } from './client.ts';
-import type { KeptJobs } from './kept-jobs.ts';
+import type { KeptJob, KeptJobs } from './kept-jobs.ts';
 import { knowsCode, liveAgain, type LiveJob } from './live-job.ts';
+
+/** A browser's database that does not answer keeps nobody from loading the jobs; then its copy is done without. */
+const PATIENCE_MS = 3000;
 
 /** Jobs that this screen knew and the hub lists no more; those in the bin stay known by their stickers. */
 export class GoneJobs {
@@ -28,7 +31,8 @@ export class GoneJobs {
   async look(listed: ReadonlySet<string>, before: ReadonlyMap<string, LiveJob>): Promise<boolean> {
     const known = [...this.#gone, ...before];
     if (!this.#keptRead) {
-      const kept = await this.#keptJobs.all(listed).catch(() => []);
+      const late = new Promise<KeptJob[]>((given) => setTimeout(() => given([]), PATIENCE_MS));
+      const kept = await Promise.race([late, this.#keptJobs.all(listed).catch(() => [])]);
       known.unshift(...kept.map((each): [string, LiveJob] => [each.line.id, liveAgain(each)]));
       this.#keptRead = true;
     }

@@ -44,7 +44,7 @@ class Live {
     beat: (heard) => this.hearBeat(heard),
     mark: (accepted) => this.take(accepted),
     job: (id) => this.#look(id),
-    print: () => (this.#here.stickerNews += 1),
+    print: () => (this.stickerNews += 1),
     shop: () => void shop.reload(),
     silent: () => (this.away = true),
     broken: () => void this.#broken(),
@@ -81,6 +81,9 @@ class Live {
   get stickerNews(): number {
     return this.#here.stickerNews;
   }
+  set stickerNews(news) {
+    this.#here.stickerNews = news;
+  }
 
   /** Begins to listen; safe to call again. */
   start(): void {
@@ -95,7 +98,7 @@ class Live {
 
   #begun(resumed: boolean): void {
     this.#turns.hopeful();
-    this.#here.stickerNews += 1;
+    this.stickerNews += 1;
     if (!resumed) {
       this.#run += 1;
       this.#here.sure.clear();

@@ -13,15 +13,24 @@ import { JOB, onTheWay, screenAtHub, settled, shopWithScreen, whileAway } from '
 screenAtHub();
 
 const done = (code: string) => Object.keys(live.jobs.get('first')?.progress.parts[code]?.done ?? {});
+/** These parts are shown as milled or not, once the screen has been told of it. */
+const shown = (...milledOnes: readonly (readonly [code: string, milled: boolean])[]) =>
+  vi.waitFor(
+    () =>
+      expect(milledOnes.map(([code]) => done(code))).toEqual(
+        milledOnes.map(([, is]) => (is ? ['mill'] : [])),
+      ),
+    { timeout: 15_000 },
+  );
 
 test('back after a while, a screen is told what it missed, and asks for what people changed and for nothing else', async () => {
   const { hub, codes } = await shopWithScreen();
   const [one = '', two = '', three = ''] = codes;
   // Nothing was told to this screen yet: it goes on from what its greeting said.
   expect(await whileAway(hub, () => hub.hub.store.mark(milled(one)))).toEqual([]);
-  expect(done(one)).toEqual(['mill']);
+  await shown([one, true]);
   await hub.hub.store.mark(milled(two));
-  await vi.waitFor(() => expect(done(two)).toEqual(['mill']));
+  await shown([two, true]);
   const file = JOB('second', '18');
   expect(
     await whileAway(hub, async () => {
@@ -29,7 +38,7 @@ test('back after a while, a screen is told what it missed, and asks for what peo
       expect((await hub.ask('PUT', '/jobs/second', { revision: 1, file })).status).toBe(200);
     }),
   ).toEqual(['/api/jobs', '/api/jobs/second', '/api/jobs/second/file', '/api/jobs/second/progress']);
-  expect(done(three)).toEqual(['mill']);
+  await shown([three, true]);
   expect(live.jobs.get('second')?.file).toMatchObject({ doors: [{ opening: { width: '18' } }] });
   expect(await whileAway(hub, () => hub.ask('DELETE', '/jobs/second'))).toEqual(['/api/jobs', '/api/bin']);
   expect([...live.jobs.keys()]).toEqual(['first']);
@@ -53,16 +62,15 @@ test('marks that other data took away are shown no more: put back by the office,
   await hub.hub.store.mark(milled(one));
   const backup = (await hub.ask('POST', '/backups', {})).body as { name: string };
   await hub.hub.store.mark(milled(two));
-  await vi.waitFor(() => expect([...done(one), ...done(two)]).toEqual(['mill', 'mill']));
+  await shown([one, true], [two, true]);
   expect((await hub.ask('POST', `/backups/${backup.name}/restore`, {})).status).toBe(200);
-  await vi.waitFor(() => expect(done(two)).toEqual([]), { timeout: 5000 });
-  expect(done(one)).toEqual(['mill']);
+  await shown([one, true], [two, false]);
 
   const log = join(hub.data, 'log.jsonl');
   const kept = join(hub.data, 'kept-by-hand');
   copyFileSync(log, kept);
   await hub.hub.store.mark(milled(three));
-  await vi.waitFor(() => expect(done(three)).toEqual(['mill']));
+  await shown([three, true]);
   await whileAway(
     hub,
     async () => {
@@ -73,14 +81,14 @@ test('marks that other data took away are shown no more: put back by the office,
       rmSync(join(hub.data, 'snapshot.json'), { force: true });
     },
   );
-  expect([done(one), done(two), done(three)]).toEqual([['mill'], ['mill'], []]);
+  await shown([one, true], [two, true], [three, false]);
 });
 
 test('a mark that is told while its job is still on the way is not lost', async () => {
   const { hub, codes } = await shopWithScreen();
   const [one = '', two = ''] = codes;
   await hub.hub.store.mark(milled(one));
-  await vi.waitFor(() => expect(done(one)).toEqual(['mill']));
+  await shown([one, true]);
   live.jobs = new Map();
   onTheWay.set('/api/jobs/first/progress', async () => {
     await hub.hub.store.mark(milled(two));
@@ -89,5 +97,5 @@ test('a mark that is told while its job is still on the way is not lost', async 
   });
   await live.reload();
   await settled();
-  expect([...done(one), ...done(two)]).toEqual(['mill', 'mill']);
+  await shown([one, true], [two, true]);
 });

@@ -15,6 +15,7 @@ export const JOB = (id: string, width = '16', quantity = 2) => ({
 /** What the screen asked for, but for the stream. */
 const asked: string[] = [];
 let url = '';
+let pending = 0;
 /** What happens once while the answer of an address is on its way. */
 export const onTheWay = new Map<string, () => Promise<unknown>>();
 const { fetch: real } = globalThis;
@@ -25,12 +26,18 @@ export function screenAtHub(): void {
     vi.stubGlobal('EventSource', FetchedEvents);
     vi.stubGlobal('fetch', async (path: string, options?: RequestInit) => {
       if (!path.startsWith('/')) return real(path, options);
-      if (!path.startsWith('/api/events')) asked.push(path);
-      const answer = await real(`${url}${path}`, options);
-      const happens = onTheWay.get(path);
-      onTheWay.delete(path);
-      await happens?.();
-      return answer;
+      if (path.startsWith('/api/events')) return real(`${url}${path}`, options);
+      asked.push(path);
+      pending += 1;
+      try {
+        const answer = await real(`${url}${path}`, options);
+        const happens = onTheWay.get(path);
+        onTheWay.delete(path);
+        await happens?.();
+        return answer;
+      } finally {
+        pending -= 1;
+      }
     });
   });
   afterAll(() => {
@@ -52,7 +59,7 @@ export async function shopWithScreen(
   await hub.hub.store.mark(milled(codes.at(-1) ?? ''));
   url = hub.hub.url;
   live.start();
-  await vi.waitFor(() => expect([...live.jobs.keys()]).toEqual(['first', 'second']), { timeout: 5000 });
+  await vi.waitFor(() => expect([...live.jobs.keys()]).toEqual(['first', 'second']), { timeout: 15_000 });
   await settled();
   return { hub, codes };
 }
@@ -63,9 +70,9 @@ export async function settled(): Promise<void> {
     async () => {
       const before = asked.length;
       await new Promise((later) => setTimeout(later, 150));
-      expect([live.away, asked.length]).toEqual([false, before]);
+      expect([live.away, pending, asked.length]).toEqual([false, 0, before]);
     },
-    { timeout: 5000, interval: 10 },
+    { timeout: 15_000, interval: 10 },
   );
 }
 
@@ -78,12 +85,12 @@ export async function whileAway(
   url = NOWHERE;
   await hub.hub.stop();
   between?.();
-  await vi.waitFor(() => expect(live.away).toBe(true), { timeout: 5000 });
+  await vi.waitFor(() => expect(live.away).toBe(true), { timeout: 15_000 });
   await hub.start();
   await happens();
   asked.length = 0;
   url = hub.hub.url;
-  await vi.waitFor(() => expect(live.away).toBe(false), { timeout: 5000 });
+  await vi.waitFor(() => expect(live.away).toBe(false), { timeout: 15_000 });
   await settled();
   return asked.filter((path) => path !== '/api/health' && path !== '/api/shop');
 }

@@ -53,6 +53,7 @@ import {
 } from './prints-api.ts';
 import { goBack, revisionsAnswer } from './revisions-api.ts';
 import { shopAnswer, shopUpdate } from './shop-api.ts';
+import { screenShows, screenTold, stationsAnswer } from './stations-api.ts';
 import { stocksAnswer } from './stocks-api.ts';
 
 /** Characters of codes that an address may name at most: some ten thousand of them. */
@@ -250,10 +251,22 @@ export const ENDPOINTS = {
   },
   'GET /board': { does: 'How far every door has come.', who: 'device', gives: boardAnswer },
   'GET /events': {
-    does: 'Marks as they come (event: mark), changed jobs (job), printed stickers (print), a changed shop (shop), and a beat every second. With the number and the id of the last mark known, marks come from there on, where that is still so and not too long ago: the first beat tells it.',
+    does: 'Marks as they come (event: mark), changed jobs (job), printed stickers (print), a changed shop (shop), news of the stations (stations), and a beat every second. With the number and the id of the last mark known, marks come from there on, where that is still so and not too long ago: the first beat tells it. A page that names itself (screen) is away once its last stream has ended.',
     who: 'device',
-    query: z.object({ after: short, mark: short }),
+    query: z.object({ after: short, mark: short, screen: short }),
     gives: 'text/event-stream',
+  },
+  'GET /stations': {
+    does: 'Every station that a screen shows or showed: who is there, what is shown, or since when it is away.',
+    who: 'device',
+    gives: stationsAnswer,
+  },
+  'PUT /screens': {
+    does: 'Says what a page shows, when that changes and every quarter of a minute. Nothing of it is kept on disk.',
+    who: 'device',
+    takes: screenShows,
+    gives: screenTold,
+    most: SMALL,
   },
   'GET /shop': { does: 'The shop: people, tools, screens.', who: 'device', gives: shopAnswer },
   'PUT /shop': {

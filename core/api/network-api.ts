@@ -33,6 +33,10 @@ const device = z.object({
   since: z.string(),
   seen: z.string(),
   here: z.boolean(),
+  /** Is a page of it open now, that the hub hears of? */
+  online: z.boolean(),
+  /** By how many milliseconds its clock is ahead of the hub's, where it has said so since the hub was started. */
+  clock: z.number().optional(),
 });
 /** A paired device. */
 export type PairedDevice = z.infer<typeof device>;

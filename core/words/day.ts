@@ -42,6 +42,18 @@ export function shownInstant(
   });
 }
 
+/** An instant as somebody says it who was there: the time alone where it is today, "2:05 PM". */
+export function shownSince(
+  instant: string,
+  now: number = Date.now(),
+  language: Language = spokenNow(),
+): string {
+  const at = new Date(instant);
+  return at.toDateString() === new Date(now).toDateString()
+    ? written(at, language, { hour: 'numeric', minute: '2-digit' })
+    : shownInstant(instant, 'minute', language);
+}
+
 /** AM and PM stay on their hour's line; not every typeface has the narrow space that some put there. */
 function written(instant: Date, language: Language, how: Intl.DateTimeFormatOptions): string {
   return instant.toLocaleString(tableOf(language).locale, how).replace(/\s(?=[AP]M$)/, NO_BREAK);

@@ -11,6 +11,7 @@ import { names } from './de/names.ts';
 import { network } from './de/network.ts';
 import { printed } from './de/printed.ts';
 import { reasons } from './de/reasons.ts';
+import { seen } from './de/seen.ts';
 import { settings } from './de/settings.ts';
 import { station } from './de/station.ts';
 import { steps } from './de/steps.ts';
@@ -35,6 +36,7 @@ export const de: LanguageTable = {
     ...network,
     ...printed,
     ...reasons,
+    ...seen,
     ...settings,
     ...station,
     ...steps,

@@ -17,6 +17,7 @@ import { paperWords } from './paper.ts';
 import { readingWords } from './reading.ts';
 import { refusalWords } from './refusals.ts';
 import { remedyWords } from './remedies.ts';
+import { seenWords } from './seen.ts';
 import { stageWords } from './stages.ts';
 import { stationWords } from './station.ts';
 import { troubleWords } from './trouble.ts';
@@ -44,6 +45,7 @@ export const en = {
   ...readingWords,
   ...refusalWords,
   ...remedyWords,
+  ...seenWords,
   ...stageWords,
   ...stationWords,
   ...troubleWords,

@@ -12,7 +12,7 @@ import type { Serve } from './serve.ts';
 
 /** Something that stations hear of besides marks. */
 export interface Announcement {
-  readonly event: 'job' | 'print' | 'shop';
+  readonly event: 'job' | 'print' | 'shop' | 'stations';
   readonly data: unknown;
 }
 
@@ -101,13 +101,21 @@ export function announcements(store: Store, well: () => boolean, screens?: strin
   };
 }
 
-/** GET /events: every mark from the last one that the reader has, then as they come. `deviceOf` tells over the network which device asks, null where it may ask no more. */
+/** Whose streams they are. */
+interface Whose {
+  /** Which device asks over the network; null at the hub's own machine. */
+  readonly deviceOf: (request: FastifyRequest) => string | null;
+  /** Told that a device has opened a stream, on a screen that names itself; what it gives is called when that has ended. */
+  readonly opened: (device: string | null, screen: string | null) => () => void;
+}
+
+/** GET /events: every mark from the last one that the reader has, then as they come. */
 export function eventRoutes(
   app: FastifyInstance,
   serve: Serve,
   store: Store,
   announced: Announcements,
-  deviceOf: (request: FastifyRequest) => string | null,
+  { deviceOf, opened }: Whose,
 ): void {
   const readers = new Map<Reader, string | null>();
   const streams: Streams = {
@@ -137,8 +145,13 @@ export function eventRoutes(
     const device = deviceOf(request);
     readers.set(reader, device);
     if (device !== null) oldestOf(readers, device)?.leave();
-    out.on('close', () => readers.delete(reader));
-    out.on('error', () => readers.delete(reader));
+    const ended = opened(device, query.screen ?? null);
+    const gone = () => {
+      readers.delete(reader);
+      ended();
+    };
+    out.on('close', gone);
+    out.on('error', gone);
     const missed = known === null ? null : await marksAfter(store, known);
     await reader.begin(
       await announced.greeting(last !== null || missed !== null),

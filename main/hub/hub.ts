@@ -29,6 +29,7 @@ import { servedScreens } from './served-screens.ts';
 import { OfficeAccess } from './office-access.ts';
 import { buildService, HEADER_LIMIT, type ServiceParts } from './service.ts';
 import { troublesOf } from './health.ts';
+import { StationsSeen } from './stations-seen.ts';
 import type { ShellLine } from '../printing/shell-line.ts';
 import { printingHere } from '../printing/printing-here.ts';
 import { WorkDesk } from '../work/work-desk.ts';
@@ -120,6 +121,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
     let port = options.port;
     const well = () => troublesOf({ store, pin, elsewhere }).length === 0;
     const announced = announcements(store, well, servedScreens(options.ui));
+    const seen = new StationsSeen(() => announced.tell({ event: 'stations', data: {} }));
     const network = await NetworkDesk.open({
       port: files,
       data,
@@ -160,6 +162,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
       network,
       access: await OfficeAccess.open(pin, new KeptSessions(files, data)),
       announced,
+      seen,
       ...(options.ui === undefined ? {} : { ui: options.ui }),
     };
     const { app } = await buildService(parts, () => loopbackHosts(port));
@@ -180,6 +183,7 @@ export async function startHub(options: HubOptions): Promise<Hub> {
         await work.close();
         await network.stop();
         await app.close();
+        seen.close();
         announced.close();
         elsewhere.stop();
         await clock.stop();

@@ -9,6 +9,7 @@ import type { Announcements } from './events.ts';
 import { PAIRING_PAGE, tellDevice } from './network-gate.ts';
 import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';
+import type { StationsSeen } from './stations-seen.ts';
 import { deviceOf, isOverNetwork } from './who-asks.ts';
 
 /** The shop's network: the office's switch, pairings and devices, and the two addresses by which a device is paired. */
@@ -18,6 +19,7 @@ export function networkRoutes(
   pin: PinStore,
   desk: NetworkDesk,
   announced: Announcements,
+  screens: StationsSeen,
 ): void {
   serve('GET /pairing', async ({ request, reply }) => {
     const device = deviceOf(request);
@@ -56,14 +58,19 @@ export function networkRoutes(
           ? null
           : { screens: desk.named.screens, symbol: addressSymbol(desk.named.screens) },
       fingerprint: desk.fingerprint,
-      devices: desk.devices.all.map(({ id, name, station, since, seen }) => ({
-        id,
-        name,
-        station,
-        since: new Date(since).toISOString(),
-        seen: new Date(seen).toISOString(),
-        here: id === here,
-      })),
+      devices: desk.devices.all.map(({ id, name, station, since, seen }) => {
+        const clock = screens.clockOf(id);
+        return {
+          id,
+          name,
+          station,
+          since: new Date(since).toISOString(),
+          seen: new Date(seen).toISOString(),
+          here: id === here,
+          online: screens.isOnline(id, seen),
+          ...(clock === undefined ? {} : { clock }),
+        };
+      }),
     };
   };
   serve('GET /network', async ({ request }) => told(request));
@@ -97,7 +104,10 @@ export function networkRoutes(
     try {
       if (!(await desk.revoke(id))) throw problem(404, 'api.device-unknown');
     } finally {
-      if (!desk.devices.has(id)) announced.endOf(id);
+      if (!desk.devices.has(id)) {
+        announced.endOf(id);
+        screens.forget(id);
+      }
     }
     return told(request);
   });

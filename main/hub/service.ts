@@ -35,6 +35,8 @@ import type { ShellLine } from '../printing/shell-line.ts';
 import type { WorkDesk } from '../work/work-desk.ts';
 import { stockRoutes } from './stock-routes.ts';
 import { shopRoutes } from './shop-routes.ts';
+import { stationRoutes } from './station-routes.ts';
+import type { StationsSeen } from './stations-seen.ts';
 import { deviceOf } from './who-asks.ts';
 
 /** A job file may have 8 MiB; a request around it a little more. */
@@ -56,6 +58,8 @@ export interface ServiceParts extends HealthSources {
   /** Who may do the office's work, and what streams are told: the same on each of the hub's servers. */
   readonly access: OfficeAccess;
   readonly announced: Announcements;
+  /** What the pages of the shop show, on whichever server they were heard. */
+  readonly seen: StationsSeen;
   /** The folder of the built screens; without it the API is served alone. */
   readonly ui?: string;
   readonly logger: Logger;
@@ -86,7 +90,10 @@ export async function buildService(
     async (api) => {
       const serve = serveOn(api, access);
       const announcer = announced;
-      eventRoutes(api, serve, store, announced, (request) => deviceOf(request)?.id ?? null);
+      eventRoutes(api, serve, store, announced, {
+        deviceOf: (request) => deviceOf(request)?.id ?? null,
+        opened: (device, screen) => parts.seen.opened(device, screen),
+      });
       jobRoutes(serve, store, announcer, parts.work, version);
       binRoutes(serve, store, announcer);
       markRoutes(serve, store);
@@ -94,9 +101,10 @@ export async function buildService(
       stockRoutes(serve, store);
       printRoutes(serve, store, parts.desk, announcer, parts.work);
       shopRoutes(serve, store, announcer);
+      stationRoutes(serve, store, network, parts.seen);
       pinRoutes(serve, store, pin, access, parts.shell, network);
       movedRoutes(serve, network);
-      networkRoutes(serve, store, pin, network, announced);
+      networkRoutes(serve, store, pin, network, announced, parts.seen);
       await backupRoutes(api, serve, access, { ...parts, announcer } satisfies BackupServices);
       serve('GET /health', async ({ request }) =>
         access.isOpen(request) ? fullHealth(parts) : briefHealth(parts),

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { shownDay, shownFullDay, shownInstant } from '#core/words/day.ts';
+import { shownDay, shownFullDay, shownInstant, shownSince } from '#core/words/day.ts';
 import { LANGUAGES } from '#core/words/languages.ts';
 
 test('a date is written as Americans do, its weekday before it', () => {
@@ -20,4 +20,10 @@ test('an instant has its month before its day and its hours by AM and PM, no lin
 
 test('no language is without a way to write dates', () => {
   for (const language of LANGUAGES) expect(shownDay('2026-12-18', language)).toMatch(/18/);
+});
+
+test('an instant of today is told by its time alone, an older one with its day', () => {
+  const at = new Date(2026, 11, 18, 14, 5).toISOString();
+  expect(shownSince(at, new Date(2026, 11, 18, 23, 59).getTime())).toBe('2:05\u00a0PM');
+  expect(shownSince(at, new Date(2026, 11, 19, 0, 0).getTime())).toBe('Dec 18, 2:05\u00a0PM');
 });

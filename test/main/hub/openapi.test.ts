@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import pino from 'pino';
 import { expect, test } from 'vitest';
@@ -8,6 +9,7 @@ import { announcements } from '#main/hub/events.ts';
 import { KeptSessions } from '#main/hub/kept-sessions.ts';
 import { OfficeAccess } from '#main/hub/office-access.ts';
 import { buildService } from '#main/hub/service.ts';
+import { StationsSeen } from '#main/hub/stations-seen.ts';
 import { NetworkDesk, NOTHING_TOLD } from '#main/network/network-desk.ts';
 import { Backups } from '#main/store/archive/backups.ts';
 import { ElsewhereBackups } from '#main/store/archive/elsewhere.ts';
@@ -28,6 +30,7 @@ async function routesServed(): Promise<string[]> {
   const backups = new Backups(disk, folder);
   const pin = await PinStore.open(disk, join(folder, 'pin.json'));
   const announced = announcements(store, () => true);
+  const seen = new StationsSeen(() => undefined);
   const { app } = await buildService(
     {
       port: disk,
@@ -37,6 +40,7 @@ async function routesServed(): Promise<string[]> {
       pin,
       access: await OfficeAccess.open(pin, new KeptSessions(disk, folder)),
       announced,
+      seen,
       network: await NetworkDesk.open({
         port: disk,
         data: folder,
@@ -64,6 +68,7 @@ async function routesServed(): Promise<string[]> {
   );
   const printed = app.printRoutes({ commonPrefix: false, includeHooks: false });
   await app.close();
+  seen.close();
   announced.close();
   await store.close();
   const lines = printed.split('\n').filter((line) => line.includes('('));
@@ -157,6 +162,9 @@ test('what is answered is what the description says, address by address', { time
   await tell('DELETE /prints/:id', `/prints/${String(id)}`);
   await tell('GET /parts/:code', `/parts/${code}?station=router-table`);
   await tell('GET /board', '/board');
+  const shows = { station: 'bench', by: 'P-17', code, stage: 'lag', unsent: 1, clock: 40 };
+  await tell('PUT /screens', '/screens', { screen: randomUUID(), ...shows });
+  expect(await tell('GET /stations', '/stations')).toMatchObject({ stations: [{ door: 'LOCKER-1' }] });
   const { revision, ...shop } = await tell('GET /shop', '/shop');
   await tell('PUT /shop', '/shop', { revision, shop });
   await tell('GET /session', '/session');

@@ -1,0 +1,25 @@
+/** How the stations stand, seen from the board: who is where, with what, or since when away; and clocks that are off. */
+export const seenWords = {
+  'seen.title': 'Stations',
+  'seen.here': 'here',
+  'seen.away': 'away since {since}',
+  'seen.count.here': '{count} here',
+  'seen.count.away': '{count} away',
+  'seen.count.clock': '{count} with a wrong clock',
+  'seen.at-hub': 'at the shop computer',
+  'seen.no-part': 'No part on the screen.',
+  'seen.nobody': 'nobody signed on',
+  'seen.unsent': '{count} records not sent yet',
+  'seen.unsent.one': '1 record not sent yet',
+  'seen.clock': 'clock {off}',
+  'seen.clock.note': 'What is recorded there carries a wrong time. Set the clock of that device.',
+  'clock.ahead': '{span} ahead',
+  'clock.behind': '{span} behind',
+  'clock.seconds': '{count}\u00a0s',
+  'clock.minutes': '{count}\u00a0min',
+  'clock.hours': '{count}\u00a0h',
+  'clock.days': '{count}\u00a0days',
+  'clock.days.one': '1\u00a0day',
+  'clock.here':
+    'The clock of this device is {off}. Set it right: what is recorded here carries a wrong time.',
+} as const;

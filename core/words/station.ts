@@ -80,6 +80,10 @@ export const stationWords = {
   'ui.why.exact': 'exactly {value}',
   'ui.why.rounded': 'exactly {value}; {away} rounded away',
   'ui.hub-away': 'The shop computer does not answer. What is recorded is kept here and sent when it is back.',
+  'ui.hub-away.untrusted':
+    'This device does not trust the shop’s certificate any more, so it does not reach the shop computer. Open {address} on it and follow the steps. What is recorded is kept here.',
+  'ui.hub-away.trust':
+    'If other devices reach it, this one does not trust the shop’s certificate any more: open {address} and follow the steps.',
   'ui.hub-away.kept': 'Kept here: {count}.',
   'ui.kept': '{what}. {stage}: done; kept here until the shop computer is back.',
   'ui.group-left': '{count} to do',

@@ -165,3 +165,49 @@ test('a device is paired by what a camera reads in the office, once, and the tok
   expect(await hub.devices()).toHaveLength(1);
   await context.close();
 });
+
+test('the board tells who is at which station with what, since when one is away, and whose clock is off; so do the station and the office', async ({
+  page,
+}) => {
+  const errors = errorsOf(page.context());
+  const context = await trusting.newContext({ viewport: { width: 1280, height: 800 }, hasTouch: true });
+  await context.addInitScript(() => {
+    const { now } = Date;
+    Date.now = () => now() + 300_000;
+  });
+  const device = await context.newPage();
+  await device.goto(`${hub.screens}/pairing`);
+  await device.fill('[name="code"]', (await hub.offer()).code);
+  await device.fill('[name="name"]', 'Tablet at milling');
+  await device.click('[data-choose-station="milling"]');
+  await device.click('[data-action="pair"]');
+  await expect(device.locator('[data-message="clock-off"]')).toContainText('5\u00a0min ahead');
+  await scan(device, 'P-ANNA');
+  const { jobs } = (await hub.ask('GET', '/jobs')) as { jobs: { id: string }[] };
+  const plan = (await hub.ask('GET', `/jobs/${jobs[0]?.id ?? ''}`)) as {
+    doors: { parts: { part: string; code: string }[] }[];
+  };
+  await scan(device, plan.doors[1]?.parts.find(({ part }) => part === 'stile-left')?.code ?? '');
+  await expect(device.locator('main[data-stage="mill"]')).toBeVisible();
+  const own = await page.context().newPage();
+  await own.goto(`${hub.url}/station/bench`);
+
+  await page.goto(`${hub.url}/board`);
+  // The shop computer's own stand before those of devices.
+  const seen = (station: string) => page.locator(`[data-seen="${station}"]`).first();
+  await expect(seen('milling')).toContainText('ANNA, Left stile of BENCH-2');
+  await expect(seen('milling')).toContainText('clock 5\u00a0min ahead');
+  await expect(seen('bench')).toHaveAttribute('data-here', 'true');
+  await clean(page, 'network-stations');
+  await own.close();
+  await expect(seen('bench')).toContainText('(at the shop computer) away since');
+  await page.click('[data-action="stations"]');
+  await expect(page.locator('[data-station-seen="milling"]')).toContainText('Mill to size');
+  await clean(page, 'network-stations-sheet');
+  const listed = await hub.devices();
+  expect(listed.at(-1)).toMatchObject({ name: 'Tablet at milling', online: true });
+  expect(Math.abs((listed.at(-1)?.clock ?? 0) - 300_000)).toBeLessThan(1000);
+  await context.close();
+  await expect(page.locator('[data-station-seen="milling"]')).toContainText('away since');
+  expect(errors).toEqual([]);
+});

@@ -3,6 +3,7 @@ import { acceptedMark } from '#core/api/marks-api.ts';
 import { type Beat, beat } from '#core/api/office-api.ts';
 import type { AcceptedMark } from '#core/marks/mark.ts';
 import { addressOf } from './address.ts';
+import { screenId } from './screen-id.ts';
 
 /** What is heard from the hub's stream. */
 export interface Hears {
@@ -13,6 +14,8 @@ export interface Hears {
   readonly job: (id: string) => void;
   readonly print: () => void;
   readonly shop: () => void;
+  /** Something may stand otherwise with the stations. */
+  readonly stations: () => void;
   /** It broke off, or could not be had; another is asked for soon. */
   readonly broken: () => void;
   /** Nothing was heard for longer than a hub is silent. */
@@ -54,7 +57,8 @@ export class HubStream {
     this.#waits = false;
     this.#greeted = false;
     this.#askedAt = Date.now();
-    const query = this.#last === null ? {} : { after: String(this.#last.seq), mark: this.#last.mark };
+    const from = this.#last === null ? {} : { after: String(this.#last.seq), mark: this.#last.mark };
+    const query = { screen: screenId, ...from };
     const events = new EventSource(addressOf('GET /events', { query }));
     this.#events = events;
     const hear = (name: string, take: (data: unknown) => void) =>
@@ -76,6 +80,7 @@ export class HubStream {
     });
     hear('print', () => this.#hears.print());
     hear('shop', () => this.#hears.shop());
+    hear('stations', () => this.#hears.stations());
     events.addEventListener('error', () => {
       if (this.#events === events) this.#again();
     });

@@ -25,6 +25,10 @@ class Live {
   away = $state(false);
   /** What the hub has to tell everybody: lost, damaged, or in the way of recording. */
   troubles = $state.raw<readonly Trouble[]>([]);
+  /** Counts what may change how the stations stand. */
+  stationNews = $state(0);
+  /** Counts how often this page came to hear of the hub anew. */
+  connected = $state(0);
   readonly #here = new JobsHere();
   #started = false;
   /** Counts the times from which on no mark is missed: 0 before the stream is there. */
@@ -45,6 +49,7 @@ class Live {
     mark: (accepted) => this.take(accepted),
     job: (id) => this.#look(id),
     print: () => (this.stickerNews += 1),
+    stations: () => (this.stationNews += 1),
     shop: () => void shop.reload(),
     silent: () => (this.away = true),
     broken: () => void this.#broken(),
@@ -98,6 +103,7 @@ class Live {
 
   #begun(resumed: boolean): void {
     this.#turns.hopeful();
+    this.connected += 1;
     this.stickerNews += 1;
     if (!resumed) {
       this.#run += 1;

@@ -11,6 +11,7 @@ import { say } from '#core/words/say.ts';
 import { bring, type Gathered } from '../assembly/gather.ts';
 import { live, type LiveJob } from '../hub/live.svelte.ts';
 import type { Posted } from '../hub/outbox.svelte.ts';
+import type { Shown } from '../hub/screen-shown.svelte.ts';
 import { badgeName, person } from '../people/person.svelte.ts';
 import type { PlaceName } from '#core/plan/place-name.ts';
 import { firstPlace, nextPlace, toPlace } from './places.ts';
@@ -301,6 +302,19 @@ export class Station {
     this.setup = null;
     this.gathered = null;
     this.message = null;
+  }
+
+  /** What this screen shows, as the board tells of it: a part's set-up, or the part of a door that was gathered last. */
+  shown(badge: string | null, unsent: number): Shown {
+    const { setup, gathered } = this;
+    const by = badge === null ? {} : { by: badge };
+    const at =
+      setup !== null
+        ? { code: setup.code, stage: setup.stage.stage }
+        : gathered !== null
+          ? { code: gathered.last, stage: gathered.stage }
+          : {};
+    return { station: this.id, unsent, ...by, ...at };
   }
 
   /** What waits here now. */

@@ -46,6 +46,10 @@ export const network: Words = {
   'network.device': 'Gerät',
   'network.device.station': 'Station',
   'network.device.seen': 'Zuletzt gesehen',
+  'network.device.online': 'jetzt',
+  'network.device.clock': 'Uhr',
+  'network.device.clock.right': 'richtig',
+  'network.device.clock.unknown': 'nicht bekannt',
   'network.device.here': 'dieses Gerät',
   'network.device.revoke': 'Entziehen',
   'network.device.sure':

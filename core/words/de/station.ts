@@ -77,6 +77,10 @@ export const station: Words = {
   'ui.why.rounded': 'genau {value}; um {away} gerundet',
   'ui.hub-away':
     'Der Werkstattrechner antwortet nicht. Was gemeldet wird, bleibt hier und wird gesendet, sobald er wieder da ist.',
+  'ui.hub-away.untrusted':
+    'Dieses Gerät vertraut dem Zertifikat der Werkstatt nicht mehr und erreicht darum den Werkstattrechner nicht. Öffnen Sie darauf {address} und folgen Sie den Schritten. Was gemeldet wird, bleibt hier.',
+  'ui.hub-away.trust':
+    'Erreichen ihn andere Geräte, dann vertraut dieses dem Zertifikat der Werkstatt nicht mehr: {address} öffnen und den Schritten folgen.',
   'ui.hub-away.kept': 'Hier aufgehoben: {count}.',
   'ui.kept': '{what}. {stage}: fertig; bleibt hier, bis der Werkstattrechner wieder da ist.',
   'ui.group-left': '{count} zu tun',

@@ -1,10 +1,9 @@
 import { mount } from 'svelte';
-import { isLanguage } from '#core/words/languages.ts';
 import { speakAs } from '#core/words/say.ts';
 import App from './App.svelte';
 import { keepKiosk } from './kiosk.ts';
 import { shop } from './hub/shop.svelte.ts';
-import { chosenLanguage } from './language.ts';
+import { chosenLanguage, languageOfBrowser } from './language.ts';
 import { keepScreens } from './offline/keep-screens.ts';
 import Untrusted from './pairing/Untrusted.svelte';
 import { sizeNumerals } from './screen-size.ts';
@@ -20,7 +19,7 @@ addEventListener('resize', sizeNumerals);
 if (location.protocol === 'https:')
   void trusted.then((trusts) => {
     // The shop is not asked for its language over what is not trusted.
-    if (!trusts) speakAs(() => navigator.languages.map((each) => each.slice(0, 2)).find(isLanguage) ?? 'en');
+    if (!trusts) speakAs(languageOfBrowser);
     mount(trusts ? App : Untrusted, { target: document.body });
   });
 else mount(App, { target: document.body });

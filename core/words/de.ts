@@ -9,6 +9,7 @@ import { messages } from './de/messages.ts';
 import { moved } from './de/moved.ts';
 import { names } from './de/names.ts';
 import { network } from './de/network.ts';
+import { office } from './de/office.ts';
 import { printed } from './de/printed.ts';
 import { reasons } from './de/reasons.ts';
 import { seen } from './de/seen.ts';
@@ -17,7 +18,7 @@ import { station } from './de/station.ts';
 import { steps } from './de/steps.ts';
 import type { LanguageTable } from './language.ts';
 
-/** German as joiners speak it: stations, stickers, cautions and the board; the office and the papers are still told in English. */
+/** German as joiners speak it: stations, stickers, cautions, the board, and the office’s pages of network, PIN and backups; its jobs, the shop’s page and the papers are still told in English. */
 export const de: LanguageTable = {
   name: 'Deutsch',
   locale: 'de-DE',
@@ -34,6 +35,7 @@ export const de: LanguageTable = {
     ...moved,
     ...names,
     ...network,
+    ...office,
     ...printed,
     ...reasons,
     ...seen,

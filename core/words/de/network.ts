@@ -63,10 +63,6 @@ export const network: Words = {
   'network.keys.restored':
     'Auch die Schlüssel des Netzes und die gekoppelten Geräte sind eingesetzt: Geräte, die den anderen Werkstattrechner kannten, kennen diesen.',
   'api.no-network-keys': 'Es gibt noch keine Schlüssel des Netzes: Es war nie eingeschaltet.',
-  'office.page.jobs': 'Aufträge',
-  'office.page.shop': 'Werkstatt',
-  'office.page.safety': 'PIN und Sicherungen',
-  'office.page.network': 'Netz',
   'api.not-paired': 'Dieses Gerät ist nicht mit der Werkstatt gekoppelt.',
   'api.network-shut': 'Das Netz der Werkstatt ist aus.',
   'api.only-here': 'Das geht nur am Rechner der Werkstatt selbst.',

@@ -10,7 +10,7 @@ import { type Language, LANGUAGES, tableOf } from '#core/words/languages.ts';
 const MAY_LACK: Readonly<Partial<Record<Language, readonly string[]>>> = {
   // The same English, but for what is spelled or called otherwise.
   'en-GB': [''],
-  // The office and its form, the papers, and what is told of a file. Everything at a station and on a sticker is there.
+  // The office’s jobs, their form and the shop’s page, the papers, and what is told of a file. Everything at a station and on a sticker is there.
   de: [
     ...Object.keys(readingWords),
     ...[

@@ -1,6 +1,8 @@
 import { request } from 'node:http';
 import { X509Certificate } from 'node:crypto';
 import { expect, test } from 'vitest';
+import { de } from '#core/words/de.ts';
+import { en } from '#core/words/en.ts';
 import { networkHub } from './over-network.ts';
 
 interface Given {
@@ -37,9 +39,13 @@ test('the trust page gives the certificate, as it is and as a profile, with its 
     expect(page).toContain(`<h3>${device}</h3>`);
   expect(page.match(/These steps were not tried by us/g)).toHaveLength(4);
   expect(page.match(/<svg/g)).toHaveLength(15);
-  expect((await get(trust, 'GET', { 'accept-language': 'de' })).bytes.toString()).toContain(
-    '<h1>Dieser Werkstatt vertrauen</h1>',
-  );
+  const german = (await get(trust, 'GET', { 'accept-language': 'de' })).bytes.toString();
+  expect(german).toContain('<h1>Dieser Werkstatt vertrauen</h1>');
+  const english = Object.entries<string>(en).filter(([key]) => key.startsWith('trust.'));
+  expect(english.filter(([, words]) => !page.includes(`>${words}<`))).toEqual([]);
+  // What is called alike in both stays.
+  const alike = Object.values<string>(de.words);
+  expect(english.filter(([, words]) => german.includes(`>${words}<`) && !alike.includes(words))).toEqual([]);
   const certificate = await get(`${trust}/shoulderline.crt`);
   expect(certificate.type).toBe('application/x-x509-ca-cert');
   expect(certificate.bytes.equals(new X509Certificate(live.authority).raw)).toBe(true);

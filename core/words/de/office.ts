@@ -1,0 +1,71 @@
+import type { Words } from '../language.ts';
+
+/** The office's frame, and its page of PIN, backups and the state of the shop computer, to which the network's page sends one. Jobs, the form and the shop's page are still told in English. */
+export const office: Words = {
+  'office.title': 'Büro',
+  'office.page.jobs': 'Aufträge',
+  'office.page.shop': 'Werkstatt',
+  'office.page.safety': 'PIN und Sicherungen',
+  'office.page.network': 'Netz',
+  'office.pin.note':
+    'Nach der PIN wird gefragt, um das Büro zu öffnen, etwas zu ändern und das Vollbild zu verlassen. Vier bis zwölf Ziffern.',
+  'office.pin.new': 'Neue PIN',
+  'office.pin.save': 'PIN festlegen',
+  'office.pin.drop': 'PIN entfernen',
+  'office.pin.lock': 'Büro jetzt sperren',
+  'office.pin.set': 'Die PIN ist festgelegt.',
+  'office.pin.gone': 'Es gibt jetzt keine PIN: Jeder kann hinein.',
+  'office.backups': 'Sicherungen',
+  'office.backups.note':
+    'Sie liegen im Datenordner. Bewahren Sie eine Kopie auf einem anderen Datenträger auf: alles in eine Datei ausgeben.',
+  'office.backup': 'Jetzt sichern',
+  'office.backup.made': 'Gesichert und zurückgelesen: {jobs}, {entries}.',
+  'office.backup.size': '{kb}\u00a0kB',
+  'office.backup.restored':
+    'Zurückgeholt, Stand {made}: {jobs}, {entries}. Was vorher da war, ist als {before} aufgehoben.',
+  'office.export': 'Alles ausgeben',
+  'office.import': 'Alles durch eine Datei ersetzen',
+  'office.import.yes': 'Ja, alles ersetzen',
+  'office.import.sure': 'Alles hier wird durch das ersetzt, was in {file} steht. Vorher wird es gesichert.',
+  'office.health': 'Werkstattrechner',
+  'office.health.well': 'Alles in Ordnung.',
+  'office.health.look': 'Etwas muss angesehen werden.',
+  'office.health.version': 'Version {version}, {count} Einträge im Verzeichnis.',
+  'office.health.version.one': 'Version {version}, 1 Eintrag im Verzeichnis.',
+  'office.health.data': 'Datenordner',
+  'office.health.disk': 'Sein Datenträger',
+  'office.health.free': '{free} von {total}\u00a0GB frei',
+  'office.health.log': 'Das Verzeichnis der Meldungen',
+  'office.health.lines': '{count} Zeilen, {mb}\u00a0MB',
+  'office.health.lines.one': '1 Zeile, {mb}\u00a0MB',
+  'office.health.last-backup': 'Letzte Sicherung',
+  'office.health.never': 'Noch keine',
+  'office.health.backup-trouble': 'Die letzte Sicherung misslang: {reason}',
+  'office.health.damaged':
+    'Zeile {line} des Verzeichnisses ist beschädigt; {saved} Einträge darin wurden gerettet.',
+  'office.health.strange':
+    '{count} Zeilen des Verzeichnisses wurden nicht verstanden und bleiben, wie sie sind.',
+  'office.health.strange.one':
+    'Eine Zeile des Verzeichnisses wurde nicht verstanden und bleibt, wie sie ist.',
+  'office.health.knew-more':
+    'Dem Verzeichnis fehlen Einträge: {kept} kennt welche, die es nicht hat. Holen Sie eine Sicherung oder das verlorene Verzeichnis zurück, und heben Sie diese Datei auf, bis das geklärt ist.',
+  'office.health.aside': '{file} ließ sich nicht lesen ({reason}). Aufgehoben als {kept}.',
+  'office.elsewhere': 'Sicherungen außerhalb dieses Rechners',
+  'office.elsewhere.note':
+    'Nennen Sie einen Ordner auf einem Stick oder anderen Datenträger. Jede Sicherung wird auch dorthin kopiert, damit die Werkstatt nicht mit diesem Rechner verloren ist.',
+  'office.elsewhere.none': 'Außerhalb dieses Rechners liegt keine Sicherung.',
+  'office.elsewhere.folder': 'Ordner, mit ganzem Pfad',
+  'office.elsewhere.save': 'Diesen Ordner nehmen',
+  'office.elsewhere.drop': 'Keinen nehmen',
+  'office.elsewhere.well': 'In {folder}. Die neueste dort ist vom {at}.',
+  'office.elsewhere.empty': 'In {folder}. Dort liegt noch nichts.',
+  'office.elsewhere.trouble': '{folder} lässt sich jetzt nicht verwenden: {reason}.',
+  'office.restore': 'Zurückholen',
+  'office.restore.sure': 'Alles, was seitdem geschah, kommt beiseite. Sicher?',
+  'office.restore.yes': 'Ja, zurückholen',
+  'office.restore.no': 'Nein, nichts ändern',
+  'office.count.jobs': '{count} Aufträge',
+  'office.count.jobs.one': '1 Auftrag',
+  'office.count.marks': '{count} Meldungen',
+  'office.count.marks.one': '1 Meldung',
+};

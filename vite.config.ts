@@ -1,8 +1,10 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { svelteTesting } from '@testing-library/svelte/vite';
 import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { availableParallelism } from 'node:os';
+import { extname, join } from 'node:path';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 import { SCREENS_NAME } from './core/api/screens-named.ts';
@@ -55,6 +57,50 @@ const listOfScreens: Plugin = {
   },
 };
 
+/** A file of ui/install under a name that carries a hash of what is in it, as every asset's does: so the service worker keeps it. */
+function installed(name: string, source: string | Buffer = readFileSync(join(INSTALL, name))) {
+  const hash = createHash('sha256').update(source).digest('base64url').slice(0, 8);
+  const end = extname(name);
+  return { fileName: `assets/${name.slice(0, -end.length)}-${hash}${end}`, source };
+}
+const INSTALL = join(import.meta.dirname, 'ui/install');
+/** What a device needs to put the screens among its programs. Only who is paired gets a page that names the manifest. */
+const installable: Plugin = {
+  name: 'installable',
+  applyToEnvironment: ({ name }) => name === 'client',
+  generateBundle() {
+    for (const file of [MANIFEST, ...ICONS.values()]) this.emitFile({ type: 'asset', ...file });
+  },
+  transformIndexHtml(_html, { filename }) {
+    const link = (rel: string, { fileName }: { fileName: string }, more: Record<string, string> = {}) => ({
+      tag: 'link',
+      attrs: { rel, href: `/${fileName}`, ...more },
+      injectTo: 'head' as const,
+    });
+    const icon = (name: string) => ICONS.get(name) ?? MANIFEST;
+    return [
+      link('icon', icon('mark.svg'), { type: 'image/svg+xml' }),
+      link('apple-touch-icon', icon('icon-180.png')),
+      // Without its cookie a device is not known, and would be refused.
+      ...(filename.endsWith('/pairing/index.html')
+        ? []
+        : [link('manifest', MANIFEST, { crossorigin: 'use-credentials' })]),
+    ];
+  },
+};
+const ICONS = new Map(
+  ['mark.svg', 'icon-180.png', 'icon-192.png', 'icon-512.png'].map(
+    (name) => [name, installed(name)] as const,
+  ),
+);
+const MANIFEST = installed(
+  'app.webmanifest',
+  readFileSync(join(INSTALL, 'app.webmanifest'), 'utf8').replace(
+    /(?<="src": ")[^"]+/g,
+    (name) => `/${ICONS.get(name)?.fileName ?? name}`,
+  ),
+);
+
 const server = (
   outDir: string,
   input: Record<string, string>,
@@ -83,7 +129,7 @@ const server = (
 export default defineConfig({
   root: import.meta.dirname,
   clearScreen: false,
-  plugins: [svelte({ configFile: false }), hubWithoutElectron, nameOfScreens, listOfScreens],
+  plugins: [svelte({ configFile: false }), hubWithoutElectron, installable, nameOfScreens, listOfScreens],
   environments: {
     client: {
       build: {

@@ -1,6 +1,7 @@
 import { allow } from './de/allow.ts';
 import { board } from './de/board.ts';
 import { cautions } from './de/cautions.ts';
+import { device } from './de/device.ts';
 import { drawings } from './de/drawings.ts';
 import { findings } from './de/findings.ts';
 import { fitting } from './de/fitting.ts';
@@ -27,6 +28,7 @@ export const de: LanguageTable = {
     ...allow,
     ...board,
     ...cautions,
+    ...device,
     ...drawings,
     ...findings,
     ...fitting,

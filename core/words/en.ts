@@ -2,6 +2,7 @@ import { allowWords } from './allow.ts';
 import { boardWords } from './board.ts';
 import { cautionWords } from './cautions.ts';
 import { changeWords } from './changes.ts';
+import { deviceWords } from './device.ts';
 import { drawingWords } from './drawing.ts';
 import { faultWords, leftWords } from './faults.ts';
 import { fitWords } from './fit.ts';
@@ -29,6 +30,7 @@ export const en = {
   ...boardWords,
   ...cautionWords,
   ...changeWords,
+  ...deviceWords,
   ...drawingWords,
   ...faultWords,
   ...leftWords,

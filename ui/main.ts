@@ -1,6 +1,7 @@
 import { mount } from 'svelte';
 import { speakAs } from '#core/words/say.ts';
 import App from './App.svelte';
+import { letPinch } from './device/pinch.ts';
 import { keepKiosk } from './kiosk.ts';
 import { shop } from './hub/shop.svelte.ts';
 import { chosenLanguage, languageOfBrowser } from './language.ts';
@@ -12,6 +13,7 @@ import { screenMemory } from './screen-memory.ts';
 
 speakAs(chosenLanguage(location.search, screenMemory, () => shop.now?.language));
 keepKiosk(window);
+letPinch(document.documentElement, location.protocol);
 sizeNumerals();
 const trusted = keepScreens();
 addEventListener('resize', sizeNumerals);

@@ -1,9 +1,11 @@
 import { mount } from 'svelte';
 import '../theme.css';
+import { letPinch } from '../device/pinch.ts';
 import Arriving from './Arriving.svelte';
 import Pairing from './Pairing.svelte';
 
 /** The page by which a device is paired, or comes from another address: all that the hub gives to one that is not paired. */
+letPinch(document.documentElement, location.protocol);
 const behind = new URLSearchParams(location.hash.slice(1));
 const token = behind.get('moved');
 if (token === null) mount(Pairing, { target: document.body });

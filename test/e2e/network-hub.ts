@@ -87,6 +87,11 @@ export class NetworkHub {
     return this.#hub.url;
   }
 
+  /** Stops the hub where it is, as a cut cable would seem to, or lets it go on. */
+  hold(held: boolean): void {
+    process.kill(this.#hub.pid, held ? 'SIGSTOP' : 'SIGCONT');
+  }
+
   get data(): string {
     return this.#hub.data;
   }

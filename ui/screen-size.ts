@@ -17,8 +17,11 @@ const FAR_SIDE_MM = 200;
 const HAND_NUMERAL_MM = 4.5;
 /** No smaller than this, so that the settings stay the largest type on the screen. */
 const LEAST_PX = 48;
-/** On a screen measured by a card no larger than this share of the window's longer side, so that a set-up of many numbers fits it. */
-const MOST_SHARE = 1 / 26;
+/**
+ * Where a set-up stands whole in its window, numerals measured by a card take no more than this share of the window's width, so
+ * that one of many numbers fits; a smaller window is laid out to be scrolled, and has a limit of its own.
+ */
+const WHOLE = { width: 1024, height: 640, share: 1 / 26 } as const;
 
 let shopWidth: number | undefined;
 
@@ -65,7 +68,8 @@ export function numeralSize(pixels: number, millimetres: number, high = NUMERAL_
 export function sizeNumerals(): void {
   const scale = pixelsPerMm();
   const size = numeralSize(scale, 1, numeralMm(shorterSide() / scale));
-  const most = cardScale() === null ? Infinity : Math.max(innerWidth, innerHeight) * MOST_SHARE;
+  const whole = innerWidth >= WHOLE.width && innerHeight >= WHOLE.height;
+  const most = whole && cardScale() !== null ? innerWidth * WHOLE.share : Infinity;
   document.documentElement.style.setProperty(
     '--numeral',
     `${Math.max(LEAST_PX, Math.min(size, Math.floor(most)))}px`,

@@ -102,7 +102,7 @@ async function doneAt(code: string, stage: string): Promise<number> {
     .filter((line) => line.startsWith('data:') && line.includes(code) && line.includes(`"${stage}"`)).length;
 }
 
-const done = (page: Page) => page.locator('[data-action="done"]').dispatchEvent('click', { detail: 1 });
+const done = (page: Page) => page.locator('[data-action="done"]').tap();
 
 test('a phone is paired by the picture, scans with its camera, and its mark is at the hub', async () => {
   const context = await browser.newContext(PHONE);
@@ -207,7 +207,7 @@ test('the screen is kept awake while a set-up is shown, and no longer', { tag: '
   await scan(page, plan.doors[0]?.parts[2]?.code ?? '');
   await expect(page.locator('main[data-stage]')).toBeVisible();
   await expect.poll(held).toBe(1);
-  await page.locator('[data-action="close"]').dispatchEvent('click');
+  await page.locator('[data-action="close"]').tap();
   await expect.poll(held).toBe(0);
   await context.close();
 });
@@ -305,9 +305,15 @@ for (const size of [PHONE.viewport, TABLET])
       await station.setViewportSize({ width: size.height, height: size.width });
       await station.reload();
       await expect(station.locator('[name="screen-width"]')).toHaveValue(told(size.height));
-      await station.locator('[data-action="card"]').dispatchEvent('click');
+      await station.locator('[data-action="card"]').tap();
       await expect(card).toBeVisible();
       await keep(station, `device-card-${size.height}`);
+      expect(await faultsOn(station)).toEqual([]);
+      await station.setViewportSize(size);
+      await station.goto(`${hub.screens}/station?language=pseudo`);
+      await station.tap('[data-action="card"]');
+      await expect(card).toBeVisible();
+      expect(await faultsOn(station)).toEqual([]);
       expect(errors).toEqual([]);
       await context.close();
     },
@@ -325,8 +331,8 @@ test(
     await scan(page, code);
     await expect(page.locator(`main[data-code="${code}"]`)).toBeVisible();
     await expect(page.locator('[data-card]')).toHaveCount(0);
-    await page.locator('[data-action="close"]').dispatchEvent('click');
-    await page.locator('[data-action="no-card"]').dispatchEvent('click');
+    await page.locator('[data-action="close"]').tap();
+    await page.locator('[data-action="no-card"]').tap();
     await expect(page.locator('[data-card-offer]')).toHaveCount(0);
     await page.reload();
     await expect(page.locator('[data-loaded="true"]')).toBeVisible();

@@ -153,6 +153,8 @@ test('a paired device can put the screens among its programs, and nobody else ge
   const context = await browser.newContext(PHONE);
   const page = await paired(context, 'bench');
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  // Without its cookie a device would be refused.
+  await expect(page.locator('link[rel="manifest"]')).toHaveAttribute('crossorigin', 'use-credentials');
   const browserSide = await context.newCDPSession(page);
   const told = await browserSide.send('Page.getAppManifest');
   expect(told.errors).toEqual([]);
@@ -234,7 +236,13 @@ test('two taps in a row make no page larger, two fingers that go apart do', { ta
   const before = await scale();
   await tapTwice();
   expect(await scale()).toBe(before);
-  await fingers.send('Input.synthesizePinchGesture', { x: 180, y: 300, scaleFactor: 2, relativeSpeed: 800 });
+  await fingers.send('Input.synthesizePinchGesture', {
+    x: 180,
+    y: 300,
+    scaleFactor: 2,
+    relativeSpeed: 800,
+    gestureSourceType: 'touch',
+  });
   expect(await scale()).toBeGreaterThan((before ?? 1) * 1.5);
   await page.reload();
   await expect(page.locator('h1')).toBeVisible();

@@ -1,3 +1,4 @@
+import './no-eval.ts';
 import { mount } from 'svelte';
 import { speakAs } from '#core/words/say.ts';
 import App from './App.svelte';

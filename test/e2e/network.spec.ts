@@ -40,7 +40,7 @@ async function clean(page: Page, name: string, fits = true): Promise<void> {
 }
 
 test('the office shows the network, its fingerprint, and what pairs a device', async ({ page }) => {
-  const errors = errorsOf(page.context());
+  const errors = await errorsOf(page.context());
   await page.goto(`${hub.url}/office`);
   for (const key of PIN) await page.keyboard.press(key);
   await page.keyboard.press('Enter');
@@ -90,7 +90,7 @@ test('over a certificate that the browser does not trust the page says why, and 
 
 test('a device is paired by the code, works at its station, eight tabs of it hear every mark, and none once it is revoked', async () => {
   const context = await trusting.newContext({ viewport: { width: 1024, height: 768 }, hasTouch: true });
-  const errors = errorsOf(context);
+  const errors = await errorsOf(context);
   const page = await context.newPage();
   const { code } = await hub.offer();
   await page.goto(`${hub.screens}/board`);

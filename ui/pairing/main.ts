@@ -1,3 +1,4 @@
+import '../no-eval.ts';
 import { mount } from 'svelte';
 import '../theme.css';
 import { letPinch } from '../device/pinch.ts';

@@ -131,8 +131,8 @@ export class NetworkHub {
   }
 
   /** It answers nothing until it is back. */
-  async away(): Promise<void> {
-    await this.#hub.end('SIGTERM');
+  async away(signal: 'SIGKILL' | 'SIGTERM' = 'SIGTERM'): Promise<void> {
+    await this.#hub.end(signal);
   }
 
   /** On its folder and at its addresses, as after a restart; resolves as soon as it says that the network is on. */

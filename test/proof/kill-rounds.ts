@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import type { Mark } from '#core/marks/mark.ts';
 import { type HubProcess, startHubProcess } from '../e2e/hub-process.ts';
 
 export interface KillRound {
@@ -14,7 +15,7 @@ export interface Blank {
 
 interface Told {
   readonly seq: number;
-  readonly mark: { readonly id: string };
+  readonly mark: Pick<Mark, 'id' | 'code' | 'stage' | 'mark'>;
 }
 
 const CLIENTS = 8;

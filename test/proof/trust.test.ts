@@ -1,6 +1,5 @@
 import { chromium } from '@playwright/test';
-import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { createServer } from 'node:https';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -10,20 +9,15 @@ import { disk } from '#main/store/files/disk.ts';
 import { openDocument } from '#main/store/files/document.ts';
 import { findBrowser } from '../../main/start/find-browser.mjs';
 import { networkHub } from '../main/network/over-network.ts';
+import { has, trustInDatabase } from './engines/trust.ts';
 
 const browserPath = findBrowser();
-const certutil = ['/usr/bin/certutil', '/usr/local/bin/certutil'].find((path) => existsSync(path));
 const ui = join(import.meta.dirname, '..', '..', 'dist', 'ui');
 
 /** A browser with a home of its own in which only this authority was put. */
 async function trusting(authority: string, names: readonly string[]) {
   const home = mkdtempSync(join(tmpdir(), 'shoulderline-home-'));
-  const database = `sql:${join(home, '.pki', 'nssdb')}`;
-  mkdirSync(join(home, '.pki', 'nssdb'), { recursive: true });
-  writeFileSync(join(home, 'shop.pem'), authority);
-  const run = (...args: string[]) => execFileSync(certutil ?? '', ['-d', database, ...args]);
-  run('-N', '--empty-password');
-  run('-A', '-t', 'C,,', '-n', 'shop', '-i', join(home, 'shop.pem'));
+  trustInDatabase(join(home, '.pki', 'nssdb'), authority);
   const browser = await chromium.launch({
     ...(browserPath === null ? {} : { executablePath: browserPath }),
     env: { ...process.env, HOME: home },
@@ -42,7 +36,7 @@ async function trusting(authority: string, names: readonly string[]) {
   return browser;
 }
 
-test.skipIf(browserPath === null || certutil === undefined || !existsSync(ui))(
+test.skipIf(browserPath === null || !has('certutil') || !existsSync(ui))(
   'Chromium that was given the shop’s certificate pairs with no warning, and takes no name outside the shop from the same authority',
   async () => {
     const live = await networkHub({ ui });

@@ -14,6 +14,7 @@ export const stationWords = {
   'ui.office': 'Office',
   'ui.station': 'Station',
   'ui.change-station': 'Other station',
+  'ui.ways': 'More',
   'ui.scan': 'Scan a part',
   'ui.scan.note': 'or type the ten letters and digits of its code',
   'ui.keypad': 'Type a code',

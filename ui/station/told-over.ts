@@ -23,3 +23,6 @@ export type ToldOver = { readonly of: Setup } & (
 export type Tell = (what: Sheets) => void;
 /** Says why a setting, of a place where it has several, is what it is. */
 export type Explain = (name: string, value: SettingValue, at?: PlaceName) => void;
+
+/** A sheet that lies over a station's screen. */
+export type SheetOver = 'find' | 'people' | 'spoil' | 'survey' | 'camera';

@@ -15,6 +15,7 @@ export const station: Words = {
   'ui.office': 'Büro',
   'ui.station': 'Station',
   'ui.change-station': 'Andere Station',
+  'ui.ways': 'Mehr',
   'ui.scan': 'Teil scannen',
   'ui.scan.note': 'oder die zehn Zeichen seines Codes eintippen',
   'ui.keypad': 'Code tippen',

@@ -75,11 +75,15 @@ export async function faultsOf(page: Page, withAxe = true): Promise<string[]> {
     }
     return found;
   });
-  if (!withAxe) return faults;
+  return withAxe ? [...faults, ...(await axeFaults(page))] : faults;
+}
+
+/** What axe finds on a page. */
+export async function axeFaults(page: Page): Promise<string[]> {
   // No screen has frames: all in one run, where the usual way opens one more page for the results each time.
   const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
   const { violations } = await axe.analyze();
-  return [...faults, ...violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html ?? ''}`)];
+  return violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html ?? ''}`);
 }
 
 /** A job of three hundred doors, arched, with a mid rail and plain by turns. */

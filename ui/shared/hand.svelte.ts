@@ -13,6 +13,14 @@ export const HAND_SIZES = {
   lying: '(min-width: 640px) and (max-height: 639px)',
   /** The smallest: a phone, upright or lying. */
   phone: '(max-width: 639px), (max-height: 479px)',
+  /** Of those, the ones that stand upright. */
+  uprightPhone: '(max-width: 639px)',
+  /** And the ones that lie. */
+  lyingPhone: '(min-width: 640px) and (max-height: 479px)',
+  /** A tablet that lies: laid out as on a wall, but with less room for what stands side by side. */
+  tablet: '(min-width: 1024px) and (max-width: 1199px) and (min-height: 640px)',
+  /** That, and all that is held in a hand. */
+  narrow: '(max-width: 1199px), (max-height: 639px)',
 } as const;
 
 /** Is the screen now of one of these sizes? Where nothing can tell, it is not. */

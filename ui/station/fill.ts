@@ -6,8 +6,8 @@ const SLACK = 8;
 const NOTHING: Extent = { width: 0, height: 0 };
 /** Of what is seen at once of a scrolled setup numbers take no more than this, so that the piece is seen to follow. */
 const OF_SCROLLED = 0.45;
-/** Numbers that stand in the way of each other get smaller, by steps, but no smaller than to this share of their size. */
-const LEAST = 0.5;
+/** Numbers that are too large for the screen get smaller by steps, but not below this, in CSS pixels: still the largest on it. */
+const LEAST_SIZE = 32;
 const STEP = 0.05;
 
 /**
@@ -26,7 +26,10 @@ export function fill(..._shown: readonly unknown[]): Attachment<HTMLElement> {
       grow(box, 1);
       seen = sizeOf(box);
       if (alone !== null) grow(box, timesFor(box, alone));
-      for (let times = 1 - STEP; times >= LEAST && isOver(box); times -= STEP) grow(box, times);
+      if (!isOver(box)) return;
+      grow(box, 1);
+      const least = LEAST_SIZE / typeOf(box);
+      for (let times = 1 - STEP; times >= least && isOver(box); times -= STEP) grow(box, times);
     };
     fit();
     const watch = new ResizeObserver(() => {
@@ -56,6 +59,12 @@ function scrollerOf({ parentElement }: HTMLElement): HTMLElement | null {
 /** By what the numbers are fitted, as a text to be compared. */
 function sizeOf(box: HTMLElement): string {
   return `${box.clientWidth} ${(scrollerOf(box) ?? box).clientHeight}`;
+}
+
+/** In what size of type the numbers stand, in CSS pixels; those of places that are not worked on are small. */
+function typeOf(box: HTMLElement): number {
+  const number = box.querySelector('.cell:not(.small) :is(.number, .value)');
+  return number === null ? LEAST_SIZE : Number.parseFloat(getComputedStyle(number).fontSize);
 }
 
 /** Does a number stand past the edge of its room? Where the box is scrolled, that is past its side. */

@@ -1,7 +1,8 @@
 /** Numerals grow at most to so many times their least size. */
 const MOST = 3;
-/** Their names grow more slowly, and no further than this. */
+/** Their names grow more slowly, and no further than this; they never get smaller than can be read. */
 const MOST_OF_NAMES = 1.6;
+const LEAST_OF_NAMES = 0.9;
 /** Steps from one size to the next larger. */
 const STEPS = 20;
 /** A target is never smaller, nor a row of them lower. */
@@ -25,7 +26,7 @@ export interface Cell {
 
 /** How many times its least size a name stands at when its number stands at so many. */
 export function namesAt(times: number): number {
-  return Math.min(MOST_OF_NAMES, 0.4 + 0.6 * times);
+  return Math.max(LEAST_OF_NAMES, Math.min(MOST_OF_NAMES, 0.4 + 0.6 * times));
 }
 
 /** How many times larger cells can stand in a room, wrapped into rows as they come; 1 where they cannot be larger. */

@@ -29,3 +29,8 @@ test('a number as wide as its room stays, and one wider than its room too', () =
   expect(growWrapped([cell(560)], { width: 567, height: 520 })).toBe(1);
   expect(growWrapped([cell(700)], { width: 567, height: 520 })).toBe(1);
 });
+
+test('where numbers have to get smaller their names stay large enough to be read', () => {
+  expect(namesAt(0.65)).toBe(0.9);
+  expect(namesAt(1)).toBe(1);
+});

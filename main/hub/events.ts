@@ -8,6 +8,8 @@ import { HEADERS } from './guard-requests.ts';
 import { keptTags } from './kept-tags.ts';
 import { LastMark, type MarkPlace } from './last-mark.ts';
 import { marksAfter } from './marks-after.ts';
+import { OpenedStreams, tooMany } from './opened-streams.ts';
+import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';
 
 /** Something that stations hear of besides marks. */
@@ -47,8 +49,6 @@ const BEAT_MS = 1000;
 /** A reader for whom so much waits is dropped; it comes back and asks from where it was. */
 const MOST_WAITING = 1024 * 1024;
 const MOST_PIECES = 5000;
-/** A device has one for each of its pages, and perhaps some of pages that are gone. */
-const MOST_STREAMS = 24;
 
 /** A reader who lost its stream comes back after one second at the mean, none at the same moment as all others. */
 const [RETRY_MS, RETRY_SPREAD_MS] = [500, 1000];
@@ -128,9 +128,13 @@ export function eventRoutes(
   };
   announced.join(streams);
 
+  const openings = new OpenedStreams();
+
   serve('GET /events', async ({ query, request, reply }) => {
     const last = numberIn(request.headers['last-event-id']);
     const known = last === null ? placeIn(query) : null;
+    const device = deviceOf(request);
+    if (device !== null && !openings.mayOpen(device)) throw problem(429, 'api.streams-often');
     reply.hijack();
     reply.raw.writeHead(200, {
       ...HEADERS,
@@ -142,9 +146,8 @@ export function eventRoutes(
     reply.raw.flushHeaders();
     const out = outOf(reply);
     const reader = new Reader(out);
-    const device = deviceOf(request);
     readers.set(reader, device);
-    if (device !== null) oldestOf(readers, device)?.leave();
+    if (device !== null) tooMany(readers, device)?.leave();
     const ended = opened(device, query.screen ?? null);
     const gone = () => {
       readers.delete(reader);
@@ -164,12 +167,6 @@ export function eventRoutes(
     announced.leave(streams);
     streams.endAll();
   });
-}
-
-/** The oldest of a device's streams, where it has too many. */
-function oldestOf(readers: ReadonlyMap<Reader, string | null>, device: string): Reader | null {
-  const its = [...readers].filter(([, of]) => of === device);
-  return its.length > MOST_STREAMS ? (its[0]?.[0] ?? null) : null;
 }
 
 /** A number as a reader says it; null where it is none. */

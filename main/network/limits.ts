@@ -24,7 +24,7 @@ export const STRANGERS: StrangersLimits = {
   lastMs: 60_000,
   bytes: 256 * 1024,
   made: { all: { most: 300, perSecond: 100 }, ofOne: { most: 300, perSecond: 20 } },
-  asked: { most: 150, perSecond: 20 },
+  asked: { most: 150, perSecond: 5 },
   shutOutMs: 10_000,
 };
 

@@ -1,4 +1,4 @@
-import { createSecureServer, type Http2SecureServer } from 'node:http2';
+import { createSecureServer, type Http2SecureServer, type Http2ServerRequest } from 'node:http2';
 import { createServer, type IncomingMessage, type Server } from 'node:http';
 import type { Duplex } from 'node:stream';
 import type { NetworkState } from '#core/api/network-api.ts';
@@ -38,7 +38,7 @@ export interface OverNetwork {
   readonly server: Http2SecureServer;
   readonly hosts: () => readonly string[];
   /** May this be answered? If not, its connection is being ended. */
-  readonly mayAsk: (request: { readonly socket?: Connection }) => boolean;
+  readonly mayAsk: (request: IncomingMessage | Http2ServerRequest) => boolean;
 }
 
 export interface NetworkParts {
@@ -292,7 +292,11 @@ export class NetworkDesk {
     const end = await serve({
       server,
       hosts: () => this.#hosts(),
-      mayAsk: ({ socket }) => strangers.mayAsk(socket),
+      mayAsk(request) {
+        const may = strangers.mayAsk(request.socket);
+        if (!may) endAtOnce(request);
+        return may;
+      },
     });
     let screens: Listening;
     try {
@@ -385,6 +389,12 @@ export class NetworkDesk {
     this.#said = lines.join('\n');
     for (const line of lines) this.#parts.say?.(line);
   }
+}
+
+/** Of what has come in already nothing more is even read. */
+function endAtOnce(request: IncomingMessage | Http2ServerRequest): void {
+  if ('stream' in request) request.stream.session?.destroy();
+  else request.destroy();
 }
 
 /** Node looks at how long a request by HTTP/1.1 takes to come in only once its server listens, which ours leaves to others. */

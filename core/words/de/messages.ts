@@ -116,6 +116,7 @@ export const messages: Words = {
   'cut.less-by': '{by} weniger',
   'api.pin-needed': 'Dafür braucht es die PIN der Werkstatt.',
   'api.pin-wrong': 'Das ist nicht die PIN.',
+  'api.streams-often': 'Dieser Bildschirm kommt zu oft wieder: kurz warten.',
   'api.pin-wait': 'Zu viele falsche Versuche: {seconds} Sekunden warten.',
   'api.stale': 'Es wurde inzwischen geändert: Stand {revision} gilt. Noch einmal öffnen.',
   'api.internal': 'Im Werkstattrechner ist etwas schiefgegangen; es steht in seinem Protokoll.',

@@ -61,3 +61,20 @@ test('a device has so many streams, and loses its oldest', async () => {
   await expect.poll(() => streams.filter(({ destroyed }) => !destroyed)).toHaveLength(24);
   expect(streams.slice(0, 2).every(({ destroyed }) => destroyed)).toBe(true);
 });
+
+test('a device that opens streams without end is told to wait, and another one is not', async () => {
+  const live = await networkHub();
+  const [one, other] = [await live.pair('tablet'), await live.pair('telephone')];
+  const session = machine(live, '127.0.2.1');
+  const answered = await Promise.all(
+    Array.from({ length: 60 }, () => {
+      const stream = session.request({ ':path': '/api/events', cookie: one.cookie });
+      stream.on('error', () => undefined).resume();
+      return new Promise<number>((told) => stream.on('response', (answer) => told(answer[':status'] ?? 0)));
+    }),
+  );
+  expect(answered.slice(0, 48).every((status) => status === 200)).toBe(true);
+  expect(answered.slice(55).every((status) => status === 429)).toBe(true);
+  const its = machine(live, '127.0.2.1').request({ ':path': '/api/events', cookie: other.cookie });
+  expect(await new Promise((told) => its.on('response', (answer) => told(answer[':status'])))).toBe(200);
+});

@@ -8,8 +8,8 @@ export interface StrangersLimits {
   readonly bytes: number;
   /** How quickly connections are made: over all, and of one. What comes quicker waits. */
   readonly made: { readonly all: Rate; readonly ofOne: Rate };
-  /** How quickly one may ask; who asks quicker is shut out for a while. */
-  readonly asked: Rate;
+  /** How quickly one may ask; who asks quicker is shut out for a while. And all together, but for what one that asks little asks. */
+  readonly asked: { readonly all: Rate; readonly ofOne: Rate; readonly little: number };
   readonly shutOutMs: number;
 }
 
@@ -24,7 +24,7 @@ export const STRANGERS: StrangersLimits = {
   lastMs: 60_000,
   bytes: 256 * 1024,
   made: { all: { most: 300, perSecond: 100 }, ofOne: { most: 300, perSecond: 20 } },
-  asked: { most: 150, perSecond: 5 },
+  asked: { all: { most: 600, perSecond: 100 }, ofOne: { most: 150, perSecond: 5 }, little: 20 },
   shutOutMs: 10_000,
 };
 

@@ -35,12 +35,14 @@ export class Strangers {
   /** Connections by which a device has shown itself, the oldest first, and which. */
   readonly #known = new Map<Socket, string>();
   readonly #made: Pace;
+  readonly #asked: Pace;
   #looking: ReturnType<typeof setInterval> | null = null;
 
   constructor(limits: StrangersLimits, now: () => number = () => performance.now()) {
     this.#limits = limits;
     this.#now = now;
     this.#made = new Pace(limits.made.all, now);
+    this.#asked = new Pace(limits.asked.all, now);
   }
 
   /** Takes a new connection; hands it on at once, after a while, or ends it. */
@@ -108,7 +110,7 @@ export class Strangers {
       strangers: new Map(),
       waiting: new Map(),
       made: new Pace(this.#limits.made.ofOne, this.#now),
-      asked: new Pace(this.#limits.asked, this.#now),
+      asked: new Pace(this.#limits.asked.ofOne, this.#now),
       shutOutUntil: 0,
     };
     this.#callers.set(address, fresh);
@@ -116,7 +118,8 @@ export class Strangers {
   }
 
   #asks(caller: Caller): boolean {
-    if (caller.asked.take()) return true;
+    const { ofOne, little } = this.#limits.asked;
+    if (caller.asked.take()) return caller.asked.left >= ofOne.most - little || this.#asked.take();
     this.#shutOut(caller);
     return false;
   }

@@ -14,7 +14,7 @@ const LOOSE: StrangersLimits = {
   ...STRANGERS,
   connections: { most: 1000, ofOne: 1000, ofDevice: 1000 },
   made: { all: MANY, ofOne: MANY },
-  asked: MANY,
+  asked: { all: MANY, ofOne: MANY, little: 0 },
   shutOutMs: 300,
 };
 
@@ -106,7 +106,7 @@ test('a connection lasts so long, unless a device shows itself by it', async () 
 });
 
 test('who asks too quickly is shut out for a while; a device is not, unless it asks as none', async () => {
-  const asked = { most: 3, perSecond: 0 };
+  const asked = { all: MANY, ofOne: { most: 3, perSecond: 0 }, little: 0 };
   const { from, handedOn, strangers } = await guarded({ asked });
   const [stranger, device] = [from('127.0.2.1'), from('127.0.2.2')];
   await expect.poll(() => handedOn.length).toBe(2);
@@ -127,6 +127,16 @@ test('who asks too quickly is shut out for a while; a device is not, unless it a
   await expect.poll(() => device.open).toBe(false);
 });
 
+test('very many machines together ask no more than so much, but for what each asks that asks little', async () => {
+  const asked = { all: { most: 4, perSecond: 0 }, ofOne: { most: 9, perSecond: 0 }, little: 2 };
+  const { from, handedOn, strangers } = await guarded({ asked });
+  ['127.0.2.1', '127.0.2.2', '127.0.2.3'].forEach((address) => void from(address));
+  await expect.poll(() => handedOn.length).toBe(3);
+  const may = (k: number, times: number) =>
+    Array.from({ length: times }, () => strangers.mayAsk(handedOn[k])).filter((each) => each).length;
+  expect([may(0, 5), may(1, 5), may(2, 2)]).toEqual([5, 3, 2]);
+});
+
 test('a device has so many connections, and loses its oldest', async () => {
   const { many, handedOn, strangers } = await guarded({ connections: { most: 9, ofOne: 9, ofDevice: 2 } });
   const clients = many('127.0.2.1', 3);
@@ -141,9 +151,10 @@ test('what comes in by an encrypted connection is counted, and a stranger who sa
   const leaf = await makeLeaf(authority, ['127.0.0.1'], Date.now());
   const server = createSecureServer({ allowHTTP1: true, key: leaf.key, cert: leaf.certificate });
   const strangers = new Strangers({ ...LOOSE, bytes: 64 * 1024 });
-  const { port, close } = await listenAt(['127.0.0.1'], 0, server, strangers);
+  const listening = await listenAt(['127.0.0.1'], 0, server, strangers);
+  const { port } = listening;
   onTestFinished(async () => {
-    await close();
+    await listening.close();
     strangers.close();
   });
   const says = async (kilobytes: number, protocol: string) => {

@@ -81,6 +81,16 @@ const NOTHING = z.null();
 /** This device was revoked, or never paired: it is to be paired first, and keeps its unsent marks. */
 const NOT_PAIRED = 'not-paired';
 
+/** A page that is on its way there is not sent there again: that would begin its way anew. */
+const ON_ITS_WAY_MS = 5000;
+let sentAt = -ON_ITS_WAY_MS;
+
+function toBePaired(): void {
+  if (performance.now() - sentAt < ON_ITS_WAY_MS) return;
+  sentAt = performance.now();
+  location.assign('/pairing');
+}
+
 function givenBy(key: AskedKey): z.ZodType {
   const { gives }: Endpoint = ENDPOINTS[key];
   return gives instanceof z.ZodType ? gives : NOTHING;
@@ -90,6 +100,6 @@ function refused(status: number, json: unknown, here: boolean): Answer<never> {
   const faults = faultsBody.safeParse(json);
   if (faults.success) return { kind: 'faults', faults: faults.data.errors };
   const read = refusal.safeParse(json);
-  if (read.success && read.data.code === NOT_PAIRED && here) location.assign('/pairing');
+  if (read.success && read.data.code === NOT_PAIRED && here) toBePaired();
   return read.success ? { kind: 'refused', status, refusal: read.data } : { kind: 'away' };
 }

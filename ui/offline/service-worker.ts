@@ -18,6 +18,7 @@ interface Worker {
 
 const KEPT = 'screens';
 const PAGE = '/';
+const PAIRING = '/pairing';
 /** What the build made, written by the build. */
 const LIST = '/screens.json';
 /** Large and seldom wanted: the camera's decoder is kept once it has been used. */
@@ -35,6 +36,8 @@ worker.addEventListener('fetch', (event) => {
   const { request } = event;
   const { origin, pathname } = new URL(request.url);
   if (request.method !== 'GET' || origin !== location.origin || pathname.startsWith('/api/')) return;
+  // Where a device is paired the kept page would show what nobody may see yet: a hub that is slow is waited for.
+  if (pathname === PAIRING) return;
   if (request.mode === 'navigate') event.respondWith(page(event));
   else if (pathname.startsWith('/assets/')) event.respondWith(asset(request));
 });

@@ -26,7 +26,7 @@ export async function handFaults(page: Page): Promise<string[]> {
     ([leastTarget, leastType]) => {
       const found = new Set<string>();
       const told = (element: Element) =>
-        `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''} "${(element.textContent ?? '').trim().slice(0, 40)}"`;
+        `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''} "${element.textContent.trim().slice(0, 40)}"`;
       const root = document.documentElement;
       if (root.scrollHeight > innerHeight + 1 || root.scrollWidth > innerWidth + 1)
         found.add(`the page scrolls: ${root.scrollWidth} × ${root.scrollHeight}`);

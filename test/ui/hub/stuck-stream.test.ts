@@ -45,6 +45,7 @@ const NOTHING = {
   job: () => undefined,
   print: () => undefined,
   shop: () => undefined,
+  stations: () => undefined,
   broken: () => undefined,
   silent: () => undefined,
 };

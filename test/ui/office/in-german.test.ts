@@ -12,7 +12,8 @@ const NETWORK: Network = {
   reason: null,
   told: false,
   pin: true,
-  addresses: [{ screens: 'https://192.168.1.20:7518', trust: null }],
+  addresses: [{ screens: 'https://192.168.1.20:7518', trust: null, symbol: ['10', '01'] }],
+  named: null,
   fingerprint: ['A0', 'B1', 'C2', 'D3'].map((pair) => Array(8).fill(pair).join(':')).join(':'),
   devices: [
     { id: 'a', name: 'T1', station: 'bench', since: at, seen: at, here: true, online: true, clock: 99_000 },
@@ -23,7 +24,7 @@ const NETWORK: Network = {
 const OFFER: Offer = {
   code: 'ABCD2345',
   until: new Date(Date.now() + 600_000).toISOString(),
-  at: [{ pairing: 'https://p', pairingSymbol: ['10', '01'], trust: null, trustSymbol: null }],
+  at: [{ named: false, pairing: 'https://p', pairingSymbol: ['10', '01'], trust: null, trustSymbol: null }],
 };
 const ANSWERS: Readonly<Record<string, unknown>> = {
   '/api/network': NETWORK,

@@ -52,6 +52,10 @@ test('the office shows the network, its fingerprint, and what pairs a device', a
   expect((await trust.locator('code').innerText()).replace(/\s/g, '')).toBe(shown);
   await clean(trust, 'network-trust', false);
   await trust.close();
+  await page.click('[data-action="show-addresses"]');
+  await expect(page.locator(`[data-address="${hub.screens}"] svg`)).toBeVisible();
+  await keep(page, 'network-addresses');
+  await page.click('[data-action="show-addresses"]');
   await page.click('[data-action="offer"]');
   await expect(page.locator('[data-code]')).toBeVisible();
   await clean(page, 'network-office');

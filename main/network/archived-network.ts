@@ -3,19 +3,21 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import type { NetworkPart } from '../store/archive/network-part.ts';
 import type { FilePort } from '../store/files/file-port.ts';
-import { DEVICES_NAME, NETWORK_KEYS_NAME } from '../store/files/folder-names.ts';
+import { DEVICE_WAYS_NAME, DEVICES_NAME, NETWORK_KEYS_NAME } from '../store/files/folder-names.ts';
 import { unsealed } from '../store/files/seal.ts';
 import type { CertifiedKey } from './certificates.ts';
 import { readDevices } from './device-store.ts';
+import { NO_WAYS, readWays } from './device-ways.ts';
 import { readKeys } from './kept-keys.ts';
 
-const partSchema = z.strictObject({ keys: z.unknown(), devices: z.unknown() });
+const partSchema = z.strictObject({ keys: z.unknown(), devices: z.unknown(), ways: z.unknown().optional() });
 
 /** The network's keys and devices as they lie in a data folder; null where it was never switched on. */
 export async function networkPart(port: FilePort, data: string): Promise<NetworkPart | null> {
-  const [keys, devices] = [
+  const [keys, devices, ways] = [
     await port.read(join(data, NETWORK_KEYS_NAME)),
     await port.read(join(data, DEVICES_NAME)),
+    await port.read(join(data, DEVICE_WAYS_NAME)),
   ];
   if (keys === null) return null;
   const found = readKeys(unsealed(keys.toString('utf8')));
@@ -23,6 +25,7 @@ export async function networkPart(port: FilePort, data: string): Promise<Network
   return {
     keys: found,
     devices: devices === null ? { format: 1, devices: [] } : readDevices(unsealed(devices.toString('utf8'))),
+    ways: ways === null ? NO_WAYS : readWays(unsealed(ways.toString('utf8'))),
   };
 }
 
@@ -31,13 +34,14 @@ export function readNetworkPart(part: unknown): NetworkPart {
   const given = partSchema.parse(part);
   const keys = readKeys(JSON.stringify(given.keys));
   const devices = readDevices(JSON.stringify(given.devices));
+  const ways = given.ways === undefined ? NO_WAYS : readWays(JSON.stringify(given.ways));
   const { authority, leaf } = keys;
   if (authority === null) throw new Error('it holds no key of the shop’s authority');
   const shop = belongs(authority);
   if (!shop.ca || !shop.verify(shop.publicKey)) throw new Error('that is no certificate of a shop');
   if (leaf !== null && !belongs(leaf).verify(shop.publicKey))
     throw new Error('the hub’s certificate is not by the shop’s authority');
-  return { keys, devices };
+  return { keys, devices, ways };
 }
 
 function belongs({ certificate, key }: CertifiedKey): X509Certificate {

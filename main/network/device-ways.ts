@@ -5,11 +5,11 @@ import { z } from 'zod';
 import { type DocumentTrouble, putAside } from '../store/files/aside.ts';
 import { openDocument } from '../store/files/document.ts';
 import type { FilePort } from '../store/files/file-port.ts';
+import { DEVICE_WAYS_NAME } from '../store/files/folder-names.ts';
 import { formatOf, migrate, NewerFormat } from '../store/files/migration.ts';
 import { Turns } from '../store/files/turns.ts';
 import { hashOfToken, newToken } from './device-token.ts';
 
-const NAME = 'device-ways.json';
 const FORMAT = 1;
 /** Devices that are paired no more, of which it is kept where they were: so many of the last, so that their pages can be told. */
 const MOST_STRANGERS = 20;
@@ -28,6 +28,9 @@ type Way = Readonly<z.infer<typeof way>>;
 const entry = z.object({ device: z.string(), ways: z.array(way) });
 const waysDocument = z.object({ format: z.literal(FORMAT), devices: z.array(entry) });
 type Ways = z.infer<typeof waysDocument>;
+
+/** Of no device anything is known. */
+export const NO_WAYS: Ways = { format: FORMAT, devices: [] };
 
 /**
  * By what a paired device is told besides the cookie that it was paired with: at each address where it got its page, a
@@ -56,15 +59,14 @@ export class DeviceWays {
     data: string,
     isPaired: (device: string) => boolean,
   ): Promise<DeviceWays> {
-    const path = join(data, NAME);
-    const fresh: Ways = { format: FORMAT, devices: [] };
+    const path = join(data, DEVICE_WAYS_NAME);
     try {
-      return new DeviceWays(await openDocument(port, path, readWays, fresh), isPaired, null);
+      return new DeviceWays(await openDocument(port, path, readWays, NO_WAYS), isPaired, null);
     } catch (error) {
       if (error instanceof NewerFormat) throw error;
       const trouble = await putAside(port, path, error);
       const empty = { ...port, read: () => Promise.resolve(null) };
-      return new DeviceWays(await openDocument(empty, path, readWays, fresh), isPaired, trouble);
+      return new DeviceWays(await openDocument(empty, path, readWays, NO_WAYS), isPaired, trouble);
     }
   }
 
@@ -149,7 +151,8 @@ export class DeviceWays {
   }
 }
 
-function readWays(text: string): Ways {
+/** Reads the document; throws where it is none, or of a newer version. */
+export function readWays(text: string): Ways {
   const read: unknown = JSON.parse(text);
   const format = formatOf(read);
   if (format > FORMAT) throw new NewerFormat('the ways of devices', format, FORMAT);

@@ -87,7 +87,7 @@ export class NetworkDesk {
   readonly #turns = new Turns();
   readonly #name = new StableName();
   #devices: DeviceStore;
-  readonly ways: DeviceWays;
+  #ways: DeviceWays;
   readonly handOvers: HandOvers;
   readonly offers: PairingOffers;
   readonly proof: PairingProof;
@@ -104,7 +104,7 @@ export class NetworkDesk {
     this.#choice = choice;
     this.#now = parts.now ?? Date.now;
     this.#devices = devices;
-    this.ways = ways;
+    this.#ways = ways;
     this.handOvers = new HandOvers(this.#now);
     this.offers = new PairingOffers(this.#now);
     this.proof = new PairingProof(this.#now);
@@ -128,6 +128,10 @@ export class NetworkDesk {
     await this.settle();
     this.#timer = setInterval(() => void this.settle(), lookMs);
     this.#timer.unref();
+  }
+
+  get ways(): DeviceWays {
+    return this.#ways;
   }
 
   get devices(): DeviceStore {
@@ -232,6 +236,7 @@ export class NetworkDesk {
           return await work();
         } finally {
           this.#devices = await DeviceStore.open(port, data, now);
+          this.#ways = await DeviceWays.open(port, data, (device) => this.#devices.has(device));
         }
       });
     } finally {

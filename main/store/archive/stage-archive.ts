@@ -7,7 +7,14 @@ import { documentName, pastName } from '../documents/job-document.ts';
 import { keptPlanName, readKeptLines } from '../documents/kept-plan.ts';
 import type { JobMaker } from '../documents/job-maker.ts';
 import { writeLine } from '../log/log-line.ts';
-import { DEVICES_NAME, JOBS_NAME, LOG_NAME, NETWORK_KEYS_NAME, SHOP_NAME } from '../files/folder-names.ts';
+import {
+  DEVICE_WAYS_NAME,
+  DEVICES_NAME,
+  JOBS_NAME,
+  LOG_NAME,
+  NETWORK_KEYS_NAME,
+  SHOP_NAME,
+} from '../files/folder-names.ts';
 import { openFolder } from '../open-folder.ts';
 import { PlanWriter } from '../documents/plan-writer.ts';
 import {
@@ -61,9 +68,10 @@ export async function stageArchive(
     const sink: ArchiveSink = {
       shop: (document) => replaceFile(port, join(incoming, SHOP_NAME), sealed(documentText(document))),
       async network(part) {
-        const { keys, devices } = readNetwork(part);
+        const { keys, devices, ways } = readNetwork(part);
         await replaceFile(port, join(incoming, NETWORK_KEYS_NAME), sealed(documentText(keys)));
         await replaceFile(port, join(incoming, DEVICES_NAME), sealed(documentText(devices)));
+        await replaceFile(port, join(incoming, DEVICE_WAYS_NAME), sealed(documentText(ways)));
       },
       async job(document) {
         await endPlan();

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { type FilePort, replaceFile } from '../files/file-port.ts';
 import { forgetStanding } from '../standing/standing-record.ts';
 import {
+  DEVICE_WAYS_NAME,
   DEVICES_NAME,
   JOBS_NAME,
   LOG_NAME,
@@ -14,7 +15,7 @@ import {
  * What makes up the data of a folder; lock, PIN, backups and the program's own log stay where they are, and so do the
  * network's keys and devices where none come in.
  */
-const PARTS = [JOBS_NAME, LOG_NAME, SHOP_NAME, NETWORK_KEYS_NAME, DEVICES_NAME];
+const PARTS = [JOBS_NAME, LOG_NAME, SHOP_NAME, NETWORK_KEYS_NAME, DEVICES_NAME, DEVICE_WAYS_NAME];
 const INTENT = 'swap.json';
 /** The folder whose data are to be put in place, and where those go that they replace. */
 export const INCOMING = 'incoming';

@@ -5,3 +5,4 @@ export const SHOP_NAME = 'shop.json';
 export const SNAPSHOT_NAME = 'snapshot.bin';
 export const NETWORK_KEYS_NAME = 'network-keys.json';
 export const DEVICES_NAME = 'devices.json';
+export const DEVICE_WAYS_NAME = 'device-ways.json';

@@ -39,6 +39,19 @@ test('a device is known at the last four of its addresses, each by what was give
   expect(again.byCookie(second?.cookie ?? '')).toBe('saw');
 });
 
+test('a device that is paired no more is told by nothing; where its page was is still known', async () => {
+  let paired = true;
+  const ways = await DeviceWays.open(disk, folder(), () => paired);
+  const at = 'https://10.0.0.1:7518';
+  const [sending, cookie] = [await ways.newSending('saw', at), await ways.newCookie('saw', at)];
+  const told = () => [ways.bySending(sending, at), ways.byCookie(cookie), ways.knows(at)];
+  expect(told()).toEqual(['saw', 'saw', true]);
+  expect(ways.proof('saw', at, 'nonce', 'there')).not.toBeNull();
+  paired = false;
+  expect(told()).toEqual([null, null, true]);
+  expect(ways.proof('saw', at, 'nonce', 'there')).toBeNull();
+});
+
 test('a list that cannot be read is kept aside, and one of a newer version is left as it is', async () => {
   const at = folder();
   writeFileSync(join(at, 'device-ways.json'), 'torn');

@@ -61,7 +61,9 @@ test('the network’s keys and devices are in no backup and no export but in one
   expect(await exported(old, false)).toContain('{"archive":4,');
 });
 
-test('another hub that is given the archive answers with the same fingerprint, knows the old one’s devices, and no more its own', async () => {
+test('another hub that is given the archive answers with the same fingerprint, knows the old one’s devices, with what their pages send by, and no more its own', async () => {
+  const sending = await old.over('POST', '/api/moved/token', { headers: { cookie }, body: {} });
+  const origin = old.url;
   const archive = await exported(old, true);
   const next = await networkHub();
   const own = await next.pair('its own');
@@ -80,6 +82,9 @@ test('another hub that is given the archive answers with the same fingerprint, k
     askOver(next.url, old.authority, 'GET', '/api/board', { headers });
   expect((await board({ cookie })).status).toBe(200);
   expect((await board({ cookie: own.cookie })).status).toBe(401);
+  const headers = { origin, authorization: `Bearer ${String(sending.body.token)}` };
+  const leave = { headers, body: {} };
+  expect((await askOver(next.url, old.authority, 'POST', '/api/moved/leave', leave)).status).toBe(201);
   await next.restart();
   expect((await board({ cookie })).status).toBe(200);
 });

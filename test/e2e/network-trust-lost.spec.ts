@@ -43,7 +43,7 @@ test(
     await page.click('[data-action="pair"]');
     await expect(page.locator('[data-loaded="true"]')).toBeVisible();
     await page.waitForFunction(
-      async () => (await caches.keys()).length > 0 && localStorage['shoulderline.trust'],
+      async () => (await caches.keys()).length > 0 && localStorage.getItem('shoulderline.trust') !== null,
     );
     await page.waitForFunction(async () => (await (await caches.open('screens')).match('/')) !== undefined);
     await before.close();

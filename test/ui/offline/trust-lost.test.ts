@@ -5,7 +5,7 @@ import { trustLost } from '#ui/offline/trust-lost.svelte.ts';
 
 const TRUST = 'http://192.168.1.20:7519';
 let register: () => Promise<{ unregister: () => Promise<boolean> }>;
-let end = () => undefined as void;
+let end: () => void = () => undefined;
 
 beforeEach(() => {
   vi.useFakeTimers();

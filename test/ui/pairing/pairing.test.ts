@@ -5,6 +5,8 @@ import Pairing from '#ui/pairing/Pairing.svelte';
 import Untrusted from '#ui/pairing/Untrusted.svelte';
 import { englishShown } from '../english-shown.ts';
 
+// jsdom lays nothing out.
+Element.prototype.scrollIntoView = () => undefined;
 afterEach(() => {
   speak('en');
   vi.restoreAllMocks();

@@ -106,7 +106,7 @@ const done = (page: Page) => page.locator('[data-action="done"]').tap();
 
 test('a phone is paired by the picture, scans with its camera, and its mark is at the hub', async () => {
   const context = await browser.newContext(PHONE);
-  const errors = errorsOf(context);
+  const errors = await errorsOf(context);
   const page = await paired(context, 'milling');
   await page.tap('[data-action="camera"]');
   await expect(page.locator(`main[data-code="${part.code}"]`)).toHaveAttribute('data-stage', 'mill', {
@@ -124,7 +124,7 @@ test(
   { tag: '@proof' },
   async () => {
     const context = await browser.newContext(PHONE);
-    const errors = errorsOf(context);
+    const errors = await errorsOf(context);
     const page = await paired(context, 'milling');
     const other = plan.doors[0]?.parts[1];
     if (other === undefined) throw new Error('a door has two stiles');
@@ -265,7 +265,7 @@ for (const size of [PHONE.viewport, TABLET])
       await stranger.close();
 
       const context = await browser.newContext(device);
-      const errors = errorsOf(context);
+      const errors = await errorsOf(context);
       const page = await context.newPage();
       await page.goto(`${hub.screens}/pairing`);
       await expect(page.locator('[name="code"]')).toBeVisible();

@@ -163,7 +163,7 @@ async function typeAddress(page: Page, address: string): Promise<void> {
 test('ten marks made while the hub is away reach it at its new address, once each and in order, and the page follows as the same device @proof', async () => {
   await shop.startAt('127.0.0.2');
   const page = await paired();
-  const errors = errorsOf(context);
+  const errors = await errorsOf(context);
   const before = shop.screens;
   const blanks = await tenBlanks();
   await shop.stop();

@@ -173,7 +173,7 @@ test('a device is paired by what a camera reads in the office, once, and the tok
 test('the board tells who is at which station with what, since when one is away, and whose clock is off; so do the station and the office', async ({
   page,
 }) => {
-  const errors = errorsOf(page.context());
+  const errors = await errorsOf(page.context());
   const context = await trusting.newContext({ viewport: { width: 1280, height: 800 }, hasTouch: true });
   await context.addInitScript(() => {
     const { now } = Date;

@@ -26,7 +26,7 @@ test(
   'a screen whose hub has newer screens loads them by itself once nobody is in the middle of anything, and its unsent marks are sent once each',
   { tag: '@proof' },
   async ({ page }) => {
-    const errors = errorsOf(page.context());
+    const errors = await errorsOf(page.context());
     const folder = freshData();
     const data = freshData();
     const entry = builtAs(folder, 'the-newer-build');

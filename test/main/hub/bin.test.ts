@@ -143,7 +143,7 @@ test('a backup and an export carry the bin', async () => {
   expect((await live.ask('POST', `/backups/${String(backup.body.name)}/restore`, {})).status).toBe(200);
   for (const each of [live, other]) {
     expect(await bin(each)).toMatchObject([{ id: 'boot-room', marks: 2, printed: 1 }]);
-    expect((await each.ask('GET', '/jobs')).body).toEqual({ jobs: [] });
+    expect((await each.ask('GET', '/jobs')).body.jobs).toEqual([]);
     await each.ask('POST', '/bin/boot-room/restore', {});
     expect(await told(each)).toEqual(before);
     expect(existsSync(join(each.data, 'incoming'))).toBe(false);

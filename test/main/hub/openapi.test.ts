@@ -201,6 +201,11 @@ test('what is answered is what the description says, address by address', { time
   expect(left).toEqual([
     'GET /events',
     'POST /pairing',
+    'GET /moved',
+    'POST /moved/token',
+    'POST /moved/proof',
+    'POST /moved/leave',
+    'POST /moved/arrive',
     'POST /network/offers',
     'DELETE /network/devices/:id',
     'POST /kiosk/leave',

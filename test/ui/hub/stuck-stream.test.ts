@@ -2,6 +2,7 @@
 
 import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { screenId } from '#ui/hub/screen-id.ts';
 import { HubStream } from '#ui/hub/hub-stream.ts';
 import { live } from '#ui/hub/live.svelte.ts';
 import { openShop } from '../station/shop-for-stations.ts';
@@ -83,7 +84,7 @@ test('a stream that falls silent is given up, and the next goes on from the last
   const stream = new HubStream({ ...NOTHING, begun: (resumed) => begun.push(resumed) });
   stream.open();
   const [first] = SilentEvents.all;
-  expect(first?.address).toBe('/api/events');
+  expect(first?.address).toBe(`/api/events?screen=${screenId}`);
   first?.say('beat', GREETING);
   await vi.advanceTimersByTimeAsync(5000);
   first?.say('beat', { seq: 7 });
@@ -92,13 +93,13 @@ test('a stream that falls silent is given up, and the next goes on from the last
   await vi.advanceTimersByTimeAsync(2500);
   expect(first?.closed).toBe(true);
   const next = SilentEvents.all[1];
-  expect(next?.address).toBe('/api/events?after=7&mark=m-7');
+  expect(next?.address).toBe(`/api/events?screen=${screenId}&after=7&mark=m-7`);
   // What a stream says that was given up counts no more.
   first?.say('beat', { ...GREETING, greeting: { resumed: false, last: null } });
   next?.say('beat', { seq: 8, greeting: { resumed: true, last: { seq: 8, mark: 'm-8' } } });
   next?.dispatchEvent(new Event('error'));
   await vi.advanceTimersByTimeAsync(1000);
-  expect(SilentEvents.all[2]?.address).toBe('/api/events?after=7&mark=m-7');
+  expect(SilentEvents.all[2]?.address).toBe(`/api/events?screen=${screenId}&after=7&mark=m-7`);
   // A hub of before, or of a later form, greets with a beat of its own.
   SilentEvents.all[2]?.say('beat', { seq: 'many' });
   expect(begun).toEqual([false, true, false]);

@@ -43,9 +43,12 @@ test(
     await page.click('[data-action="pair"]');
     await expect(page.locator('[data-loaded="true"]')).toBeVisible();
     await page.waitForFunction(
-      async () => (await caches.keys()).length > 0 && localStorage.getItem('shoulderline.trust') !== null,
+      async () =>
+        (await caches.keys()).length > 0 && (localStorage.getItem('shoulderline.trust') ?? '') !== '',
     );
     await page.waitForFunction(async () => (await (await caches.open('screens')).match('/')) !== undefined);
+    // Chromium writes what a page remembers some seconds later.
+    await page.waitForTimeout(6000);
     await before.close();
 
     const after = await browser(false);

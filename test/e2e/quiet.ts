@@ -1,7 +1,7 @@
 import { type BrowserContext, expect, test } from '@playwright/test';
 
-/** The browser's own line for an answer that refuses, or for a hub that is away: tests provoke both. */
-export const REFUSED = /^Failed to load resource/;
+/** The browser's own lines for an answer that refuses, or for a hub that is away: tests provoke both. */
+export const REFUSED = /^(Failed to load resource|An unknown error occurred when fetching the script)/;
 
 /** What the hub's policy forbids a page becomes an error on the console: Chromium says it to nobody but the page itself. */
 export async function sayForbidden(context: BrowserContext): Promise<void> {

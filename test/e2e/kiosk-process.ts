@@ -1,12 +1,16 @@
-import { type Browser, chromium, type Page } from '@playwright/test';
+import { type Browser, chromium, type Locator, type Page } from '@playwright/test';
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { findBrowser } from '../../main/start/find-browser.mjs';
+import { BareWindow } from './bare-window.ts';
 import { freshData, removeData } from './hub-process.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
+
+/** After so long without an answer, it is asked anew. */
+const LOOK_MS = 5000;
 
 /** Asks again until it is given something; throws with what was waited for. */
 export async function until<T>(
@@ -97,23 +101,54 @@ export class Kiosk {
     return pid > 0 ? pid : null;
   }
 
-  /** The page that the window shows now. */
+  /** The page that the window shows now. A browser that ends meanwhile, or a page that dies, is looked into anew. */
   async page(): Promise<Page> {
-    await this.#browser?.close().catch(() => undefined);
-    const browser = await until('the window', () => this.#lookInto());
-    this.#browser = browser;
-    const page = await until('a page', () => browser.contexts()[0]?.pages()[0]);
-    await page.waitForLoadState();
-    return page;
+    return until('a page', async () => {
+      await this.#browser?.close().catch(() => undefined);
+      this.#browser = await this.#lookInto();
+      const page = this.#browser?.contexts()[0]?.pages()[0];
+      return page?.waitForLoadState('load', { timeout: LOOK_MS }).then(
+        () => page,
+        () => null,
+      );
+    });
+  }
+
+  /** The page that the window shows, once it shows this. */
+  async pageWith(shown: (page: Page) => Locator): Promise<Page> {
+    return until('a page with it', async () => {
+      const page = await this.page();
+      return shown(page)
+        .waitFor({ timeout: LOOK_MS })
+        .then(
+          () => page,
+          () => null,
+        );
+    });
   }
 
   async #lookInto(): Promise<Browser | null> {
     try {
-      const said = readFileSync(join(this.data, 'kiosk', 'DevToolsActivePort'), 'utf8');
-      return await chromium.connectOverCDP(`http://127.0.0.1:${said.split('\n')[0] ?? ''}`);
+      const { port } = this.#looked();
+      return await chromium.connectOverCDP(`http://127.0.0.1:${port}`, { timeout: LOOK_MS });
     } catch {
       return null;
     }
+  }
+
+  /** The window with nobody else looking into it. */
+  async bare(): Promise<BareWindow> {
+    await this.#browser?.close();
+    this.#browser = null;
+    const { port, path } = this.#looked();
+    return BareWindow.lookInto(`ws://127.0.0.1:${port}${path}`);
+  }
+
+  #looked(): { port: string; path: string } {
+    const [port = '', path = ''] = readFileSync(join(this.data, 'kiosk', 'DevToolsActivePort'), 'utf8').split(
+      '\n',
+    );
+    return { port, path };
   }
 
   /** The page's process dies. */

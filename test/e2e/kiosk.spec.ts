@@ -22,6 +22,8 @@ async function stateOf(url: string, code: string): Promise<string | undefined> {
   return ((await answer.json()) as { stages: { state: string }[] }).stages[0]?.state;
 }
 
+const bench = (page: Page) => page.getByRole('heading', { name: 'Bench' });
+
 const sameAs = (page: Page) => page.evaluate(() => 'held' in window);
 
 test('a hub that is killed is back within 5 s on its port; the screen stays at its station with its set-up, and what was recorded meanwhile reaches it', async () => {
@@ -60,21 +62,15 @@ test(
     for (let death = 1; death < 5; death += 1) await killHub(death + 1);
     process.kill(kiosk.hub(), 'SIGKILL');
     await until('the fifth death', () => kiosk.said.includes('died 5 times in a minute') || null);
-    const told = await until('the page that says so', async () => {
-      const page = await kiosk.page();
-      return (await page.locator('[data-stopped="hub"]').count()) === 1 ? page : null;
-    });
+    const told = await kiosk.pageWith((page) => page.locator('[data-stopped="hub"]'));
     await expect(told.getByRole('heading')).toHaveText('The program on the shop computer has stopped');
     await expect(told.locator('main')).toContainText('SIGKILL');
     await expect(told.locator('.line')).toHaveText(/^\d{4}-\d\d-\d\dT.* \w+/);
     await keep(told, 'kiosk-stopped');
     await told.getByRole('button', { name: 'Try again' }).click();
     await kiosk.listened(6);
-    const page = await until('the screens', async () => {
-      const now = await kiosk.page();
-      return now.url().startsWith(url) ? now : null;
-    });
-    await expect(page.getByRole('heading', { name: 'Bench' })).toBeVisible();
+    const page = await kiosk.pageWith(bench);
+    expect(page.url()).toContain(url);
   },
 );
 
@@ -102,30 +98,25 @@ test('a window that is closed is opened anew and the hub stays; once full screen
 
 test('no link and no script opens a second window', async () => {
   const url = await kiosk.listened(1);
-  const page = await kiosk.page();
-  const only = [`page ${page.url()}`];
-  await page.evaluate(() => {
-    for (const rel of ['noopener', 'opener'])
-      document.body.append(
-        Object.assign(document.createElement('a'), {
-          href: '/board',
-          target: '_blank',
-          rel,
-          textContent: rel,
-        }),
-      );
-  });
-  for (const rel of ['noopener', 'opener']) {
-    const opened = page.context().waitForEvent('page');
-    await page.getByText(rel, { exact: true }).click();
-    await opened;
-    await expect.poll(() => kiosk.pages(page)).toEqual(only);
+  const only = [`page ${(await kiosk.page()).url()}`];
+  const window = await kiosk.bare();
+  const openedAndClosed = async (times: number) => {
+    await expect.poll(() => [...window.opened.values()]).toEqual(Array(times).fill('closed'));
+    expect(await window.pages()).toEqual(only);
+  };
+  for (const [index, rel] of ['noopener', 'opener'].entries()) {
+    await window.run(`{
+      const link = Object.assign(document.createElement('a'), { href: '/board', target: '_blank', rel: '${rel}' });
+      Object.assign(link.style, { position: 'fixed', inset: 0, zIndex: 9 });
+      document.body.append(link);
+    }`);
+    await window.click(50, 50);
+    await openedAndClosed(index + 1);
   }
-  const opened = page.context().waitForEvent('page');
-  await page.evaluate((address) => void window.open(address), `${url}/board`);
-  await opened;
-  await expect.poll(() => kiosk.pages(page)).toEqual(only);
-  expect(page.isClosed()).toBe(false);
+  expect(await window.run(`open('${url}/board') !== null`)).toBe(true);
+  await openedAndClosed(3);
+  expect(await window.run('1 + 1'), 'the page answers').toBe(2);
+  window.close();
 });
 
 test('a page that crashes is back at its station; the fourth time in a minute a page says so, and “Try again” brings it back', async () => {
@@ -134,23 +125,12 @@ test('a page that crashes is back at its station; the fourth time in a minute a 
   const browser = kiosk.browser();
   for (let crash = 1; crash <= 3; crash += 1) {
     await kiosk.crash();
-    const page = await until('the station', async () => {
-      const now = await kiosk.page();
-      return (await now
-        .getByRole('heading', { name: 'Bench' })
-        .count()
-        .catch(() => 0)) === 1
-        ? now
-        : null;
-    });
+    const page = await kiosk.pageWith(bench);
     await expect(page).toHaveURL(`${url}/station/bench`);
     expect(kiosk.browser()).toBe(browser);
   }
   await kiosk.crash();
-  const told = await until('the page that says so', async () => {
-    const page = await kiosk.page();
-    return (await page.locator('[data-stopped="screen"]').count()) === 1 ? page : null;
-  });
+  const told = await kiosk.pageWith((page) => page.locator('[data-stopped="screen"]'));
   await expect(told.getByRole('heading')).toHaveText('This screen keeps failing');
   await keep(told, 'kiosk-failing');
   // The window is opened anew at once, and with it goes the page that was tapped.
@@ -158,9 +138,6 @@ test('a page that crashes is back at its station; the fourth time in a minute a 
     .getByRole('button', { name: 'Try again' })
     .click()
     .catch(() => undefined);
-  const page = await until('the screens', async () => {
-    const now = await kiosk.page();
-    return now.url().startsWith(url) ? now : null;
-  });
-  await expect(page.getByRole('heading', { name: 'Bench' })).toBeVisible();
+  const page = await kiosk.pageWith(bench);
+  expect(page.url()).toContain(url);
 });

@@ -8,6 +8,7 @@ import { HEADERS } from './guard-requests.ts';
 import { keptTags } from './kept-tags.ts';
 import { LastMark, type MarkPlace } from './last-mark.ts';
 import { marksAfter } from './marks-after.ts';
+import { notToldYet } from './not-told-yet.ts';
 import { OpenedStreams, tooMany } from './opened-streams.ts';
 import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';
@@ -207,10 +208,12 @@ class Reader {
     missed: AsyncIterable<AcceptedMark> | Iterable<AcceptedMark> | null,
   ): Promise<void> {
     this.#out.write(greeting);
+    let told = 0;
     try {
       if (missed !== null)
         for await (const accepted of missed) {
           if (this.#out.destroyed || this.#out.writableEnded) return;
+          told = accepted.seq;
           if (!this.#out.write(markEvent(accepted))) await roomOrEnd(this.#out);
         }
     } catch {
@@ -218,7 +221,8 @@ class Reader {
     }
     const waited = this.#waiting ?? [];
     this.#waiting = null;
-    waited.forEach((text) => this.send(text));
+    // What came while it was found out what was missed may be among that.
+    waited.map((text) => notToldYet(text, told)).forEach((text) => this.send(text));
   }
 
   send(text: string): void {

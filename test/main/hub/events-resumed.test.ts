@@ -121,3 +121,47 @@ test('each beat tells by a tag whether the jobs and the shop are as they were; r
   for (const retry of retries) expect(retry).toBeGreaterThanOrEqual(500);
   for (const retry of retries) expect(retry).toBeLessThan(1500);
 });
+
+/** The numbers of the marks that a stream tells until it is ended. */
+async function toldUntil(
+  { hub }: LiveHub,
+  ended: Promise<unknown>,
+  query: string,
+  headers: Record<string, string>,
+): Promise<number[]> {
+  const stop = new AbortController();
+  const answer = await fetch(`${hub.url}/api/events${query}`, { signal: stop.signal, headers });
+  let text = '';
+  const read = (async () => {
+    for await (const piece of answer.body ?? []) text += Buffer.from(piece).toString();
+  })().catch(() => undefined);
+  await ended;
+  stop.abort();
+  await read;
+  return [...text.matchAll(/\nid: (\d+)\n/g)].map(([, seq]) => Number(seq));
+}
+
+test('a mark that comes while a reader is told what it missed is told once', async () => {
+  const { live, code } = await shopHub();
+  const first = proved(code);
+  await live.hub.store.mark(first);
+  const place = { seq: live.hub.store.lastSeq, mark: first.id };
+  await Promise.all(Array.from({ length: 300 }, () => live.hub.store.mark(proved(code))));
+  // What was the last mark is looked for in the log after a start: meanwhile others come.
+  await live.restart();
+  let marking = true;
+  const marks = (async () => {
+    while (marking) await live.hub.store.mark(proved(code));
+    await new Promise((later) => setTimeout(later, 150));
+  })();
+  const readers = Array.from({ length: 24 }, (_, k) =>
+    k % 2 === 0
+      ? toldUntil(live, marks, after(place), {})
+      : toldUntil(live, marks, '', { 'last-event-id': String(place.seq) }),
+  );
+  setTimeout(() => (marking = false), 300);
+  for (const told of await Promise.all(readers)) {
+    expect(told.length).toBeGreaterThan(300);
+    expect(told).toEqual(told.map((_, k) => place.seq + 1 + k));
+  }
+});

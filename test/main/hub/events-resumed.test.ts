@@ -149,9 +149,9 @@ test('a mark that comes while a reader is told what it missed is told once', asy
   await Promise.all(Array.from({ length: 300 }, () => live.hub.store.mark(proved(code))));
   // What was the last mark is looked for in the log after a start: meanwhile others come.
   await live.restart();
-  let marking = true;
+  const over = AbortSignal.timeout(300);
   const marks = (async () => {
-    while (marking) await live.hub.store.mark(proved(code));
+    while (!over.aborted) await live.hub.store.mark(proved(code));
     await new Promise((later) => setTimeout(later, 150));
   })();
   const readers = Array.from({ length: 24 }, (_, k) =>
@@ -159,7 +159,6 @@ test('a mark that comes while a reader is told what it missed is told once', asy
       ? toldUntil(live, marks, after(place), {})
       : toldUntil(live, marks, '', { 'last-event-id': String(place.seq) }),
   );
-  setTimeout(() => (marking = false), 300);
   for (const told of await Promise.all(readers)) {
     expect(told.length).toBeGreaterThan(300);
     expect(told).toEqual(told.map((_, k) => place.seq + 1 + k));

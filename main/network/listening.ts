@@ -7,11 +7,13 @@ const MOST_CONNECTIONS = 400;
 /** Several addresses that one server is asked at, all by the same port. */
 export interface Listening {
   readonly port: number;
+  /** Lets in who comes; whoever came before waits for that. */
+  open(): void;
   /** Ends it, with every connection that came in by it. */
   close(): Promise<void>;
 }
 
-/** Hands each connection to one of these addresses on to a server, as `strangers` let it. Port 0 takes any that is free. All of them listen, or it rejects and none does. */
+/** Hands each connection to one of these addresses on to a server, as `strangers` let it. Port 0 takes any that is free. All of them listen, or it rejects and none does. Nobody is let in until it is opened. */
 export async function listenAt(
   addresses: readonly string[],
   port: number,
@@ -25,6 +27,8 @@ export async function listenAt(
     for (const socket of sockets) socket.destroy();
     await Promise.all(ended);
   };
+  let open: () => void = () => undefined;
+  const opened = new Promise<void>((done) => (open = done));
   let taken = port;
   try {
     for (const address of addresses) {
@@ -32,7 +36,7 @@ export async function listenAt(
         sockets.add(socket);
         socket.once('close', () => sockets.delete(socket));
         socket.on('error', () => undefined);
-        strangers.meet(socket, () => void onto.emit('connection', socket));
+        void opened.then(() => strangers.meet(socket, () => void onto.emit('connection', socket)));
       });
       server.maxConnections = MOST_CONNECTIONS;
       taken = await listening(server, address, taken);
@@ -42,7 +46,7 @@ export async function listenAt(
     await close();
     throw error;
   }
-  return { port: taken, close };
+  return { port: taken, open, close };
 }
 
 function listening(server: Server, host: string, port: number): Promise<number> {

@@ -318,6 +318,8 @@ export class NetworkDesk {
     lookAtTimes(trustServer);
     const readers = new Strangers(READERS);
     this.#open = { server, end, addresses, screens, certified, strangers, trustServer, readers, trust: null };
+    // Only now is it known by which names it may be asked for.
+    screens.open();
     this.#open.trust = await this.#listenForTrust(addresses, this.#open);
   }
 
@@ -327,7 +329,9 @@ export class NetworkDesk {
     { trustServer, readers }: Open,
   ): Promise<Listening | null> {
     try {
-      return await listenAt(addresses, this.#parts.told.trustPort, trustServer, readers);
+      const trust = await listenAt(addresses, this.#parts.told.trustPort, trustServer, readers);
+      trust.open();
+      return trust;
     } catch (error) {
       this.#parts.report('the page with the shop’s certificate could not be opened', error);
       return null;
@@ -345,6 +349,7 @@ export class NetworkDesk {
     await open.trust?.close();
     open.screens = await listenAt(addresses, open.screens.port, open.server, open.strangers);
     open.addresses = addresses;
+    open.screens.open();
     open.trust = await this.#listenForTrust(addresses, open);
   }
 

@@ -189,7 +189,10 @@ async function markSent(mark: Mark): Promise<SentMark> {
   return malformed && newerScreens.older ? { kind: 'away' } : answer;
 }
 
-/** Is a mark refused for how the hub stands, or for who sends it, and not for what it says? Then it is kept, and sent once the hub is well, or this device is paired again. */
+/** With these the hub refuses a mark for what it says; with all others for how the hub stands, or for who sends it and how often. */
+const FOR_WHAT_IT_SAYS = new Set([400, 404, 409]);
+
+/** Is a mark refused for anything but what it says? Then it is kept, and sent once the hub is well, or this device is paired again. */
 function isLater(status: number): boolean {
-  return status >= 500 || status === 401 || status === 403;
+  return !FOR_WHAT_IT_SAYS.has(status);
 }

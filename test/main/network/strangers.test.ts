@@ -1,3 +1,4 @@
+import { once } from 'node:events';
 import { createSecureServer } from 'node:http2';
 import { connect, type Socket } from 'node:net';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -19,7 +20,7 @@ const LOOSE: StrangersLimits = {
 };
 
 /** A port whose connections are handed on as these limits let them; each is told of here. */
-async function guarded(limits: Partial<StrangersLimits>) {
+async function guarded(limits: Partial<StrangersLimits>, opened = true) {
   const strangers = new Strangers({ ...LOOSE, ...limits });
   const handedOn: Socket[] = [];
   const take = (_event: 'connection', socket: Socket) => {
@@ -28,6 +29,7 @@ async function guarded(limits: Partial<StrangersLimits>) {
     return true;
   };
   const listening = await listenAt(['127.0.0.1'], 0, { emit: take }, strangers);
+  if (opened) listening.open();
   onTestFinished(async () => {
     await listening.close();
     strangers.close();
@@ -42,7 +44,7 @@ async function guarded(limits: Partial<StrangersLimits>) {
     return client;
   };
   const many = (address: string, count: number) => Array.from({ length: count }, () => from(address));
-  return { strangers, handedOn, from, many, port: listening.port };
+  return { strangers, handedOn, from, many, listening };
 }
 
 const open = (clients: readonly { readonly open: boolean }[]) => clients.filter((each) => each.open).length;
@@ -61,6 +63,19 @@ test('one machine has so many connections, and those of others are not held up b
   const again = many('127.0.2.1', 3);
   await expect.poll(() => handedOn.length).toBe(9);
   expect(open(again)).toBe(3);
+});
+
+test('whoever comes before it is opened waits, and loses nothing of what is said', async () => {
+  const { from, handedOn, listening } = await guarded({}, false);
+  const early = from('127.0.2.1');
+  early.socket.write('early');
+  await once(early.socket, 'connect');
+  await pause(50);
+  expect(handedOn).toEqual([]);
+  listening.open();
+  await expect.poll(() => handedOn.length).toBe(1);
+  const [said] = (await once(handedOn[0] ?? early.socket, 'data')) as [Buffer];
+  expect(String(said)).toBe('early');
 });
 
 test('where there are too many over all, the machine that has the most loses its oldest', async () => {
@@ -152,6 +167,7 @@ test('what comes in by an encrypted connection is counted, and a stranger who sa
   const server = createSecureServer({ allowHTTP1: true, key: leaf.key, cert: leaf.certificate });
   const strangers = new Strangers({ ...LOOSE, bytes: 64 * 1024 });
   const listening = await listenAt(['127.0.0.1'], 0, server, strangers);
+  listening.open();
   const { port } = listening;
   onTestFinished(async () => {
     await listening.close();

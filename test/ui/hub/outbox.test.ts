@@ -21,15 +21,15 @@ function world() {
   const refuse = new Set<string>();
   /** Jobs that are in the bin. */
   const bin = new Set<string>();
-  const state = { away: false, revoked: false };
+  const state: { away: boolean; later: number | null } = { away: false, later: null };
   const marks = new KeptMarks('test', new IDBFactory());
   const shown = new Set<string>();
   const around: Around = {
     marks,
     send: async (sent) => {
       if (state.away) return { kind: 'away' };
-      if (state.revoked)
-        return { kind: 'refused', status: 401, refusal: { code: 'not-paired', message: 'not paired' } };
+      if (state.later !== null)
+        return { kind: 'refused', status: state.later, refusal: { code: 'not-now', message: 'not now' } };
       if (refuse.has(sent.stage))
         return { kind: 'refused', status: 409, refusal: { code: 'already-done', message: 'done already' } };
       if (bin.has(sent.code))
@@ -189,14 +189,19 @@ test('a mark that somebody makes just as its job goes into the bin is told to th
   expect(await marks.all()).toEqual([]);
 });
 
-test('marks of a device that was revoked are kept, and sent once it is paired again', async () => {
+test.each([
+  [401, 'of a device that was revoked are kept, and sent once it is paired again'],
+  [421, 'that the hub does not take by this name just now are kept, and sent once it does'],
+  [429, 'that come more quickly than the hub takes them are kept, and sent later'],
+  [507, 'that the hub cannot write down are kept, and sent once it can'],
+])('%i: marks %s', async (status) => {
   const { around, received, state, marks } = world();
-  state.revoked = true;
+  state.later = status;
   const outbox = new Outbox(around);
   for (const stage of ['mill', 'bead'])
     expect(await outbox.post(mark('AAA', stage))).toEqual({ kind: 'kept' });
   expect(outbox.refused).toEqual([]);
-  state.revoked = false;
+  state.later = null;
   const again = new Outbox(around);
   await again.open();
   await again.send();

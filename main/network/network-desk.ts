@@ -1,6 +1,5 @@
-import { createSecureServer, type Http2SecureServer, type Http2ServerRequest } from 'node:http2';
-import { createServer, type IncomingMessage, type Server } from 'node:http';
-import type { Duplex } from 'node:stream';
+import type { IncomingMessage, Server } from 'node:http';
+import type { Http2SecureServer, Http2ServerRequest } from 'node:http2';
 import type { NetworkState } from '#core/api/network-api.ts';
 import type { Language } from '#core/words/languages.ts';
 import { codeOf, type FilePort, wordsOf } from '../store/files/file-port.ts';
@@ -9,12 +8,13 @@ import { DeviceStore } from './device-store.ts';
 import { DeviceWays } from './device-ways.ts';
 import { HandOvers } from './hand-overs.ts';
 import { type Certified, KeptKeys } from './kept-keys.ts';
-import { IDLE_MS, OVER_TLS, READERS, STRANGERS, TRUST_REQUEST_MS } from './limits.ts';
+import { READERS, STRANGERS } from './limits.ts';
 import { type Listening, listenAt } from './listening.ts';
 import { NetworkChoice } from './network-choice.ts';
 import { localName, ownAddresses } from './own-addresses.ts';
 import { PairingOffers } from './pairing-offers.ts';
 import { PairingProof } from './pairing-proof.ts';
+import { endAtOnce, plainServer, secureServer, type Shown } from './servers.ts';
 import { StableName } from './stable-name.ts';
 import { type Connection, Strangers } from './strangers.ts';
 
@@ -281,19 +281,7 @@ export class NetworkDesk {
   async #openAt(addresses: readonly string[], certified: Certified): Promise<void> {
     const { told, headerLimit, serve, language } = this.#parts;
     const strangers = new Strangers(STRANGERS);
-    const server = createSecureServer({
-      ...OVER_TLS,
-      settings: { ...OVER_TLS.settings, maxHeaderListSize: headerLimit },
-      ...shown(certified),
-    });
-    // What Node's server for HTTP/1.1 reads of the one that hands a connection to it.
-    Object.assign(server, { maxHeaderSize: headerLimit });
-    // Of connections by HTTP/1.1, and of sessions by HTTP/2.
-    server.setTimeout(IDLE_MS);
-    server.on('session', (session) => session.setTimeout(IDLE_MS, () => session.destroy()));
-    lookAtTimes(server);
-    server.on('sessionError', () => undefined);
-    server.on('tlsClientError', (_error: Error, socket: Duplex) => socket.destroy());
+    const server = secureServer(shown(certified), headerLimit);
     const end = await serve({
       server,
       hosts: () => this.#hosts(),
@@ -311,11 +299,9 @@ export class NetworkDesk {
       throw error;
     }
     const { trustPage } = await import('./trust-page.ts');
-    const trustServer = createServer({ requestTimeout: TRUST_REQUEST_MS }, (request, answer) =>
+    const trustServer = plainServer((request, answer) =>
       trustPage(request, answer, certified.authority, language(request)),
     );
-    trustServer.setTimeout(IDLE_MS);
-    lookAtTimes(trustServer);
     const readers = new Strangers(READERS);
     this.#open = { server, end, addresses, screens, certified, strangers, trustServer, readers, trust: null };
     // Only now is it known by which names it may be asked for.
@@ -401,24 +387,13 @@ export class NetworkDesk {
   }
 }
 
-/** Of what has come in already nothing more is even read. */
-function endAtOnce(request: IncomingMessage | Http2ServerRequest): void {
-  if ('stream' in request) request.stream.session?.destroy();
-  else request.destroy();
-}
-
-/** Node looks at how long a request by HTTP/1.1 takes to come in only once its server listens, which ours leaves to others. */
-function lookAtTimes(server: Http2SecureServer | Server): void {
-  server.emit('listening');
-}
-
 const WHY = {
   'no-pin': 'it needs a PIN; set one in the office',
   'no-address': 'this machine has no address in a private network',
   failed: 'it could not be opened',
 };
 
-function shown({ leaf, authority }: Certified): { readonly key: string; readonly cert: string } {
+function shown({ leaf, authority }: Certified): Shown {
   return { key: leaf.key, cert: `${leaf.certificate}\n${authority}\n` };
 }
 

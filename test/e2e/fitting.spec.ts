@@ -152,6 +152,7 @@ test('one mistyped diagonal blames no side: each of the six says what it would b
       expect(await clippedOn(page), `${language} ${width}, all the same`).toEqual([]);
     }
   await page.goto(`${hub.url}/station/fitting?language=en`);
+  await expect(page.locator('[data-loaded="true"]')).toBeVisible();
   await scan(page, code);
   await page.click('[data-action="survey"]');
   for (const [k, text] of measures.entries()) {

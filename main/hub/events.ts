@@ -1,16 +1,14 @@
-import { once } from 'node:events';
 import type { Writable } from 'node:stream';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Beat } from '#core/api/office-api.ts';
-import type { AcceptedMark } from '#core/marks/mark.ts';
 import type { Store } from '../store/store.ts';
 import { HEADERS } from './guard-requests.ts';
 import { keptTags } from './kept-tags.ts';
 import { LastMark, type MarkPlace } from './last-mark.ts';
 import { marksAfter } from './marks-after.ts';
-import { notToldYet } from './not-told-yet.ts';
 import { OpenedStreams, tooMany } from './opened-streams.ts';
 import { problem } from './problem.ts';
+import { markEvent, Reader } from './reader.ts';
 import type { Serve } from './serve.ts';
 
 /** Something that stations hear of besides marks. */
@@ -47,9 +45,6 @@ export interface Announcements extends Announcer {
 }
 
 const BEAT_MS = 1000;
-/** A reader for whom so much waits is dropped; it comes back and asks from where it was. */
-const MOST_WAITING = 1024 * 1024;
-const MOST_PIECES = 5000;
 
 /** A reader who lost its stream comes back after one second at the mean, none at the same moment as all others. */
 const [RETRY_MS, RETRY_SPREAD_MS] = [500, 1000];
@@ -190,72 +185,4 @@ function placeIn({
 /** Where an answer is written to: on HTTP/2 its stream, as what stands for it there is never destroyed. */
 function outOf({ raw }: FastifyReply): Writable {
   return 'stream' in raw ? (raw.stream as Writable) : raw;
-}
-
-/** One open stream. What happens while it is still told of older marks waits, so that all come in their order. */
-class Reader {
-  readonly #out: Writable;
-  #waiting: string[] | null = [];
-  #waitingLength = 0;
-
-  constructor(out: Writable) {
-    this.#out = out;
-  }
-
-  /** Greets the reader, tells it what it missed, and from then on sends as things happen. */
-  async begin(
-    greeting: string,
-    missed: AsyncIterable<AcceptedMark> | Iterable<AcceptedMark> | null,
-  ): Promise<void> {
-    this.#out.write(greeting);
-    let told = 0;
-    try {
-      if (missed !== null)
-        for await (const accepted of missed) {
-          if (this.#out.destroyed || this.#out.writableEnded) return;
-          told = accepted.seq;
-          if (!this.#out.write(markEvent(accepted))) await roomOrEnd(this.#out);
-        }
-    } catch {
-      this.#out.destroy();
-    }
-    const waited = this.#waiting ?? [];
-    this.#waiting = null;
-    // What came while it was found out what was missed may be among that.
-    waited.map((text) => notToldYet(text, told)).forEach((text) => this.send(text));
-  }
-
-  send(text: string): void {
-    if (this.#out.writableEnded || this.#out.destroyed) return;
-    if (this.#waiting !== null) this.#wait(this.#waiting, text);
-    else if (this.#out.writableLength > MOST_WAITING) this.#out.destroy();
-    else this.#out.write(text);
-  }
-
-  #wait(waiting: string[], text: string): void {
-    waiting.push(text);
-    this.#waitingLength += text.length;
-    if (this.#waitingLength <= MOST_WAITING && waiting.length <= MOST_PIECES) return;
-    waiting.splice(0);
-    this.#out.destroy();
-  }
-
-  end(): void {
-    this.#out.end();
-  }
-
-  /** Ends it whether or not anybody reads what is written. */
-  leave(): void {
-    this.#out.destroy();
-  }
-}
-
-/** Waits until the stream takes more, or is gone. */
-async function roomOrEnd(out: Writable): Promise<void> {
-  const gone = new AbortController();
-  await Promise.race([once(out, 'drain', gone), once(out, 'close', gone)]).finally(() => gone.abort());
-}
-
-function markEvent(accepted: AcceptedMark): string {
-  return `id: ${accepted.seq}\nevent: mark\ndata: ${JSON.stringify(accepted)}\n\n`;
 }

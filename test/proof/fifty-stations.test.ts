@@ -11,8 +11,7 @@ import { NetworkHub } from '../e2e/network-hub.ts';
 import { mostMegabytes } from './memory.ts';
 import { orderedProcess } from './ordered-process.ts';
 import type { Order, Report } from './stations/floor.ts';
-import type { Answered } from './stations/station.ts';
-import type { WayTold } from './stations/ways.ts';
+import type { Answered, StationTold } from './stations/station.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const STATIONS = 50;
@@ -66,8 +65,9 @@ test(`fifty stations over the network mark for ${SECONDS} s, and their hub is ki
   // What it is held to: stations that speak http on loopback, to a hub of their own.
   const loopback = await NetworkHub.start();
   try {
-    const stations: (WayTold & { code: string })[] = [];
-    const plain: (WayTold & { code: string })[] = [];
+    const stations: StationTold[] = [];
+    const plain: StationTold[] = [];
+    const resumes = (k: number) => (k % 2 === 0 ? 'by-place' : 'by-id');
     const codes = { network: await blanksOf(network), loopback: await blanksOf(loopback) };
     const ca = network.authority;
     for (let k = 0; k < STATIONS; k += 1) {
@@ -78,6 +78,7 @@ test(`fifty stations over the network mark for ${SECONDS} s, and their hub is ki
         ca,
         cookie: await network.pair(`station ${k + 1}`),
         code: codes.network[k] ?? '',
+        resumes: resumes(k),
       });
       plain.push({
         by: 'http',
@@ -86,6 +87,7 @@ test(`fifty stations over the network mark for ${SECONDS} s, and their hub is ki
         ca,
         cookie: '',
         code: codes.loopback[k] ?? '',
+        resumes: resumes(k),
       });
     }
     await floor.order({ kind: 'open', floor: 'network', stations });

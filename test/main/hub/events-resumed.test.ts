@@ -141,7 +141,7 @@ async function toldUntil(
   return [...text.matchAll(/\nid: (\d+)\n/g)].map(([, seq]) => Number(seq));
 }
 
-test('a mark that comes while a reader is told what it missed is told once', async () => {
+test('marks that come while readers are told what they missed are told to each once, in order', async () => {
   const { live, code } = await shopHub();
   const first = proved(code);
   await live.hub.store.mark(first);

@@ -10,6 +10,8 @@ const SEND_AGAIN_MS = 1000;
 export interface StationTold extends WayTold {
   /** The blank that is milled here, and taken back, by turns. */
   readonly code: string;
+  /** How it says from where on it wants to be told again: as our pages do, by the place of the last mark, or as any EventSource. */
+  readonly resumes: 'by-place' | 'by-id';
 }
 
 /** A mark that was answered. */
@@ -30,7 +32,8 @@ export class Station {
   #turn = 0;
   #over = false;
   #retryMs = USUAL_RETRY_MS;
-  #lastId: string | null = null;
+  readonly #resumes: StationTold['resumes'];
+  #last: { readonly seq: string; readonly mark: string } | null = null;
   /** The jobs whose plans it has. */
   readonly #known = new Set<string>();
   #sending: Promise<unknown> = Promise.resolve();
@@ -47,6 +50,7 @@ export class Station {
   constructor(told: StationTold) {
     this.#way = wayOf(told);
     this.#code = told.code;
+    this.#resumes = told.resumes;
   }
 
   /** Listens until it is closed. */
@@ -63,12 +67,14 @@ export class Station {
   }
 
   async #hearOne(): Promise<void> {
+    const last = this.#last;
+    const place = last !== null && this.#resumes === 'by-place' ? `?after=${last.seq}&mark=${last.mark}` : '';
     const { status, pieces } = await this.#way.ask({
       method: 'GET',
-      path: '/api/events',
+      path: `/api/events${place}`,
       headers: {
         accept: 'text/event-stream',
-        ...(this.#lastId === null ? {} : { 'last-event-id': this.#lastId }),
+        ...(last !== null && this.#resumes === 'by-id' ? { 'last-event-id': last.seq } : {}),
       },
     });
     if (status !== 200) {
@@ -86,11 +92,16 @@ export class Station {
         const retry = /^retry: ?(\d+)$/m.exec(block)?.[1];
         if (retry !== undefined) this.#retryMs = Number(retry);
         const id = /^id: ?(\d+)$/m.exec(block)?.[1];
-        if (id !== undefined) this.#lastId = id;
-        if (id !== undefined && /^event: ?mark$/m.test(block)) this.heard.push(Number(id));
+        const data = /^data: ?(.*)$/m.exec(block)?.[1] ?? '';
+        if (id !== undefined && /^event: ?mark$/m.test(block)) {
+          this.heard.push(Number(id));
+          this.#last = { seq: id, mark: (JSON.parse(data) as { mark: { id: string } }).mark.id };
+        }
         if (!beaten && /^event: ?beat$/m.test(block)) {
           beaten = true;
           this.beats.push(now());
+          const { resumed } = (JSON.parse(data) as { greeting: { resumed: boolean } }).greeting;
+          if (last !== null && !resumed) this.faults.push('a stream was not gone on with');
         }
       }
     }

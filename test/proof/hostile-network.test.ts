@@ -62,6 +62,7 @@ test(`a machine that means ill, ${SECONDS} s each way, holds up neither the stat
           ca: hub.authority,
           cookie: name === 'here' ? '' : await hub.pair(`station ${k + 1}`),
           code: codes[name][k] ?? '',
+          resumes: 'by-place',
         });
       return all;
     };

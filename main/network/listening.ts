@@ -32,11 +32,16 @@ export async function listenAt(
   let taken = port;
   try {
     for (const address of addresses) {
-      const server = createServer((socket) => {
+      // Of whoever is not let in nothing is read.
+      const server = createServer({ pauseOnConnect: true }, (socket) => {
         sockets.add(socket);
         socket.once('close', () => sockets.delete(socket));
         socket.on('error', () => undefined);
-        void opened.then(() => strangers.meet(socket, () => void onto.emit('connection', socket)));
+        const handOn = () => {
+          onto.emit('connection', socket);
+          socket.resume();
+        };
+        void opened.then(() => strangers.meet(socket, handOn));
       });
       server.maxConnections = MOST_CONNECTIONS;
       taken = await listening(server, address, taken);

@@ -45,7 +45,7 @@ export class Strangers {
     this.#asked = new Pace(limits.asked.all, now);
   }
 
-  /** Takes a new connection; hands it on at once, after a while, or ends it. */
+  /** Takes a new connection that nothing is read of yet; hands it on at once, after a while, or ends it. */
   meet(socket: Socket, handOn: () => void): void {
     const address = socket.remoteAddress;
     if (address === undefined) return void socket.destroy();
@@ -63,10 +63,7 @@ export class Strangers {
     });
     this.#makeRoom();
     if (caller.waiting.size === 0 && this.#mayBeMade(caller)) handOn();
-    else {
-      socket.pause();
-      caller.waiting.set(socket, handOn);
-    }
+    else caller.waiting.set(socket, handOn);
     this.#looking ??= setInterval(() => this.#look(), LOOK_MS).unref();
   }
 
@@ -156,7 +153,6 @@ export class Strangers {
       if (first !== undefined && this.#mayBeMade(caller)) {
         caller.waiting.delete(first[0]);
         first[1]();
-        first[0].resume();
         // Whoever else waits comes before it gets its next.
         this.#callers.delete(address);
         this.#callers.set(address, caller);

@@ -81,7 +81,7 @@ export class DeviceStore {
     const seen = { ...found, seen: this.#now() };
     this.#byHash.set(found.hash, seen);
     // When it was last seen is lost with the plug: that is no harm.
-    if (Math.abs(this.#now() - this.#written) > KEEP_MS) void this.#keep(this.all).catch(() => undefined);
+    if (Math.abs(this.#now() - this.#written) > KEEP_MS) void this.#keep().catch(() => undefined);
     return seen;
   }
 
@@ -116,7 +116,7 @@ export class DeviceStore {
 
   /** Writes down what is kept in memory alone: when each was last seen. */
   close(): Promise<void> {
-    return this.#byHash.size === 0 ? Promise.resolve() : this.#keep(this.all);
+    return this.#byHash.size === 0 ? Promise.resolve() : this.#keep();
   }
 
   /** Writes nothing more: another list is put in place of this one. */
@@ -126,9 +126,10 @@ export class DeviceStore {
     await this.#turns.take(() => Promise.resolve());
   }
 
-  #keep(devices: readonly Device[]): Promise<void> {
+  /** Writes down those that there are once it is its turn: one may be paired or taken away until then. */
+  #keep(): Promise<void> {
     this.#written = this.#now();
-    return this.#turns.take(() => this.#write(devices.filter(({ id }) => this.has(id))));
+    return this.#turns.take(() => this.#write(this.all));
   }
 
   async #write(devices: readonly Device[]): Promise<void> {

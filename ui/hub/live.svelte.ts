@@ -61,6 +61,10 @@ class Live {
       setTimeout(() => this.#lateFor(id), TOLD_LATE_MS);
     },
     dropped: (id) => this.#here.ahead.dropped(id),
+    settled: (id) => {
+      this.#here.ahead.taken(id, undefined);
+      this.#lateFor(id);
+    },
   });
 
   /** Every job that the hub has, finished ones too. */
@@ -110,6 +114,8 @@ class Live {
       this.#here.sure.clear();
     }
     if (!resumed || !this.#turns.whole) this.#look();
+    // Another page of this browser may have been closed with marks that it kept.
+    void this.outbox.send();
   }
 
   /** The hub beats: whether it is well, and whether its jobs, its shop and its screens are still those that are known here. */
@@ -121,7 +127,7 @@ class Live {
     if (jobs !== undefined && jobs !== this.#here.tag && this.#turns.idle) this.#lookAtList(jobs);
     if (as !== undefined && as !== this.#shopAs) void shop.reload();
     this.#shopAs = as;
-    if (this.outbox.kept.some(({ refused }) => refused === undefined)) void this.outbox.send();
+    if (this.outbox.waits) void this.outbox.send();
   }
 
   #lookAtList(tag: string): void {

@@ -22,6 +22,8 @@ export interface Around {
   readonly shown: (kept: Kept) => void;
   readonly taken: (id: string, answer: Sent) => void;
   readonly dropped: (id: string) => void;
+  /** Told when another page of this browser has sent a mark or thrown it away: the hub knows which. */
+  readonly settled: (id: string) => void;
 }
 
 const PATIENCE_MS = 3000;
@@ -36,6 +38,9 @@ const BINNED: Refusal = 'binned';
 export class Outbox {
   kept = $state.raw<readonly Kept[]>([]);
   readonly #around: Around;
+  /** The marks that are shown as made, by their order. */
+  readonly #shown = new Map<number, string>();
+  #looked = false;
   readonly #people = new Map<number, (posted: Posted) => void>();
   #running: Promise<void> | null = null;
   #again = false;
@@ -49,6 +54,11 @@ export class Outbox {
     return this.kept.filter(({ refused }) => refused !== undefined && refused.code !== BINNED);
   }
 
+  /** May something be left to send? Until the browser's database was read, an earlier page may have left something. */
+  get waits(): boolean {
+    return !this.#looked || this.kept.some(({ refused }) => refused === undefined);
+  }
+
   /** Marks of jobs that are in the bin: nothing is to be decided of them, and they count once their job is back. */
   get binned(): readonly Kept[] {
     return this.kept.filter(({ refused }) => refused?.code === BINNED);
@@ -59,25 +69,21 @@ export class Outbox {
     for (const each of this.binned) {
       const { refused: _refused, ...bare } = each;
       await this.#around.marks.change(bare);
-      this.#around.shown(bare);
     }
     await this.#look();
     await this.send();
   }
 
-  /** Takes up what an earlier page left, and sends it. What stands on a refused mark is not shown as made. */
+  /** Takes up what an earlier page left, and sends it. */
   async open(): Promise<void> {
     await this.#look();
-    const held = heldBack(this.kept);
-    for (const each of this.kept)
-      if (each.refused === undefined && !held.includes(each)) this.#around.shown(each);
     await this.send();
   }
 
   /** Keeps a mark and sends it. Someone waits for the answer, so a refusal now goes to them and is not kept. */
   async post(kept: Omit<Kept, 'order'>): Promise<Posted> {
     const added = await this.#around.marks.add(kept);
-    this.#around.shown(added);
+    this.#show(added);
     const outcome = new Promise<Posted>((settled) => {
       this.#people.set(added.order, settled);
       setTimeout(() => this.#settle(added.order, { kind: 'kept' }), PATIENCE_MS);
@@ -123,6 +129,7 @@ export class Outbox {
       if (answer.kind === 'away' || (answer.kind === 'refused' && isLater(answer.status))) return;
       if (answer.kind === 'ok') {
         await this.#around.marks.remove(next.order);
+        this.#shown.delete(next.order);
         this.#around.taken(next.mark.id, answer.value);
         this.#settle(next.order, { kind: 'ok', value: answer.value });
       } else {
@@ -130,41 +137,59 @@ export class Outbox {
           answer.kind === 'refused'
             ? { code: answer.refusal.code, message: answer.refusal.message }
             : { code: 'malformed', message: answer.faults[0]?.message ?? '' };
-        await this.#refuse(kept, next, refused);
+        await this.#refuse(next, refused);
       }
       await this.#look();
     }
   }
 
-  async #refuse(kept: readonly Kept[], one: Kept, refused: { code: string; message: string }): Promise<void> {
-    this.#around.dropped(one.mark.id);
-    if (this.#people.has(one.order)) {
-      await this.#around.marks.remove(one.order);
-      this.#settle(one.order, { kind: 'refused', ...refused });
-      return;
-    }
-    for (const each of dependents(kept, one)) this.#around.dropped(each.mark.id);
-    await this.#around.marks.change({ ...one, refused });
+  async #refuse(one: Kept, refused: { code: string; message: string }): Promise<void> {
+    if (!this.#people.has(one.order)) return this.#around.marks.change({ ...one, refused });
+    await this.#remove(one);
+    this.#settle(one.order, { kind: 'refused', ...refused });
   }
 
   /** A person decides: send a refused mark again with all that stand on it, or throw them all away. */
   async decide(one: Kept, how: 'again' | 'throw-away'): Promise<void> {
     const all = [one, ...dependents(this.kept, one)];
-    for (const each of all) {
-      if (how === 'throw-away') await this.#around.marks.remove(each.order);
-      else {
-        const { refused: _refused, ...bare } = each;
-        await this.#around.marks.change(bare);
-        this.#around.shown(bare);
-      }
-    }
+    // Without what it stands on, none is to be sent meanwhile.
+    if (how === 'throw-away') for (const each of all.toReversed()) await this.#remove(each);
+    else for (const { refused: _refused, ...bare } of all) await this.#around.marks.change(bare);
     await this.#look();
     await this.send();
   }
 
+  /** Looks what is kept, by other pages of this browser too, and shows as made what is to be sent: nothing that was refused or stands on that. */
   async #look(): Promise<readonly Kept[]> {
-    this.kept = await this.#around.marks.all();
-    return this.kept;
+    const kept = await this.#around.marks.all();
+    this.kept = kept;
+    this.#looked = true;
+    const orders = new Set(kept.map(({ order }) => order));
+    for (const [order, id] of this.#shown) {
+      if (orders.has(order)) continue;
+      this.#shown.delete(order);
+      this.#around.settled(id);
+    }
+    const held = new Set(heldBack(kept));
+    for (const each of kept)
+      if (each.refused === undefined && !held.has(each)) this.#show(each);
+      else this.#drop(each);
+    return kept;
+  }
+
+  #show(kept: Kept): void {
+    if (this.#shown.has(kept.order)) return;
+    this.#shown.set(kept.order, kept.mark.id);
+    this.#around.shown(kept);
+  }
+
+  #drop({ order, mark }: Kept): void {
+    if (this.#shown.delete(order)) this.#around.dropped(mark.id);
+  }
+
+  async #remove(kept: Kept): Promise<void> {
+    await this.#around.marks.remove(kept.order);
+    this.#drop(kept);
   }
 
   #settle(order: number, posted: Posted): void {
@@ -174,7 +199,7 @@ export class Outbox {
 }
 
 /** An outbox in this browser's database that sends to the hub. */
-export function openOutbox(around: Pick<Around, 'shown' | 'taken' | 'dropped'>): Outbox {
+export function openOutbox(around: Pick<Around, 'shown' | 'taken' | 'dropped' | 'settled'>): Outbox {
   return new Outbox({
     send: markSent,
     marks: new KeptMarks(),

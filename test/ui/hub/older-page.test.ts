@@ -17,7 +17,12 @@ const answered = (body: unknown, status = 200) =>
 
 test('a mark that a hub of other screens does not understand waits for their page; one that no screens explain is refused', async () => {
   answered({ code: 'malformed', message: 'what is this?' }, 400);
-  const outbox = openOutbox({ shown: () => undefined, taken: () => undefined, dropped: () => undefined });
+  const outbox = openOutbox({
+    shown: () => undefined,
+    taken: () => undefined,
+    dropped: () => undefined,
+    settled: () => undefined,
+  });
   const mark = (): Mark => ({
     id: crypto.randomUUID(),
     code: '7K2Q4MX8BD',

@@ -1,7 +1,7 @@
 // @vitest-environment node
 
 import { IDBFactory } from 'fake-indexeddb';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { Mark } from '#core/marks/mark.ts';
 import { dependents, nextToSend } from '#ui/hub/sending-order.ts';
 import { type Kept, KeptMarks } from '#ui/hub/kept-marks.ts';
@@ -40,6 +40,7 @@ function world() {
     shown: ({ mark: { id } }) => shown.add(id),
     taken: (id) => shown.delete(id),
     dropped: (id) => shown.delete(id),
+    settled: (id) => shown.delete(id),
   };
   return { received, refuse, bin, state, marks, shown, around };
 }
@@ -207,4 +208,67 @@ test.each([
   await again.send();
   expect(received.map(({ stage }) => stage)).toEqual(['mill', 'bead']);
   expect(await marks.all()).toEqual([]);
+});
+
+test('what is marked while what it stands on is being refused is not shown as made, nor once that is thrown away', async () => {
+  const { around, refuse, state, marks, shown } = world();
+  state.away = true;
+  await new Outbox(around).post(mark('AAA', 'mill'));
+  shown.clear();
+  state.away = false;
+  refuse.add('mill');
+  let answer = (): void => undefined;
+  const asked = new Promise<void>((done) => (answer = done));
+  const outbox = new Outbox({
+    ...around,
+    async send(sent) {
+      await asked;
+      return around.send(sent);
+    },
+  });
+  const opened = outbox.open();
+  await vi.waitFor(() => expect(shown.size).toBe(1));
+  // The hub has the first one and thinks; at the station the work goes on.
+  const posted = outbox.post(mark('AAA', 'bead'));
+  await vi.waitFor(() => expect(shown.size).toBe(2));
+  answer();
+  await opened;
+  expect(await posted).toEqual({ kind: 'kept' });
+  const [one] = outbox.refused;
+  if (one === undefined) throw new Error('nothing refused');
+  expect(shown.size).toBe(0);
+  await outbox.decide(one, 'throw-away');
+  expect(await marks.all()).toEqual([]);
+  expect(shown.size).toBe(0);
+});
+
+test('a mark that another page of this browser sent, or had refused, is not shown as made by this one', async () => {
+  const { around, refuse, state, marks, shown } = world();
+  state.away = true;
+  const here = new Outbox(around);
+  for (const code of ['AAA', 'BBB']) await here.post(mark(code, code === 'AAA' ? 'mill' : 'bead'));
+  expect(shown.size).toBe(2);
+  const nothing = () => undefined;
+  const other = new Outbox({ ...around, shown: nothing, taken: nothing, dropped: nothing, settled: nothing });
+  state.away = false;
+  refuse.add('mill');
+  await other.open();
+  expect((await marks.all()).map((each) => each.refused?.code)).toEqual(['already-done']);
+  expect(here.waits).toBe(true);
+  await here.send();
+  expect(here.refused).toHaveLength(1);
+  expect(shown.size).toBe(0);
+});
+
+test('until the marks of an earlier page could be read, something may be left to send', async () => {
+  const { around, marks, received } = world();
+  await marks.add(mark('AAA', 'mill'));
+  const broken = vi.spyOn(marks, 'all').mockRejectedValueOnce(new Error('the browser opened no database'));
+  const outbox = new Outbox(around);
+  await expect(outbox.open()).rejects.toThrow('no database');
+  expect(broken).toHaveBeenCalledOnce();
+  expect(outbox.waits).toBe(true);
+  await outbox.send();
+  expect(received).toHaveLength(1);
+  expect(outbox.waits).toBe(false);
 });

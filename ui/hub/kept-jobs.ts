@@ -5,7 +5,7 @@ import { jobProgress } from '#core/api/marks-api.ts';
 import type { JobProgress } from '#core/marks/mark.ts';
 import type { AsMarked } from '#core/measured/as-marked.ts';
 import type { Plan } from '#core/plan/plan.ts';
-import { openDatabase } from './open-database.ts';
+import { OwnDatabase } from './own-database.ts';
 
 /** A job as it was when the hub was last here. */
 export interface KeptJob {
@@ -38,12 +38,12 @@ const progressKept = z.object({ job: z.string(), progress: jobProgress });
  * said: losing it loses nothing, so it is written without waiting for the disk.
  */
 export class KeptJobs {
-  readonly #opened: Promise<IDBDatabase>;
+  readonly #database: OwnDatabase;
   /** What was last written of each job: the same object is not written again. */
   readonly #written = new Map<string, KeptJob>();
 
   constructor(name = 'shoulderline-jobs', factory?: IDBFactory) {
-    this.#opened = openDatabase(
+    this.#database = new OwnDatabase(
       name,
       (database) => {
         database.createObjectStore(PLANS, { keyPath: 'id' });
@@ -55,8 +55,7 @@ export class KeptJobs {
 
   /** Keeps these jobs and no others. */
   async keep(jobs: readonly KeptJob[]): Promise<void> {
-    const database = await this.#opened;
-    const transaction = database.transaction([PLANS, PROGRESS], 'readwrite');
+    const transaction = await this.#database.begin([PLANS, PROGRESS], 'readwrite');
     const plans = transaction.objectStore(PLANS);
     const progresses = transaction.objectStore(PROGRESS);
     const current = new Set(jobs.map(({ line }) => line.id));
@@ -78,8 +77,7 @@ export class KeptJobs {
 
   /** Every kept job but those that are known. What cannot be read, after a change of version perhaps, is passed over. */
   async all(known: ReadonlySet<string> = new Set()): Promise<KeptJob[]> {
-    const database = await this.#opened;
-    const transaction = database.transaction([PLANS, PROGRESS], 'readonly');
+    const transaction = await this.#database.begin([PLANS, PROGRESS], 'readonly');
     const plans = transaction.objectStore(PLANS).getAll();
     const progresses = transaction.objectStore(PROGRESS).getAll();
     await settled(transaction);

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { markRequest } from '#core/api/marks-api.ts';
 import type { Mark } from '#core/marks/mark.ts';
-import { openDatabase } from './open-database.ts';
+import { OwnDatabase } from './own-database.ts';
 
 /** A mark that this screen keeps until the hub has answered it. */
 export interface Kept {
@@ -28,10 +28,10 @@ const STORE = 'marks';
 
 /** Where a screen keeps marks that the hub has not answered: the browser's own database, flushed before it says so. */
 export class KeptMarks {
-  readonly #opened: Promise<IDBDatabase>;
+  readonly #database: OwnDatabase;
 
   constructor(name = 'shoulderline', factory?: IDBFactory) {
-    this.#opened = openDatabase(
+    this.#database = new OwnDatabase(
       name,
       (database) => database.createObjectStore(STORE, { keyPath: 'order', autoIncrement: true }),
       factory,
@@ -46,9 +46,9 @@ export class KeptMarks {
 
   /** Every kept mark, in order. What cannot be read, after a change of version perhaps, is passed over. */
   async all(): Promise<Kept[]> {
-    const database = await this.#opened;
+    const transaction = await this.#database.begin(STORE, 'readonly');
     const found = await new Promise<unknown[]>((done, failed) => {
-      const request = database.transaction(STORE, 'readonly').objectStore(STORE).getAll();
+      const request = transaction.objectStore(STORE).getAll();
       request.onsuccess = () => done(request.result);
       request.onerror = () => failed(request.error ?? new Error('the database was not read'));
     });
@@ -69,9 +69,8 @@ export class KeptMarks {
   async #write(
     act: (store: IDBObjectStore) => IDBRequest<IDBValidKey> | IDBRequest<undefined>,
   ): Promise<unknown> {
-    const database = await this.#opened;
+    const transaction = await this.#database.begin(STORE, 'readwrite', { durability: 'strict' });
     return new Promise((done, failed) => {
-      const transaction = database.transaction(STORE, 'readwrite', { durability: 'strict' });
       const request = act(transaction.objectStore(STORE));
       transaction.oncomplete = () => done(request.result);
       transaction.onabort = () => failed(transaction.error ?? new Error('the database did not take it'));

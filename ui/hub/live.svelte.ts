@@ -107,6 +107,7 @@ class Live {
 
   #begun(resumed: boolean): void {
     this.#turns.hopeful();
+    shop.hopeful();
     this.connected += 1;
     this.stickerNews += 1;
     if (!resumed) {

@@ -12,15 +12,25 @@ class KnownShop {
   now = $state.raw<Shop | null>(remembered());
 
   readonly #again = new TryAgain(() => this.reload());
+  /** It was asked for and has not come since. */
+  #missing = false;
+
+  /** The hub is there again: what did not come is asked for once more, however often that was tried before. */
+  hopeful(): void {
+    this.#again.came();
+    if (this.#missing) void this.reload();
+  }
 
   /** Asks the hub. Without an answer the last one counts, over a reload too, and it is asked again after a moment. */
   async reload(): Promise<void> {
+    this.#missing = true;
     const answer = await ask('GET /shop');
     if (answer.kind === 'ok') this.take(answer.value);
     else this.#again.missed();
   }
 
   take(shop: Shop): void {
+    this.#missing = false;
     this.#again.came();
     this.now = shop;
     screenMemory.setItem(REMEMBERED, JSON.stringify(shop));

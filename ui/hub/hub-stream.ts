@@ -31,12 +31,23 @@ const GIVE_UP_MS = 6000;
 const [FIRST_MS, MOST_MS] = [500, 2500];
 const GROWS = 1.6;
 
+/** A moment. The clock that nobody sets may stand still while a device sleeps, and the other may be set back: the longer time counts. */
+class Since {
+  readonly #date = Date.now();
+  readonly #steady = performance.now();
+
+  /** Milliseconds from then to now. */
+  get ms(): number {
+    return Math.max(Date.now() - this.#date, performance.now() - this.#steady);
+  }
+}
+
 /** The hub's stream of events, asked for anew whenever it is gone, from the last mark on that it told. */
 export class HubStream {
   readonly #hears: Hears;
   #events: EventSource | null = null;
-  #heardAt = 0;
-  #askedAt = 0;
+  #heard = new Since();
+  #asked = new Since();
   #tries = 0;
   #waits = false;
   #greeted = false;
@@ -48,7 +59,7 @@ export class HubStream {
   }
 
   open(): void {
-    this.#heardAt = Date.now();
+    this.#heard = new Since();
     this.#ask();
     setInterval(() => this.#look(), LOOK_MS);
   }
@@ -56,7 +67,7 @@ export class HubStream {
   #ask(): void {
     this.#waits = false;
     this.#greeted = false;
-    this.#askedAt = Date.now();
+    this.#asked = new Since();
     const from = this.#last === null ? {} : { after: String(this.#last.seq), mark: this.#last.mark };
     const query = { screen: screenId, ...from };
     const events = new EventSource(addressOf('GET /events', { query }));
@@ -64,7 +75,7 @@ export class HubStream {
     const hear = (name: string, take: (data: unknown) => void) =>
       events.addEventListener(name, ({ data }: MessageEvent<unknown>) => {
         if (this.#events !== events) return;
-        this.#heardAt = Date.now();
+        this.#heard = new Since();
         take(data);
       });
     hear('beat', (data) => this.#beat(data));
@@ -99,9 +110,9 @@ export class HubStream {
   }
 
   #look(): void {
-    const now = Date.now();
-    if (now - this.#heardAt > SILENT_MS) this.#hears.silent();
-    if (!this.#waits && now - Math.max(this.#heardAt, this.#askedAt) > GIVE_UP_MS) this.#again();
+    const heard = this.#heard.ms;
+    if (heard > SILENT_MS) this.#hears.silent();
+    if (!this.#waits && Math.min(heard, this.#asked.ms) > GIVE_UP_MS) this.#again();
   }
 
   #again(): void {

@@ -132,3 +132,15 @@ test('fifty screens whose hub is gone for ten seconds come back spread over the 
   // Spread evenly over the time that they wait, some five come in each quarter of a second.
   expect(busiest).toBeLessThan(16);
 });
+
+test('a hub that is silent is told as away, and asked for another stream, on a device whose clock is set back meanwhile', async () => {
+  const silent = vi.fn();
+  const stream = new HubStream({ ...NOTHING, silent });
+  stream.open();
+  SilentEvents.all[0]?.say('beat', GREETING);
+  vi.setSystemTime(Date.now() - 3_600_000);
+  await vi.advanceTimersByTimeAsync(3000);
+  expect(silent).toHaveBeenCalled();
+  await vi.advanceTimersByTimeAsync(7000);
+  expect(SilentEvents.all.length).toBeGreaterThan(1);
+});

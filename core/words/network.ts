@@ -12,7 +12,7 @@ export const networkWords = {
     'The network is off: this computer has no address in a private network. Connect it to the shop’s network.',
   'network.state.failed': 'The network could not be switched on: {reason}. It is tried again every minute.',
   'network.told': 'Whether it is on was said when the program was started, and cannot be changed here.',
-  'network.pin-first': 'Set one under “PIN and backups” first. Without one the network stays off.',
+  'network.pin-first': 'The network needs a PIN: set one under “PIN and backups” first.',
   'network.addresses': 'Addresses',
   'network.named': 'The name stays when the address changes. Pair devices by it where it opens.',
   'network.moved':
@@ -24,8 +24,8 @@ export const networkWords = {
     'Each device must show the same letters and digits before you let it trust the certificate. If they differ, stop: something stands between.',
   'network.add': 'Add a device',
   'network.add.note':
-    'First the device must trust the shop’s certificate: open the trust page on it and follow the steps. Then scan the pairing picture with its camera, or open the address and type the code.',
-  'network.offer': 'Show the code for one device',
+    'Two pictures and a code are shown for it. By the first picture the device opens the trust page: follow its steps. By the second it is paired; or open the address under it and type the code.',
+  'network.offer': 'Show the pictures and the code for one device',
   'network.offer.until': 'Good for one device, until {time}.',
   'network.offer.trust': '1. Trust the shop',
   'network.offer.pair': '2. Pair the device',
@@ -86,7 +86,7 @@ export const networkWords = {
   'untrusted.why':
     'The page was opened through a warning. Somebody between this device and the shop computer could read and change everything, so nothing is shown or recorded here.',
   'untrusted.what':
-    'Open the trust page whose address the office shows under Network, follow its steps, close the browser and open this address again.',
+    'Have the office show the pictures for one device, under Network. Open the trust page by the first one, follow its steps, close the browser and open this address again.',
   'untrusted.other':
     'Is it a private window, or a browser that keeps nothing? Then use an ordinary window: the station must keep marks while the shop computer is away.',
   'trust.title': 'Trust this shop',

@@ -12,9 +12,10 @@ export const PROFILE_NAME = 'shoulderline.mobileconfig';
 
 const STYLE = `
 :root { color: #111; background: #fff; font: 20px/1.4 sans-serif; }
-body { max-width: 44em; margin: 0 auto; padding: 16px; }
+body { max-width: 44em; margin: 0 auto; padding: 16px; overflow-wrap: anywhere; }
+:lang(de) span { hyphens: auto; }
 h1, h2, h3 { line-height: 1.15; }
-code { display: block; font: 700 22px/1.5 monospace; overflow-wrap: anywhere; border-left: 8px solid #111; padding-left: 12px; }
+code { display: block; font: 700 min(22px, 5.5vw)/1.5 monospace; border-left: 8px solid #111; padding-left: 12px; }
 a { display: block; border: 3px solid #111; padding: 18px; margin: 12px 0; font-weight: 700; color: inherit; }
 ol { list-style: none; margin: 0; padding: 0; }
 li { display: flex; gap: 16px; align-items: center; margin: 12px 0; }

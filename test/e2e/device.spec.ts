@@ -149,6 +149,22 @@ test(
   },
 );
 
+test('a device is not offered to leave the full screen, which only the shop computer can', async ({
+  page: here,
+}) => {
+  const context = await browser.newContext(PHONE);
+  const page = await paired(context, 'bench');
+  const station = '[data-choose-station="milling"]';
+  await page.goto(`${hub.screens}/station`);
+  await expect(page.locator(station)).toBeVisible();
+  await expect(page.locator('[data-action="card"]')).toBeVisible();
+  await expect(page.locator('[data-action="leave"]')).toHaveCount(0);
+  await context.close();
+  await here.goto(`${hub.url}/station`);
+  await expect(here.locator(station)).toBeVisible();
+  await expect(here.locator('[data-action="leave"]')).toBeVisible();
+});
+
 test('a paired device can put the screens among its programs, and nobody else gets what it needs for that', async () => {
   const context = await browser.newContext(PHONE);
   const page = await paired(context, 'bench');

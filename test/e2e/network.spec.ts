@@ -71,6 +71,28 @@ test('the office shows the network, its fingerprint, and what pairs a device', a
   expect(errors).toEqual([]);
 });
 
+test('on a phone the trust page is no wider than the glass, and its fingerprint stands in four lines, as in the office', async ({
+  browser,
+}) => {
+  for (const locale of ['en-US', 'de-DE']) {
+    const context = await browser.newContext({
+      locale,
+      viewport: { width: 360, height: 640 },
+      isMobile: true,
+      hasTouch: true,
+    });
+    const page = await context.newPage();
+    await page.goto(hub.trust);
+    expect(await page.evaluate(() => innerWidth)).toBe(360);
+    const heights = await page.locator('code').evaluate((code) => {
+      const { height } = code.getBoundingClientRect();
+      return [height, Number.parseFloat(getComputedStyle(code).lineHeight)];
+    });
+    expect((heights[0] ?? 0) / (heights[1] ?? 1)).toBeCloseTo(4, 1);
+    await context.close();
+  }
+});
+
 test('over a certificate that the browser does not trust the page says why, and nobody is paired and nothing marked', async ({
   browser,
 }) => {

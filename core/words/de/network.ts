@@ -16,8 +16,7 @@ export const network: Words = {
   'network.state.failed':
     'Das Netz ließ sich nicht einschalten: {reason}. Es wird jede Minute noch einmal versucht.',
   'network.told': 'Ob es an ist, wurde beim Start des Programms gesagt und lässt sich hier nicht ändern.',
-  'network.pin-first':
-    'Legen Sie zuerst unter „PIN und Sicherungen“ eine fest. Ohne PIN bleibt das Netz aus.',
+  'network.pin-first': 'Das Netz braucht eine PIN: Legen Sie zuerst unter „PIN und Sicherungen“ eine fest.',
   'network.addresses': 'Adressen',
   'network.named':
     'Der Name bleibt, wenn sich die Adresse ändert. Koppeln Sie Geräte über ihn, wo er sich öffnet.',
@@ -30,8 +29,8 @@ export const network: Words = {
     'Jedes Gerät muss dieselben Buchstaben und Ziffern zeigen, bevor es dem Zertifikat vertrauen darf. Weichen sie ab, dann halt: Es steht etwas dazwischen.',
   'network.add': 'Ein Gerät hinzufügen',
   'network.add.note':
-    'Zuerst muss das Gerät dem Zertifikat der Werkstatt vertrauen: Öffnen Sie darauf die Vertrauensseite und folgen Sie den Schritten. Dann mit seiner Kamera das Bild zum Koppeln scannen, oder die Adresse öffnen und den Code eintippen.',
-  'network.offer': 'Code für ein Gerät zeigen',
+    'Dafür werden zwei Bilder und ein Code gezeigt. Über das erste Bild öffnet das Gerät die Vertrauensseite: Folgen Sie ihren Schritten. Über das zweite wird es gekoppelt; oder die Adresse darunter öffnen und den Code eintippen.',
+  'network.offer': 'Bilder und Code für ein Gerät zeigen',
   'network.offer.until': 'Gilt für ein Gerät, bis {time}.',
   'network.offer.trust': '1. Der Werkstatt vertrauen',
   'network.offer.pair': '2. Das Gerät koppeln',
@@ -91,7 +90,7 @@ export const network: Words = {
   'untrusted.why':
     'Die Seite wurde durch eine Warnung hindurch geöffnet. Wer zwischen diesem Gerät und dem Rechner der Werkstatt sitzt, könnte alles lesen und ändern; darum wird hier nichts gezeigt und nichts erfasst.',
   'untrusted.what':
-    'Öffnen Sie die Vertrauensseite, deren Adresse das Büro unter „Netz“ zeigt, folgen Sie ihren Schritten, schließen Sie den Browser und öffnen Sie diese Adresse noch einmal.',
+    'Lassen Sie sich im Büro unter „Netz“ die Bilder für ein Gerät zeigen. Öffnen Sie über das erste die Vertrauensseite, folgen Sie ihren Schritten, schließen Sie den Browser und öffnen Sie diese Adresse noch einmal.',
   'untrusted.other':
     'Ist es ein privates Fenster, oder ein Browser, der nichts aufhebt? Dann nehmen Sie ein gewöhnliches Fenster: Die Station muss Erfasstes aufheben, solange der Rechner der Werkstatt weg ist.',
   'trust.title': 'Dieser Werkstatt vertrauen',

@@ -4,7 +4,7 @@ import { REFUSALS } from '#core/marks/mark.ts';
 import { planFile } from '#core/planning/plan-file.ts';
 import { atStation, cautionText } from '#core/telling/cautions-of.ts';
 import { partName, placeName, settingName, stageName, stationName } from '#core/telling/names.ts';
-import { hasWords, say } from '#core/words/say.ts';
+import { counted, hasWords, say } from '#core/words/say.ts';
 import demo from '#main/demo/demo-job.json' with { type: 'json' };
 
 const planned = planFile(demo, { why: 'en' });
@@ -73,4 +73,11 @@ test('the stretched language is longer and keeps its figures', () => {
   const stretched = say('ui.kept', { what: 'P', stage: 'S' }, 'pseudo');
   expect(stretched.length).toBeGreaterThan(english.length * 1.15);
   expect(stretched).not.toMatch(/[{}]/);
+});
+
+test('one part waits and two wait, and what is left out of a set-up is called settings', () => {
+  const waiting = (count: number) => counted('ui.choose.waiting', count, {}, 'de');
+  expect([waiting(1), waiting(2)]).toEqual(['1 wartet', '2 warten']);
+  const left = (count: number) => counted('ui.group-more-set', count);
+  expect([left(1), left(4)]).toEqual(['and one more setting', 'and 4 more settings']);
 });

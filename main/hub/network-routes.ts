@@ -38,7 +38,7 @@ export function networkRoutes(
     if (!desk.proof.holds(body.ask, body.proof)) throw problem(403, 'api.pairing-unproved');
     if (desk.devices.all.length >= MOST_DEVICES)
       throw problem(409, 'api.devices-full', { most: MOST_DEVICES });
-    if (!desk.offers.take(body.secret)) throw problem(401, 'api.pairing-wrong');
+    if (!desk.offers.take(body.secret, request.ip)) throw problem(401, 'api.pairing-wrong');
     const added = await desk.devices.add(body.name, body.station);
     if (added === null) throw problem(409, 'api.devices-full', { most: MOST_DEVICES });
     tellDevice(reply, added.token);

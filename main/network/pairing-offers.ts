@@ -4,8 +4,10 @@ import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 const LETTERS = '0123456789ABCDEFGHJKLMNPQRSTUVWX';
 const CODE_LENGTH = 8;
 const LASTS_MS = 10 * 60_000;
-/** So many wrong codes are tried before the code is over: one in a hundred thousand million would be guessed. */
+/** So many wrong codes are taken from one machine, so that none ends the code for the device that it was shown to. */
 const MOST_TRIES = 10;
+/** And so many from all together before the code is over: one in a thousand million would be guessed. */
+const MOST_OF_ALL = 1000;
 
 /** What the office shows to pair one device. */
 export interface Offered {
@@ -21,6 +23,7 @@ export class PairingOffers {
   readonly #now: () => number;
   #offer: { readonly token: Buffer; readonly code: Buffer; readonly until: number } | null = null;
   #wrong = 0;
+  readonly #wrongOf = new Map<string, number>();
 
   constructor(now: () => number = Date.now) {
     this.#now = now;
@@ -35,18 +38,27 @@ export class PairingOffers {
     const until = this.#now() + LASTS_MS;
     this.#offer = { token: hashOf(token), code: hashOf(code), until };
     this.#wrong = 0;
+    this.#wrongOf.clear();
     return { token, code, until };
   }
 
-  /** Takes the offer by what was scanned or typed: true once, and never after ten minutes or ten wrong codes. */
-  take(secret: string): boolean {
+  /**
+   * Takes the offer by what was scanned or typed: true once, and never after ten minutes. A code is taken no more from a
+   * machine (`from`, its address) that said ten wrong ones.
+   */
+  take(secret: string, from: string): boolean {
     const offer = this.#offer;
     if (offer === null || this.#now() > offer.until) return false;
     const typed = secret.toUpperCase().replace(/[\s-]/g, '');
     const scanned = timingSafeEqual(offer.token, hashOf(secret));
-    const right = scanned || (this.#wrong < MOST_TRIES && timingSafeEqual(offer.code, hashOf(typed)));
+    const wrong = this.#wrongOf.get(from) ?? 0;
+    const mayType = wrong < MOST_TRIES && this.#wrong < MOST_OF_ALL;
+    const right = scanned || (mayType && timingSafeEqual(offer.code, hashOf(typed)));
     if (right) this.#offer = null;
-    else if (typed.length <= CODE_LENGTH + 2) this.#wrong += 1;
+    else if (mayType && typed.length <= CODE_LENGTH + 2) {
+      this.#wrongOf.set(from, wrong + 1);
+      this.#wrong += 1;
+    }
     return right;
   }
 

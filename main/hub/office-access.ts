@@ -4,7 +4,7 @@ import type { Session } from '#core/api/office-api.ts';
 import type { PinStore } from '../store/documents/pin-store.ts';
 import type { KeptSessions } from './kept-sessions.ts';
 import { problem } from './problem.ts';
-import { isFromElsewhere, isOverNetwork } from './who-asks.ts';
+import { deviceOf, isFromElsewhere, isOverNetwork } from './who-asks.ts';
 
 const COOKIE = 'shoulderline';
 /** What a browser is told by, session or not: only so that the wrong tries of others do not hold it up. */
@@ -41,22 +41,24 @@ export class OfficeAccess {
     return new OfficeAccess(pin, kept, await kept.read(pin.mark), now);
   }
 
-  /** By what this browser is told, as a hash; '' where it shows nothing. */
+  /** By what this browser is told, as a hash; '' where it shows nothing. A paired device is itself, whatever it shows. */
   browserOf(request: FastifyRequest): string {
+    const device = deviceOf(request);
+    if (device !== null) return hashOf(`device ${device.id}`);
     const found = /(?:^|;\s*)shoulderline-browser=([\w-]{43})(?:;|$)/.exec(request.headers.cookie ?? '')?.[1];
     return found === undefined ? '' : hashOf(found);
   }
 
-  /** A browser that is told by nothing gets something. Gives what it is told by from then on. */
-  tellApart(request: FastifyRequest, reply: FastifyReply): string {
+  /** By what this browser is told from now on: one that showed nothing gets something, once `tell` is called. */
+  apart(
+    request: FastifyRequest,
+    reply: FastifyReply,
+  ): { readonly browser: string; readonly tell: () => void } {
     const known = this.browserOf(request);
-    if (known !== '') return known;
+    if (known !== '') return { browser: known, tell: () => undefined };
     const token = randomBytes(32).toString('base64url');
-    reply.header(
-      'set-cookie',
-      `${BROWSER}=${token}; Path=/api; HttpOnly; SameSite=Strict; Max-Age=${YEAR_S}${secure(request)}`,
-    );
-    return hashOf(token);
+    const cookie = `${BROWSER}=${token}; Path=/api; HttpOnly; SameSite=Strict; Max-Age=${YEAR_S}${secure(request)}`;
+    return { browser: hashOf(token), tell: () => void reply.header('set-cookie', cookie) };
   }
 
   /** Writes the sessions down; one that cannot be is over with the next restart, and no more. */

@@ -6,7 +6,7 @@ import type { OfficeAccess } from './office-access.ts';
 import { problem } from './problem.ts';
 import type { Serve } from './serve.ts';
 import type { ShellLine } from '../printing/shell-line.ts';
-import { isOverNetwork } from './who-asks.ts';
+import { deviceOf, isOverNetwork } from './who-asks.ts';
 
 /** The shop's PIN, sessions of those who gave it, and what else it guards that is no data: full screen. */
 export function pinRoutes(
@@ -18,13 +18,14 @@ export function pinRoutes(
   network: NetworkDesk,
 ): void {
   serve('GET /session', async ({ request, reply }) => {
-    if (pin.set) access.tellApart(request, reply);
+    if (pin.set) access.apart(request, reply).tell();
     return access.state(request);
   });
 
   serve('POST /session', async ({ body, request, reply }) => {
     const browser = access.browserOf(request);
-    const tried = await pin.try(body.pin, browser);
+    // A browser at this machine may show another cookie each time; a device cannot.
+    const tried = await pin.try(body.pin, browser, deviceOf(request) !== null);
     switch (tried.kind) {
       case 'right':
         return access.begin(request, reply);
@@ -41,12 +42,15 @@ export function pinRoutes(
   serve('DELETE /session', async ({ request, reply }) => access.end(request, reply));
 
   serve('PUT /pin', async ({ body, request, reply }) => {
-    await pin.change(body.pin, access.browserOf(request));
+    const { browser, tell } = access.apart(request, reply);
+    await pin.change(body.pin, browser);
     await store.notePin(pin.set);
     await access.endAll();
     await network.pinChanged(isOverNetwork(request));
     settleAfter(network, request, reply);
-    return access.begin(request, reply);
+    const session = await access.begin(request, reply);
+    if (pin.set) tell();
+    return session;
   });
 
   serve('POST /kiosk/leave', async () => {

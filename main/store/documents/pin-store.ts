@@ -11,9 +11,9 @@ const PIN_FORMAT = 2;
 /** scrypt's cost: about a tenth of a second and 32 MiB a try. */
 const COST = { N: 32_768, r: 8, p: 1, maxmem: 64 * 1024 * 1024 };
 const FREE_TRIES = 3;
-/** So many more wrong tries are free over all browsers together that never gave the right PIN. */
+/** So many more wrong tries are free over all browsers together that never gave the right PIN, but for paired devices. */
 const FREE_FOR_ALL = 9;
-const MOST_BROWSERS = 100;
+const MOST_BROWSERS = 300;
 const LONGEST_WAIT_MS = 15 * 60_000;
 
 const pinDocument = z.strictObject({
@@ -97,20 +97,21 @@ export class PinStore {
    * Tries a PIN, from a browser that is told by a hash ('' where it shows none). Tries come one at a time; each counts as
    * wrong, on disk, before it is looked at, so that pulling the plug gains nothing. After three wrong ones a browser must
    * wait longer each time; so must all together that never gave the right PIN, after a dozen. One that did waits for its
-   * own tries alone.
+   * own tries alone; so does one that cannot pass for another (`alone`), and nobody waits for what it tries.
    */
-  try(pin: string, browser = ''): Promise<Tried> {
+  try(pin: string, browser = '', alone = false): Promise<Tried> {
     return this.#turns.take(async () => {
       const { data } = this.#document;
       if (this.unreadable !== null) return { kind: 'unreadable' };
       if (data.pin === null) return { kind: 'right' };
       const mine = this.#browser(browser);
-      const wait = this.#wait(mine);
+      const apart = alone || mine.given;
+      const wait = this.#wait(mine, apart);
       if (wait > 0) return { kind: 'wait', seconds: Math.ceil(wait / 1000) };
       const last = this.#now();
       await this.#write({
         ...data,
-        ...(mine.given ? {} : { wrong: data.wrong + 1, last }),
+        ...(apart ? {} : { wrong: data.wrong + 1, last }),
         browsers: withBrowser(data.browsers, { ...mine, wrong: mine.wrong + 1, last }),
       });
       const hash = await hashOf(pin, Buffer.from(data.pin.salt, 'base64'));
@@ -118,7 +119,7 @@ export class PinStore {
       const { data: tried } = this.#document;
       await this.#write({
         ...tried,
-        ...(mine.given ? {} : { wrong: 0 }),
+        ...(apart ? {} : { wrong: 0 }),
         browsers: withBrowser(tried.browsers, { ...mine, wrong: 0, last, given: browser !== '' }),
       });
       return { kind: 'right' };
@@ -139,10 +140,10 @@ export class PinStore {
   }
 
   /** How long until the next try, in ms. A clock set back makes nobody wait longer than the tries made so far ask for. */
-  #wait(mine: Browser): number {
+  #wait(mine: Browser, apart: boolean): number {
     const { wrong, last } = this.#document.data;
     const own = this.#left(waitAfter(mine.wrong), mine.last);
-    return mine.given ? own : Math.max(own, this.#left(waitAfter(wrong - FREE_FOR_ALL), last));
+    return apart ? own : Math.max(own, this.#left(waitAfter(wrong - FREE_FOR_ALL), last));
   }
 
   #left(asked: number, last: number): number {

@@ -130,3 +130,14 @@ test('a PIN of the first form is taken up with its wrong tries', async () => {
   const pin = await PinStore.open(disk, at(folder), now);
   expect(await pin.try('2468')).toEqual({ kind: 'wait', seconds: 2 });
 });
+
+test('one that cannot pass for another waits for its own wrong tries, and nobody else waits for them', async () => {
+  const pin = await PinStore.open(disk, at(freshFolder()), () => 1_000_000);
+  await pin.change('2468');
+  for (let k = 0; k < 12; k += 1) await pin.try('1111', `tablet ${k % 4}`, true);
+  expect(await pin.try('2468', 'tablet 0', true)).toEqual({ kind: 'wait', seconds: 2 });
+  expect(await pin.try('2468', 'a new browser')).toEqual({ kind: 'right' });
+  for (let k = 0; k < 12; k += 1) await pin.try('1111', `browser ${k}`);
+  expect(await pin.try('2468', 'one more browser')).toEqual({ kind: 'wait', seconds: 2 });
+  expect(await pin.try('2468', 'another tablet', true)).toEqual({ kind: 'right' });
+});

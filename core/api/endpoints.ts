@@ -194,6 +194,7 @@ export const ENDPOINTS = {
     who: 'device',
     takes: printedReport,
     gives: printedAnswer,
+    most: 4 * 1024 * 1024,
   },
   'GET /jobs/:id/papers.pdf': {
     does: 'Setup cards, templates, rods or the sheet of a job, or of some of its doors.',

@@ -1,6 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Device } from '../network/device-store.ts';
 import type { NetworkDesk } from '../network/network-desk.ts';
+import { DeviceLoad } from './device-load.ts';
 import { sendingToken } from './elsewhere.ts';
 import { problem } from './problem.ts';
 import { cameFrom, isFromElsewhere } from './who-asks.ts';
@@ -11,6 +12,7 @@ const COOKIE = '__Host-shoulderline-device';
 const KEEP_S = 400 * 86_400;
 /** Where a device is paired. */
 export const PAIRING_PAGE = '/pairing';
+const STREAM = '/api/events';
 
 /**
  * Lets in over the network who shows that it is a paired device. Whoever is not gets the page to be paired by, what that
@@ -20,14 +22,25 @@ export function gateNetwork(
   app: FastifyInstance,
   desk: Pick<NetworkDesk, 'devices' | 'ways' | 'admits' | 'shows'>,
 ): void {
+  const load = new DeviceLoad();
+  const letIn = (device: Device, request: FastifyRequest, reply: FastifyReply) => {
+    // Streams are counted where they are opened.
+    const counts = request.routeOptions.url !== STREAM;
+    if (counts && !load.mayAsk(device.id, request, reply)) throw problem(429, 'api.asks-much');
+    cameFrom(request, device);
+  };
   app.addHook('onRequest', async (request, reply) => {
     if (!desk.admits) throw problem(403, 'api.network-shut');
-    if (isFromElsewhere(request)) return gateElsewhere(request, desk);
+    if (isFromElsewhere(request)) {
+      const from = gateElsewhere(request, desk);
+      if (from !== null) letIn(from, request, reply);
+      return;
+    }
     const token = tokenOf(request);
     const device = token === null ? null : deviceBy(token, desk);
     desk.shows(request.raw.socket, device?.id ?? null);
     if (token !== null && device !== null) {
-      cameFrom(request, device);
+      letIn(device, request, reply);
       if (isForPage(request)) tellDevice(reply, token);
       return;
     }
@@ -37,15 +50,18 @@ export function gateNetwork(
   });
 }
 
-/** A page that was got at another address shows its token: no cookie counts for it. */
-function gateElsewhere(request: FastifyRequest, desk: Pick<NetworkDesk, 'devices' | 'ways' | 'shows'>): void {
+/** A page that was got at another address shows its token: no cookie counts for it. Gives whose it is; null where that does not matter. */
+function gateElsewhere(
+  request: FastifyRequest,
+  desk: Pick<NetworkDesk, 'devices' | 'ways' | 'shows'>,
+): Device | null {
   const token = sendingToken(request);
   const id = token === null ? null : desk.ways.bySending(token, request.headers.origin ?? '');
   const device = id === null ? null : desk.devices.meet(id);
   desk.shows(request.raw.socket, device?.id ?? null);
-  if (request.method === 'OPTIONS' || request.routeOptions.config.who === 'anyone') return;
+  if (request.method === 'OPTIONS' || request.routeOptions.config.who === 'anyone') return null;
   if (device === null) throw problem(401, 'api.not-paired');
-  cameFrom(request, device);
+  return device;
 }
 
 /** Whose cookie is it: where it was paired, or at an address that it came to since? */

@@ -63,7 +63,8 @@ export function serveOn(app: FastifyInstance, access: OfficeAccess): Serve {
           reply,
         } as Asked<typeof key>;
         const given: unknown = await handle(asked);
-        if (given === reply) return reply;
+        // Whoever waits for a reply waits until it is sent: nothing is given then.
+        if (given === reply || reply.sent) return reply;
         return reply.code(endpoint.status ?? 200).send(given ?? undefined);
       },
     });

@@ -2,6 +2,8 @@ import { z } from 'zod';
 import { STATIONS } from '../stages/stations.ts';
 
 const name = z.string().trim().min(1).max(40);
+/** A name that is given anew; none that was given before is refused. */
+const newName = name.regex(/^[^\p{Cc}]*$/u);
 const station = z.enum(STATIONS);
 
 /** GET /pairing answers this: who this device is, or nobody; what its service worker is to be asked by; in what language. */
@@ -18,7 +20,7 @@ export const pairingRequest = z.strictObject({
   secret: z.string().min(1).max(60),
   ask: z.string().max(100),
   proof: z.string().max(100),
-  name,
+  name: newName,
   station,
 });
 

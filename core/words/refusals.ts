@@ -76,6 +76,7 @@ export const refusalWords = {
   'api.elsewhere.not-writable': 'Nothing can be written in {folder}.',
   'api.backup-unknown': 'There is no backup {name}.',
   'api.streams-often': 'This screen comes back too often: wait a moment.',
+  'api.prints-many': 'Several prints of this screen are still on their way: wait for them.',
   'api.asks-much': 'This screen asks for too much at once: wait a moment.',
   'api.busy': 'Not just now: {reason}.',
   'api.internal': 'Something went wrong in the shop computer; it is written in its log.',

@@ -13,6 +13,7 @@ import type { GivenBy, Serve } from './serve.ts';
 import { readLines } from '../work/make-print.ts';
 import { shopStocks } from '../work/shop-stocks.ts';
 import type { WorkDesk } from '../work/work-desk.ts';
+import { deviceOf } from './who-asks.ts';
 
 /** The printers here, prints on their way, and a job's papers to look at or to print from the browser. */
 export function printRoutes(
@@ -30,10 +31,12 @@ export function printRoutes(
     return { printers, ...(stickers === null ? {} : { stickers }) };
   });
 
-  serve('POST /prints', async ({ body }) => {
+  serve('POST /prints', async ({ body, request }) => {
     const id = jobOf(store, body.job).document.id;
-    return {
-      id: desk.start({
+    const device = deviceOf(request)?.id ?? null;
+    if (device !== null && !desk.mayStart(device)) throw problem(429, 'api.prints-many');
+    const print = desk.start(
+      {
         printer: body.printer,
         make: (progress, signal) => {
           const stored = jobOf(store, id);
@@ -57,8 +60,10 @@ export function printRoutes(
             printer: body.printer,
             ...(body.by === undefined ? {} : { by: body.by }),
           }),
-      }),
-    };
+      },
+      device,
+    );
+    return { id: print };
   });
 
   serve('GET /prints/:id', async ({ params, language }) => stateOf(desk, params.id, language));

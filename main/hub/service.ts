@@ -20,6 +20,7 @@ import { type Announcements, eventRoutes } from './events.ts';
 import { answerPreflights, fromElsewhere } from './elsewhere.ts';
 import { briefHealth, fullHealth, type HealthSources } from './health.ts';
 import { jobRoutes } from './job-routes.ts';
+import { loggedRequest } from './logged-request.ts';
 import { markRoutes } from './mark-routes.ts';
 import { movedRoutes } from './moved-routes.ts';
 import type { NetworkDesk, OverNetwork } from '../network/network-desk.ts';
@@ -128,7 +129,7 @@ export async function buildService(
 /** What each of the hub's servers is made with. */
 function asUsual(parts: ServiceParts) {
   return {
-    loggerInstance: parts.logger,
+    loggerInstance: parts.logger.child({}, { serializers: { req: loggedRequest } }),
     bodyLimit: BODY_LIMIT,
     requestTimeout: REQUEST_MS,
     forceCloseConnections: true,

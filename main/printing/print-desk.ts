@@ -23,6 +23,8 @@ interface Reached extends Omit<PrintState, 'code' | 'message'> {
   readonly told?: { readonly code: string; in(language: Language): string };
 }
 
+/** So many may be on their way for one device: until it is made, a print holds all that it is made of. */
+const MOST_OF_ONE = 8;
 /** How many prints are remembered after they ended. */
 const MOST_KEPT = 200;
 
@@ -31,7 +33,12 @@ export class PrintDesk {
   readonly #system: PrintSystem;
   readonly #prints = new Map<
     string,
-    { state: Reached; readonly stop: AbortController; readonly over: Promise<void> }
+    {
+      state: Reached;
+      readonly owner: string | null;
+      readonly stop: AbortController;
+      readonly over: Promise<void>;
+    }
   >();
 
   constructor(system: PrintSystem) {
@@ -42,8 +49,14 @@ export class PrintDesk {
     return this.#system.list();
   }
 
-  /** Begins a print and returns its id at once. */
-  start<M extends { readonly paper: Paper }>(job: PrintJob<M>): string {
+  /** May this paired device print once more, while so many of its prints are on their way? */
+  mayStart(device: string): boolean {
+    const its = [...this.#prints.values()].filter(({ owner, state }) => owner === device && isOpen(state));
+    return its.length < MOST_OF_ONE;
+  }
+
+  /** Begins a print and returns its id at once; `owner` is the paired device that asked for it, if one did. */
+  start<M extends { readonly paper: Paper }>(job: PrintJob<M>, owner: string | null = null): string {
     const id = randomUUID();
     const stop = new AbortController();
     const tell = (state: Reached) => {
@@ -52,6 +65,7 @@ export class PrintDesk {
     };
     this.#prints.set(id, {
       state: { state: 'making', made: 0, of: 0 },
+      owner,
       stop,
       // Begins after the entry is in the map, so that nothing it tells is lost.
       over: Promise.resolve().then(() => this.#print(job, stop.signal, tell)),

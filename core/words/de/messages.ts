@@ -117,6 +117,7 @@ export const messages: Words = {
   'api.pin-needed': 'Dafür braucht es die PIN der Werkstatt.',
   'api.pin-wrong': 'Das ist nicht die PIN.',
   'api.streams-often': 'Dieser Bildschirm kommt zu oft wieder: kurz warten.',
+  'api.prints-many': 'Mehrere Drucke dieses Bildschirms sind noch unterwegs: abwarten.',
   'api.asks-much': 'Dieser Bildschirm fragt zu viel auf einmal: kurz warten.',
   'api.pin-wait': 'Zu viele falsche Versuche: {seconds} Sekunden warten.',
   'api.stale': 'Es wurde inzwischen geändert: Stand {revision} gilt. Noch einmal öffnen.',

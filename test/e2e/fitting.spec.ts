@@ -165,6 +165,11 @@ test('one mistyped diagonal blames no side: each of the six says what it would b
   await page.getByRole('textbox').fill('33.739553');
   await page.keyboard.press('Enter');
   await expect(page.locator('[data-good="true"]')).toBeVisible();
+  // Put away before it was saved, the survey is taken up where it was.
+  await page.click('[data-action="close-sheet"]');
+  await page.click('[data-action="survey"]');
+  await expect(page.locator('[data-good="true"]')).toBeVisible();
+  await expect(page.locator('[data-measure="diagonalDown"]')).toContainText('33.739553');
 });
 
 test('nothing of the survey is cut off or to be scrolled to while it is asked for, mistyped, done or asked why', async ({

@@ -1,6 +1,7 @@
 import { expect, type Page, test } from '@playwright/test';
 import { clippedOn } from './clipped.ts';
 import { freshData, type HubProcess, removeData, startHubProcess } from './hub-process.ts';
+import { fingerOn } from './finger.ts';
 import { faultsOf, keep } from './shop-floor.ts';
 
 let hub: HubProcess;
@@ -18,6 +19,19 @@ test.afterAll(async () => {
 async function newJob(page: Page): Promise<void> {
   await page.goto(`${hub.url}/office`);
   await page.click('[data-action="new-job"]');
+}
+
+/** With so long a press the browser means a menu. */
+const LONG_PRESS_MS = 500;
+
+/** Whether each menu that the browser asks for is held off by the page, or would open. */
+async function menusOf(page: Page): Promise<() => Promise<string[]>> {
+  await page.evaluate(() => {
+    const asked: string[] = [];
+    Object.assign(window, { asked });
+    window.addEventListener('contextmenu', (event) => asked.push(event.defaultPrevented ? 'held' : 'open'));
+  });
+  return () => page.evaluate(() => (window as unknown as { asked: string[] }).asked);
 }
 
 test('a tap on a field low on the screen brings the keys up and types nothing, and the field stays in sight', async ({
@@ -75,20 +89,37 @@ test('two quick taps on a field, however quick, type no letter; a tap after them
   await expect(field).toHaveValue('1/43');
 });
 
-test('a finger held down on a field for as long as it likes types nothing either', async ({ page }) => {
+for (const held of [250, 800, 1500])
+  test(`a finger held down on a field for ${held} ms opens no menu and types nothing; the keys come when it is lifted`, async ({
+    page,
+  }) => {
+    await newJob(page);
+    const field = page.locator('[name="defaults.tenon.innerSetback"]');
+    await field.evaluate((input) => input.scrollIntoView({ block: 'end' }));
+    const menus = await menusOf(page);
+    const lift = await fingerOn(page, field);
+    await page.waitForTimeout(held);
+    await expect(page.locator('[data-screen-keys]')).toHaveCount(0);
+    lift();
+    await expect(page.locator('[data-screen-keys="length"]')).toBeVisible();
+    await expect(field).toBeFocused();
+    await expect(field).toHaveValue('1/4');
+    // On a busy machine the shortest may be a long press too.
+    if (held > LONG_PRESS_MS) expect(await menus()).toEqual(['held']);
+    expect(await menus()).not.toContain('open');
+  });
+
+test('a finger held down on the due date opens its calendar, and no keys', async ({ page }) => {
   await newJob(page);
-  const field = page.locator('[name="defaults.tenon.innerSetback"]');
-  await field.evaluate((input) => input.scrollIntoView({ block: 'end' }));
-  const box = await field.boundingBox();
-  if (box === null) throw new Error('the field is not shown');
-  const touches = [{ x: box.x + box.width / 2, y: box.y + box.height / 2 }];
-  const session = await page.context().newCDPSession(page);
-  await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: touches });
-  await page.waitForTimeout(250);
+  const field = page.locator('[name="due"]');
+  const menus = await menusOf(page);
+  const lift = await fingerOn(page, field);
+  await page.waitForTimeout(800);
+  await expect(page.locator('[data-calendar]')).toHaveCount(0);
+  lift();
+  await expect(page.locator('[data-calendar]')).toBeVisible();
   await expect(page.locator('[data-screen-keys]')).toHaveCount(0);
-  await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
-  await expect(page.locator('[data-screen-keys="length"]')).toBeVisible();
-  await expect(field).toHaveValue('1/4');
+  expect(await menus()).toEqual(['held']);
 });
 
 test('the due date is chosen with three taps, none of its buttons cut or small, and a wrong one is told below it', async ({

@@ -15,6 +15,13 @@ export interface Key {
   readonly at: number;
 }
 
+/** What a scanner is set to send before and after every code. */
+export interface Around {
+  readonly prefix: string;
+  readonly suffix: string;
+}
+export const NOTHING_AROUND: Around = { prefix: '', suffix: '' };
+
 /** What one more key means: a run that goes on, a person's typing, a whole scan, the end of one come twice, or none of these. */
 export type Heard =
   | { readonly kind: 'building'; readonly keys: number; readonly text: string }
@@ -34,15 +41,13 @@ export class Burst {
   #pauses = 0;
   #last = -Infinity;
   #scanned = -Infinity;
-  readonly #prefix: string;
-  readonly #suffix: string;
   readonly #isCode: (text: string) => boolean;
+  readonly #around: () => Around;
 
-  /** A scanner may be set to send characters before and after every code; `isCode` knows a whole code. */
-  constructor(prefix = '', suffix = '', isCode: (text: string) => boolean = () => false) {
-    this.#prefix = prefix;
-    this.#suffix = suffix;
+  /** `isCode` knows a whole code; `around` is asked at the end of a run, so that news of the shop never cut one. */
+  constructor(isCode: (text: string) => boolean = () => false, around: () => Around = () => NOTHING_AROUND) {
     this.#isCode = isCode;
+    this.#around = around;
   }
 
   hear({ key, at }: Key): Heard {
@@ -89,8 +94,8 @@ export class Burst {
   }
 
   #bare(text: string): string {
-    const end =
-      this.#suffix !== '' && text.endsWith(this.#suffix) ? text.slice(0, -this.#suffix.length) : text;
-    return this.#prefix !== '' && end.startsWith(this.#prefix) ? end.slice(this.#prefix.length) : end;
+    const { prefix, suffix } = this.#around();
+    const end = suffix !== '' && text.endsWith(suffix) ? text.slice(0, -suffix.length) : text;
+    return prefix !== '' && end.startsWith(prefix) ? end.slice(prefix.length) : end;
   }
 }

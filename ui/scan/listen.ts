@@ -1,5 +1,5 @@
 import { readCode } from '#core/codes/read-code.ts';
-import { Burst } from './burst.ts';
+import { type Around, Burst, NOTHING_AROUND } from './burst.ts';
 
 /** After this long without another key, what was typed so far is a person's. */
 const PAUSE_MS = 400;
@@ -19,15 +19,15 @@ export interface Listener {
 /**
  * Listens for a scanner whatever has the focus. Times are those at which keys were pressed, not at which the page got
  * to them. The final Enter is kept from any focused button, and what the burst typed into a field is taken out again.
- * In a field or a sheet a text that is no whole code is left to it. A prefix and suffix are what the scanner is set to
- * send around every code. Returns what ends the listening.
+ * In a field or a sheet a text that is no whole code is left to it. `around` tells what the scanner is set to send around
+ * every code. Returns what ends the listening.
  */
 export function listenForScans(
   target: Window,
   { heard, typed }: Listener,
-  { prefix, suffix }: { readonly prefix: string; readonly suffix: string } = { prefix: '', suffix: '' },
+  around: () => Around = () => NOTHING_AROUND,
 ): () => void {
-  const burst = new Burst(prefix, suffix, isWholeCode);
+  const burst = new Burst(isWholeCode, around);
   let field: { element: HTMLInputElement; value: string } | null = null;
   let pause: ReturnType<typeof setTimeout> | undefined;
   const onKey = (event: KeyboardEvent) => {

@@ -23,7 +23,7 @@ test('a person’s keys are told as typing as soon as two pauses show it', () =>
 
 test('a scan that a busy machine holds up between two keys, or before its Enter, is still whole', () => {
   for (const late of [1, 4, 9, 10]) {
-    const burst = new Burst('', '', isWholeCode);
+    const burst = new Burst(isWholeCode);
     let heard: Heard = { kind: 'other' };
     for (const [k, key] of [...'803AX3UERH', 'Enter'].entries())
       heard = burst.hear({ key, at: k * 80 + (k >= late ? 600 : 0) });
@@ -34,7 +34,7 @@ test('a scan that a busy machine holds up between two keys, or before its Enter,
 test('eighty milliseconds between keys, each up to twice as late, lose no scan', () => {
   fc.assert(
     fc.property(fc.array(fc.integer({ min: 80, max: 240 }), { minLength: 11, maxLength: 11 }), (gaps) => {
-      const burst = new Burst('', '', isWholeCode);
+      const burst = new Burst(isWholeCode);
       let at = 0;
       let heard: Heard = { kind: 'other' };
       for (const [k, key] of [...'803AX3UERH', 'Enter'].entries())
@@ -45,7 +45,7 @@ test('eighty milliseconds between keys, each up to twice as late, lose no scan',
 });
 
 test('a key of a person’s shortly before a scan is left out of it', () => {
-  const burst = new Burst('', '', isWholeCode);
+  const burst = new Burst(isWholeCode);
   burst.hear({ key: 'q', at: 0 });
   expect(type(burst, '803AX3UERH', 8, 400)).toEqual({ kind: 'scan', text: '803AX3UERH' });
 });
@@ -64,5 +64,6 @@ test('Shift and Caps Lock between the keys do no harm', () => {
 });
 
 test('a prefix and a suffix that the scanner sends are taken off', () => {
-  expect(type(new Burst('~', '#'), '~803AX3UERH#', 8)).toEqual({ kind: 'scan', text: '803AX3UERH' });
+  const burst = new Burst(isWholeCode, () => ({ prefix: '~', suffix: '#' }));
+  expect(type(burst, '~803AX3UERH#', 8)).toEqual({ kind: 'scan', text: '803AX3UERH' });
 });

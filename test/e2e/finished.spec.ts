@@ -2,6 +2,7 @@ import { expect, test } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
 import type { Plan } from '#core/plan/plan.ts';
 import { freshData, removeData, startHubProcess } from './hub-process.ts';
+import { scan } from './shop-floor.ts';
 
 test('a finished job is not loaded by a station, but a scan of one of its parts still says what it is', async ({
   page,
@@ -37,7 +38,7 @@ test('a finished job is not loaded by a station, but a scan of one of its parts 
     await page.goto(`${hub.url}/station/milling`);
     await expect(page.locator('h3')).toContainText('Waiting at this station (');
     expect(asked).not.toContain(`/api/jobs/${id}`);
-    await Promise.all([...code, 'Enter'].map((key) => page.keyboard.press(key)));
+    await scan(page, code);
     await expect(page.locator('[data-message]')).toContainText('Door PANTRY-1 is finished.');
     expect(asked).toContain(`/api/jobs/${id}`);
 

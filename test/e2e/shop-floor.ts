@@ -43,9 +43,24 @@ export function partOf(plan: Plan, door: string, name: string): PlanPart {
   return found;
 }
 
-/** A burst: the keys are sent without waiting for one another, as fast as a scanner's whatever else the machine does. */
+/**
+ * A burst: the keys are sent without waiting for one another, each with the moment at which a scanner would have pressed it,
+ * whatever else the machine does.
+ */
 export async function scan(page: Page, code: string): Promise<void> {
-  await Promise.all([...code, 'Enter'].map((key) => page.keyboard.press(key)));
+  const session = await page.context().newCDPSession(page);
+  const start = Date.now() / 1000;
+  const sent = [...code, 'Enter'].flatMap((key, k) => {
+    const timestamp = start + k * 0.002;
+    const pressed =
+      key === 'Enter' ? { key, code: key, text: '\r', windowsVirtualKeyCode: 13 } : { key, text: key };
+    return [
+      session.send('Input.dispatchKeyEvent', { ...pressed, timestamp, type: 'keyDown' }),
+      session.send('Input.dispatchKeyEvent', { key, timestamp, type: 'keyUp' }),
+    ];
+  });
+  await Promise.all(sent);
+  await session.detach();
 }
 
 /** Keeps a picture of a screen to be looked at, when asked to: KEEP_SCREENS=1. */

@@ -107,7 +107,10 @@ async function putInPlace(
   bytes: AsyncIterable<Buffer>,
   origin: Origin,
 ): Promise<GivenBy<'POST /import'>> {
-  const restored = await restore(from, bytes, origin, !isOverNetwork(request));
-  announcer.endAll();
-  return restored;
+  try {
+    return await restore(from, bytes, origin, !isOverNetwork(request));
+  } finally {
+    // Other data may be in place though it failed at its end: whoever reads looks anew.
+    announcer.endAll();
+  }
 }

@@ -49,7 +49,7 @@ export async function loadJobs(
     }
     if (loaded.job === null) continue;
     jobs.set(line.id, loaded.job);
-    if (!progress) fresh.add(line.id);
+    if (loaded.fresh) fresh.add(line.id);
   }
   return { lines, tag, jobs, fresh, whole };
 }

@@ -27,6 +27,17 @@ const JOB = (quantity: number, id = 'hall') => ({
 /** How many threads this process has (Linux). */
 const threads = () => readdirSync('/proc/self/task').length;
 
+/** The same, once those of earlier tests have ended. */
+async function threadsAtRest(): Promise<number> {
+  let [count, since] = [threads(), 0];
+  while (since < 10) {
+    await new Promise((later) => setTimeout(later, 50));
+    since = threads() === count ? since + 1 : 0;
+    count = threads();
+  }
+  return count;
+}
+
 test('a thread answers byte for byte what the hub’s own thread would: plans, reasons, stickers, papers', async () => {
   const own = await liveHub();
   const other = await liveHub({ worker: built.entry });
@@ -110,7 +121,7 @@ async function sourceOf(quantity: number) {
 test('while a large one is made, small ones pass; what nobody waits for any more ends at once, and the next is made', async () => {
   const { source, tools } = await sourceOf(2000);
   const desk = new WorkDesk(built.entry);
-  const before = threads();
+  const before = await threadsAtRest();
   const gone = new AbortController();
   const stickers = { kind: 'stickers', source, tools, stock: 'letter-3x10', from: 1 } as const;
   const ends: string[] = [];

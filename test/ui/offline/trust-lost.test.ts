@@ -29,7 +29,7 @@ test('a browser that refuses a worker for the certificate’s sake is told where
   expect(awayWords()).toContain('does not trust the shop’s certificate any more, so');
   expect(awayWords()).toContain(TRUST);
   screenShown.trust = '';
-  expect(awayWords()).toContain('whose address the office shows');
+  expect(awayWords()).toContain('Have the office show the pictures for one device');
 });
 
 test('one that does not say so is told after a minute that it may be that, and no worker is left behind', async () => {

@@ -93,7 +93,8 @@ test('whatever stands in an entry, it is read as JSON.parse reads it', () => {
     }),
     { numRuns: samples(500, 20_000) },
   );
-  expect(direct).toBeGreaterThan(20);
+  // Some thirty at the mean: entries are drawn at random.
+  expect(direct).toBeGreaterThan(5);
 });
 
 test('bytes of an entry that are others are read as JSON.parse reads them, or not at all', () => {

@@ -14,6 +14,15 @@ import { buildBegins } from './main/start/build-if-stale.mjs';
 const PATIENCE_MS = 120_000;
 const nodeBuiltins = [...builtinModules, /^node:/];
 
+/** What is built is always what a shop works with: with another NODE_ENV around, the screens would keep nothing for when the hub is away. */
+const alwaysForUse: Plugin = {
+  name: 'always-for-use',
+  apply: 'build',
+  config() {
+    process.env.NODE_ENV = 'production';
+  },
+};
+
 /** The hub is plain Node: an import of electron anywhere in it fails the build. */
 const hubWithoutElectron: Plugin = {
   name: 'hub-without-electron',
@@ -129,7 +138,14 @@ const server = (
 export default defineConfig({
   root: import.meta.dirname,
   clearScreen: false,
-  plugins: [svelte({ configFile: false }), hubWithoutElectron, installable, nameOfScreens, listOfScreens],
+  plugins: [
+    alwaysForUse,
+    svelte({ configFile: false }),
+    hubWithoutElectron,
+    installable,
+    nameOfScreens,
+    listOfScreens,
+  ],
   environments: {
     client: {
       build: {

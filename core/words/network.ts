@@ -27,6 +27,9 @@ export const networkWords = {
     'Two pictures and a code are shown for it. By the first picture the device opens the trust page: follow its steps. By the second it is paired; or open the address under it and type the code.',
   'network.offer': 'Show the pictures and the code for one device',
   'network.offer.until': 'Good for one device, until {time}.',
+  'network.offer.over': 'The ten minutes are over: the pictures and the code count no more. Show new ones.',
+  'network.offer.taken':
+    'A device was paired by these pictures; it stands among the devices. Another one needs new pictures.',
   'network.offer.trust': '1. Trust the shop',
   'network.offer.pair': '2. Pair the device',
   'network.offer.by-address':
@@ -98,6 +101,8 @@ export const networkWords = {
   'trust.save': 'Save the certificate',
   'trust.save.crt': 'Certificate (Android, Windows, macOS, Linux)',
   'trust.save.profile': 'Profile (iPhone, iPad)',
+  'trust.steps': 'Put it in',
+  'trust.others': 'On another device',
   'trust.not-tried': 'These steps were not tried by us. Menus differ from one version to the next.',
   'trust.tried':
     'Tried with Chromium on Linux, where the command certutil put the certificate in. The menus below were not tried.',

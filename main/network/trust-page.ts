@@ -21,7 +21,9 @@ ol { list-style: none; margin: 0; padding: 0; }
 li { display: flex; gap: 16px; align-items: center; margin: 12px 0; }
 svg { flex: none; fill: none; stroke: #111; stroke-width: 2.5; stroke-linejoin: round; stroke-linecap: round; }
 .full { fill: #111; }
-section { border-top: 1px solid #8a8a8a; }
+section, details { border-top: 1px solid #8a8a8a; }
+summary { padding: 14px 0; }
+summary h3 { display: inline; }
 `;
 const HEADERS = {
   'content-security-policy': `default-src 'none'; img-src data:; style-src 'sha256-${createHash('sha256').update(STYLE).digest('base64')}'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'`,
@@ -50,7 +52,11 @@ export function trustPage(
     return give(405, 'text/plain; charset=utf-8', '', { allow: 'GET, HEAD' });
   switch ((request.url ?? '').replace(/\?.*$/s, '')) {
     case '/':
-      return give(200, 'text/html; charset=utf-8', pageOf(authority, language));
+      return give(
+        200,
+        'text/html; charset=utf-8',
+        pageOf(authority, language, likelyKinds(request.headers['user-agent'] ?? '')),
+      );
     case `/${CERTIFICATE_NAME}`:
       return give(200, 'application/x-x509-ca-cert', derOf(authority), saved(CERTIFICATE_NAME));
     case `/${PROFILE_NAME}`:
@@ -60,19 +66,33 @@ export function trustPage(
   }
 }
 
-function pageOf(authority: string, language: Language): string {
+/**
+ * What kinds of device a browser may run on, by what it says of itself, the likeliest first; none where it does not tell. An
+ * iPad says that it is a Mac, and a browser on Android names Linux too (common practice of browsers, from memory).
+ */
+function likelyKinds(userAgent: string): readonly DeviceKind[] {
+  if (userAgent.includes('Android')) return ['android'];
+  if (/iPhone|iPad|iPod/.test(userAgent)) return ['ios'];
+  if (userAgent.includes('Windows')) return ['windows'];
+  if (userAgent.includes('Macintosh')) return ['mac', 'ios'];
+  return /Linux|X11/.test(userAgent) ? ['linux'] : [];
+}
+
+/** The page: the steps of a `likely` device stand open, and what comes then below them; those of others can be opened. */
+function pageOf(authority: string, language: Language, likely: readonly DeviceKind[]): string {
   const words = (key: Parameters<typeof say>[0]) => escaped(say(key, {}, language));
   const steps = (kind: DeviceKind) =>
     ([1, 2, 3] as const)
       .map((step) => `<li>${stepDrawing(kind, step - 1)}<span>${words(`trust.${kind}.${step}`)}</span></li>`)
       .join('\n');
-  const sections = DEVICE_KINDS.map(
-    (kind) => `<section><h3>${words(`trust.${kind}`)}</h3>
+  const ofKind = (kind: DeviceKind) =>
+    `<details${shown.includes(kind) ? ' open' : ''}><summary><h3>${words(`trust.${kind}`)}</h3></summary>
 <p>${words(kind === 'linux' ? 'trust.tried' : 'trust.not-tried')}</p>
 <ol>
 ${steps(kind)}
-</ol></section>`,
-  );
+</ol></details>`;
+  const shown = likely.length === 0 ? DEVICE_KINDS : likely;
+  const others = DEVICE_KINDS.filter((kind) => !shown.includes(kind));
   return `<!doctype html>
 <html lang="${tableOf(language).locale}">
 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
@@ -86,10 +106,13 @@ ${steps(kind)}
 <h2>${words('trust.save')}</h2>
 <a href="/${CERTIFICATE_NAME}">${words('trust.save.crt')}</a>
 <a href="/${PROFILE_NAME}">${words('trust.save.profile')}</a>
-${sections.join('\n')}
+<h2>${words('trust.steps')}</h2>
+${shown.map(ofKind).join('\n')}
 <section><h2>${words('trust.then')}</h2>
 <p>${words('trust.then.what')}</p>
 <p>${words('trust.remove')}</p></section>
+${others.length === 0 ? '' : `<h2>${words('trust.others')}</h2>`}
+${others.map(ofKind).join('\n')}
 </main></body></html>
 `;
 }

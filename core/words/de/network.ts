@@ -32,6 +32,9 @@ export const network: Words = {
     'Dafür werden zwei Bilder und ein Code gezeigt. Über das erste Bild öffnet das Gerät die Vertrauensseite: Folgen Sie ihren Schritten. Über das zweite wird es gekoppelt; oder die Adresse darunter öffnen und den Code eintippen.',
   'network.offer': 'Bilder und Code für ein Gerät zeigen',
   'network.offer.until': 'Gilt für ein Gerät, bis {time}.',
+  'network.offer.over': 'Die zehn Minuten sind um: Bilder und Code gelten nicht mehr. Neue zeigen lassen.',
+  'network.offer.taken':
+    'Ein Gerät wurde über diese Bilder gekoppelt; es steht bei den Geräten. Ein weiteres braucht neue Bilder.',
   'network.offer.trust': '1. Der Werkstatt vertrauen',
   'network.offer.pair': '2. Das Gerät koppeln',
   'network.offer.by-address':
@@ -102,6 +105,8 @@ export const network: Words = {
   'trust.save': 'Das Zertifikat speichern',
   'trust.save.crt': 'Zertifikat (Android, Windows, macOS, Linux)',
   'trust.save.profile': 'Profil (iPhone, iPad)',
+  'trust.steps': 'Aufnehmen',
+  'trust.others': 'Auf einem anderen Gerät',
   'trust.not-tried':
     'Diese Schritte haben wir nicht ausprobiert. Menüs sind von Version zu Version verschieden.',
   'trust.tried':

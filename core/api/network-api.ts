@@ -15,6 +15,9 @@ export const pairingAnswer = z.object({
   language: z.string().optional(),
 });
 
+/** For so long after it was made an offer to pair a device is good. */
+export const OFFER_LASTS_MS = 10 * 60_000;
+
 /** POST /pairing takes this: what the office shows (scanned, or its eight characters), and what the page's service worker answered. */
 export const pairingRequest = z.strictObject({
   secret: z.string().min(1).max(60),

@@ -1,9 +1,9 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
+import { OFFER_LASTS_MS } from '#core/api/network-api.ts';
 
 /** Digits and capitals without those that look like others, as on stickers. */
 const LETTERS = '0123456789ABCDEFGHJKLMNPQRSTUVWX';
 const CODE_LENGTH = 8;
-const LASTS_MS = 10 * 60_000;
 /** So many wrong codes are taken from one machine, so that none ends the code for the device that it was shown to. */
 const MOST_TRIES = 10;
 /** And so many from all together before the code is over: one in a thousand million would be guessed. */
@@ -35,7 +35,7 @@ export class PairingOffers {
     const code = Array.from(randomBytes(CODE_LENGTH), (byte) => LETTERS.charAt(byte % LETTERS.length)).join(
       '',
     );
-    const until = this.#now() + LASTS_MS;
+    const until = this.#now() + OFFER_LASTS_MS;
     this.#offer = { token: hashOf(token), code: hashOf(code), until };
     this.#wrong = 0;
     this.#wrongOf.clear();

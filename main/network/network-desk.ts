@@ -313,13 +313,14 @@ export class NetworkDesk {
   async #listenForTrust(
     addresses: readonly string[],
     { trustServer, readers }: Open,
+    report = true,
   ): Promise<Listening | null> {
     try {
       const trust = await listenAt(addresses, this.#parts.told.trustPort, trustServer, readers);
       trust.open();
       return trust;
     } catch (error) {
-      this.#parts.report('the page with the shop’s certificate could not be opened', error);
+      if (report) this.#parts.report('the page with the shop’s certificate could not be opened', error);
       return null;
     }
   }
@@ -330,7 +331,11 @@ export class NetworkDesk {
       open.server.setSecureContext(shown(certified));
       open.certified = certified;
     }
-    if (addresses.join() === open.addresses.join()) return;
+    if (addresses.join() === open.addresses.join()) {
+      // Something else may have held its port, and be gone.
+      open.trust ??= await this.#listenForTrust(addresses, open, false);
+      return;
+    }
     await open.screens.close();
     await open.trust?.close();
     open.screens = await listenAt(addresses, open.screens.port, open.server, open.strangers);

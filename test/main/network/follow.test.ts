@@ -1,4 +1,6 @@
+import { once } from 'node:events';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { connect, type PeerCertificate } from 'node:tls';
@@ -23,6 +25,39 @@ function shownAt(url: string): Promise<PeerCertificate> {
     socket.on('error', failed);
   });
 }
+
+test('a page about the certificate whose port something else holds is opened once that is gone', async () => {
+  const data = mkdtempSync(join(tmpdir(), 'shoulderline-follow-'));
+  const other = createServer().listen(0, '127.0.0.5');
+  await once(other, 'listening');
+  const trustPort = z.object({ port: z.number() }).parse(other.address()).port;
+  const troubles: string[] = [];
+  const desk = await NetworkDesk.open({
+    port: disk,
+    data,
+    told: { on: true, hosts: ['127.0.0.5'], port: 0, trustPort },
+    pin: () => true,
+    serve: async () => async () => undefined,
+    say: () => undefined,
+    report: (trouble) => troubles.push(trouble),
+    language: () => 'en',
+    headerLimit: 65_536,
+  });
+  onTestFinished(async () => {
+    await desk.stop();
+    rmSync(data, { recursive: true, force: true });
+  });
+  await desk.settle();
+  await desk.settle();
+  expect(desk.state).toBe('on');
+  expect(desk.addresses.map(({ trust }) => trust)).toEqual([null]);
+  expect(troubles).toHaveLength(1);
+  other.close();
+  await once(other, 'close');
+  await desk.settle();
+  expect(desk.addresses.map(({ trust }) => trust)).toEqual([`http://127.0.0.5:${trustPort}`]);
+  expect(await (await fetch(`http://127.0.0.5:${trustPort}/`)).text()).toContain('Trust this shop');
+});
 
 test('where this machine’s addresses change, and a month before the certificate ends, the network goes on by itself by the same authority', async () => {
   const data = mkdtempSync(join(tmpdir(), 'shoulderline-follow-'));

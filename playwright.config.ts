@@ -2,7 +2,8 @@ import { defineConfig } from '@playwright/test';
 
 import { findBrowser } from './main/start/find-browser.mjs';
 
-const browser = findBrowser();
+/** `npm test` shows pages in a Chromium without windows, where there is one; the proofs, and `npm run e2e`, in the whole. */
+const browser = process.env.PAGES_IN ?? findBrowser();
 /** Tests so tagged prove more than a change needs to be guarded by: `npm run proof` runs them. */
 const PROOF = /@proof/;
 const root = process.getuid?.() === 0;

@@ -101,7 +101,7 @@ export const networkWords = {
   'trust.save': 'Save the certificate',
   'trust.save.crt': 'Certificate (Android, Windows, macOS, Linux)',
   'trust.save.profile': 'Profile (iPhone, iPad)',
-  'trust.steps': 'Put it in',
+  'trust.steps': 'Let the device trust it',
   'trust.others': 'On another device',
   'trust.not-tried': 'These steps were not tried by us. Menus differ from one version to the next.',
   'trust.tried':

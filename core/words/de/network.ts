@@ -105,7 +105,7 @@ export const network: Words = {
   'trust.save': 'Das Zertifikat speichern',
   'trust.save.crt': 'Zertifikat (Android, Windows, macOS, Linux)',
   'trust.save.profile': 'Profil (iPhone, iPad)',
-  'trust.steps': 'Aufnehmen',
+  'trust.steps': 'Dem Zertifikat vertrauen',
   'trust.others': 'Auf einem anderen Gerät',
   'trust.not-tried':
     'Diese Schritte haben wir nicht ausprobiert. Menüs sind von Version zu Version verschieden.',

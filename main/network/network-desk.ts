@@ -298,10 +298,9 @@ export class NetworkDesk {
       await end();
       throw error;
     }
-    const { trustPage } = await import('./trust-page.ts');
-    const trustServer = plainServer((request, answer) =>
-      trustPage(request, answer, certified.authority, language(request)),
-    );
+    const { trustPages } = await import('./trust-page.ts');
+    const trustPage = trustPages(certified.authority);
+    const trustServer = plainServer((request, answer) => trustPage(request, answer, language(request)));
     const readers = new Strangers(READERS);
     this.#open = { server, end, addresses, screens, certified, strangers, trustServer, readers, trust: null };
     // Only now is it known by which names it may be asked for.

@@ -35,35 +35,44 @@ const HEADERS = {
 
 /**
  * The one page that is served without encryption: the certificate of the shop's authority, its fingerprint, and how a device
- * is made to trust it. Nothing else is served here, and nothing is taken.
+ * is made to trust it. Nothing else is served here, and nothing is taken. What is given is made once, however often and by
+ * whomever it is asked for.
  */
-export function trustPage(
-  request: IncomingMessage,
-  answer: ServerResponse,
+export function trustPages(
   authority: string,
-  language: Language,
-): void {
-  const give = (status: number, type: string, body: string | Buffer, more: Record<string, string> = {}) => {
-    answer.writeHead(status, { ...HEADERS, 'content-type': type, ...more });
-    answer.end(request.method === 'HEAD' ? undefined : body);
+): (request: IncomingMessage, answer: ServerResponse, language: Language) => void {
+  const certificate = derOf(authority);
+  const profile = Buffer.from(appleProfile(authority));
+  const pages = new Map<string, Buffer>();
+  const pageFor = (language: Language, likely: readonly DeviceKind[]) => {
+    const which = `${language} ${likely.join()}`;
+    const made = pages.get(which) ?? Buffer.from(pageOf(authority, language, likely));
+    pages.set(which, made);
+    return made;
   };
-  const saved = (name: string) => ({ 'content-disposition': `attachment; filename="${name}"` });
-  if (request.method !== 'GET' && request.method !== 'HEAD')
-    return give(405, 'text/plain; charset=utf-8', '', { allow: 'GET, HEAD' });
-  switch ((request.url ?? '').replace(/\?.*$/s, '')) {
-    case '/':
-      return give(
-        200,
-        'text/html; charset=utf-8',
-        pageOf(authority, language, likelyKinds(request.headers['user-agent'] ?? '')),
-      );
-    case `/${CERTIFICATE_NAME}`:
-      return give(200, 'application/x-x509-ca-cert', derOf(authority), saved(CERTIFICATE_NAME));
-    case `/${PROFILE_NAME}`:
-      return give(200, 'application/x-apple-aspen-config', appleProfile(authority), saved(PROFILE_NAME));
-    default:
-      return give(404, 'text/plain; charset=utf-8', '');
-  }
+  return (request, answer, language) => {
+    const give = (status: number, type: string, body: string | Buffer, more: Record<string, string> = {}) => {
+      answer.writeHead(status, { ...HEADERS, 'content-type': type, ...more });
+      answer.end(request.method === 'HEAD' ? undefined : body);
+    };
+    const saved = (name: string) => ({ 'content-disposition': `attachment; filename="${name}"` });
+    if (request.method !== 'GET' && request.method !== 'HEAD')
+      return give(405, 'text/plain; charset=utf-8', '', { allow: 'GET, HEAD' });
+    switch ((request.url ?? '').replace(/\?.*$/s, '')) {
+      case '/':
+        return give(
+          200,
+          'text/html; charset=utf-8',
+          pageFor(language, likelyKinds(request.headers['user-agent'] ?? '')),
+        );
+      case `/${CERTIFICATE_NAME}`:
+        return give(200, 'application/x-x509-ca-cert', certificate, saved(CERTIFICATE_NAME));
+      case `/${PROFILE_NAME}`:
+        return give(200, 'application/x-apple-aspen-config', profile, saved(PROFILE_NAME));
+      default:
+        return give(404, 'text/plain; charset=utf-8', '');
+    }
+  };
 }
 
 /**

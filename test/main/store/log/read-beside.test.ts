@@ -176,7 +176,7 @@ test('whatever stands in a log, and however it is damaged, another thread finds 
   );
   expect(heard).toEqual([]);
   expect(batches).toBeGreaterThan(500);
-  expect(damaged).toBeGreaterThan(200);
+  expect(damaged).toBeGreaterThan(100);
 });
 
 test('where the other thread fails after any batch, all the rest is read here, and nothing twice', async () => {
